@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "field_form.h"
+#include "shown_rows.h"
+
+#include <QObject>
+
+namespace truehang {
+
+class OpenVisit;
+
+/// What hangs at the open window: layers from glass to room, each with its hardware and its treatment.
+class HangingModel : public QObject {
+    Q_OBJECT
+    Q_PROPERTY(QString windowTitle READ windowTitle NOTIFY changed)
+    /// From glass to room. Roles: `layer` (key, its number from 0), `title` ("Layer 1, nearest the glass"), `line` ("A
+    /// pair, tab headed, to the floor"), `current`, `spoken`.
+    Q_PROPERTY(truehang::ShownRows* layers READ layers CONSTANT)
+    /// The layer being edited, from 0; -1 where nothing hangs there yet.
+    Q_PROPERTY(int current READ current NOTIFY changed)
+    /// "A pair, tab headed, to the floor", of the layer being edited; "Nothing hangs here yet" where none.
+    Q_PROPERTY(QString summary READ summary NOTIFY changed)
+    /// Fields `kind`, `supply`, `hang` (choices), `diameter`, `length`, `left`, `projection`, `finial`, `brackets`,
+    /// `return`, `overlap`, `mass`.
+    Q_PROPERTY(truehang::FieldForm* hardware READ hardware CONSTANT)
+    /// Fields `heading`, `fit`, `layout`, `length` (choices), `bottom`, `fullness`, `fabric`, `lining`, `interlining`
+    /// (choices over the visit's cloths), `tabCut`, `pelmet` (choice), `pelmetDepth`, `pelmetReturn`; only those that
+    /// the chosen heading uses.
+    Q_PROPERTY(truehang::FieldForm* treatment READ treatment CONSTANT)
+
+public:
+    explicit HangingModel(OpenVisit& open, QObject* parent = nullptr);
+
+    [[nodiscard]] QString windowTitle() const;
+    [[nodiscard]] ShownRows* layers() { return &layers_; }
+    [[nodiscard]] int current() const { return current_; }
+    [[nodiscard]] QString summary() const;
+    [[nodiscard]] FieldForm* hardware() { return &hardware_; }
+    [[nodiscard]] FieldForm* treatment() { return &treatment_; }
+
+    /// Adds a layer on the room's side and edits it.
+    Q_INVOKABLE void addLayer();
+    Q_INVOKABLE void editLayer(int layer);
+    Q_INVOKABLE void removeLayer(int layer);
+
+signals:
+    void changed();
+
+private:
+    void show();
+    void showHardware();
+    void showTreatment();
+    [[nodiscard]] QString leaveHardware(const QString& field, const QString& text);
+    [[nodiscard]] QString chooseHardware(const QString& field, const QString& word);
+    [[nodiscard]] QString leaveTreatment(const QString& field, const QString& text);
+    [[nodiscard]] QString chooseTreatment(const QString& field, const QString& word);
+
+    OpenVisit& open_;
+    ShownRows layers_;
+    FieldForm hardware_;
+    FieldForm treatment_;
+    int current_ = -1;
+};
+
+}  // namespace truehang

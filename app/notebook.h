@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "fabrics_model.h"
+#include "figures_model.h"
+#include "hanging_model.h"
+#include "obstructions_model.h"
+#include "open_visit.h"
+#include "photos_model.h"
+#include "position_model.h"
+#include "send_model.h"
+#include "settings.h"
+#include "shown_rows.h"
+#include "visit_model.h"
+#include "walk_model.h"
+
+#include <QObject>
+#include <memory>
+
+namespace truehang {
+
+struct Devices;
+class SurveyKeeping;
+
+/// The whole program as QML sees it: the visits, the one that is open with its view models, and where the person is.
+/// `screen` is kept: started again, the program stands where it was, with the half-typed text in place.
+class Notebook : public QObject {
+    Q_OBJECT
+    /// Roles: `visitId` (key), `title`, `line` (address or number of windows), `state` (words), `mark`
+    /// (ThreadMark), `asks` (true: bold), `spoken`. Newest last, nearest the thumb.
+    Q_PROPERTY(truehang::ShownRows* visits READ visits CONSTANT)
+    /// Visits that were removed and can be brought back. Roles as `visits`.
+    Q_PROPERTY(truehang::ShownRows* removedVisits READ removedVisits CONSTANT)
+    /// What the list is narrowed to: words in title, client or address; empty shows all.
+    Q_PROPERTY(QString search READ search WRITE setSearch NOTIFY searchChanged)
+
+    /// `visits`, `visit`, `fabrics`, `walk`, `obstructions`, `hanging`, `figures`, `photos`, `send` or `settings`.
+    Q_PROPERTY(QString screen READ screen WRITE setScreen NOTIFY screenChanged)
+    /// False until the store is open and the place restored: show paper only.
+    Q_PROPERTY(bool ready READ ready NOTIFY readyChanged)
+    /// A store that can't be opened or written: a sentence that says what to do; empty: all is well.
+    Q_PROPERTY(QString fault READ fault NOTIFY faultChanged)
+
+    Q_PROPERTY(truehang::OpenVisit* open READ open CONSTANT)
+    Q_PROPERTY(truehang::VisitModel* visit READ visit CONSTANT)
+    Q_PROPERTY(truehang::FabricsModel* fabrics READ fabrics CONSTANT)
+    Q_PROPERTY(truehang::WalkModel* walk READ walk CONSTANT)
+    Q_PROPERTY(truehang::ObstructionsModel* obstructions READ obstructions CONSTANT)
+    Q_PROPERTY(truehang::HangingModel* hanging READ hanging CONSTANT)
+    Q_PROPERTY(truehang::FiguresModel* figures READ figures CONSTANT)
+    Q_PROPERTY(truehang::PhotosModel* photos READ photos CONSTANT)
+    Q_PROPERTY(truehang::SendModel* send READ send CONSTANT)
+    Q_PROPERTY(truehang::PositionModel* position READ position CONSTANT)
+    Q_PROPERTY(truehang::Settings* settings READ settings CONSTANT)
+
+public:
+    /// `devices` and `keeping` must outlive it.
+    Notebook(SurveyKeeping& keeping, Devices& devices, const QString& settingsFile, QObject* parent = nullptr);
+    ~Notebook() override;
+
+    [[nodiscard]] ShownRows* visits();
+    [[nodiscard]] ShownRows* removedVisits();
+    [[nodiscard]] QString search() const;
+    void setSearch(const QString& words);
+    [[nodiscard]] QString screen() const;
+    void setScreen(const QString& screen);
+    [[nodiscard]] bool ready() const;
+    [[nodiscard]] QString fault() const;
+    [[nodiscard]] OpenVisit* open();
+    [[nodiscard]] VisitModel* visit();
+    [[nodiscard]] FabricsModel* fabrics();
+    [[nodiscard]] WalkModel* walk();
+    [[nodiscard]] ObstructionsModel* obstructions();
+    [[nodiscard]] HangingModel* hanging();
+    [[nodiscard]] FiguresModel* figures();
+    [[nodiscard]] PhotosModel* photos();
+    [[nodiscard]] SendModel* send();
+    [[nodiscard]] PositionModel* position();
+    [[nodiscard]] Settings* settings();
+
+    /// Makes a visit and opens it; the screen becomes `visit`.
+    Q_INVOKABLE void newVisit();
+    /// Opens a visit; the screen becomes `visit`.
+    Q_INVOKABLE void openVisit(const QString& visitId);
+    /// Opens a window of the open visit; the screen becomes `walk`, at the first station without a reading.
+    Q_INVOKABLE void openWindow(const QString& windowId);
+    /// The window after the open one, or the visit where it was the last.
+    Q_INVOKABLE void openNextWindow();
+    /// One screen up: window screens to the visit, the visit to the visits. False where there is none.
+    Q_INVOKABLE bool goBack();
+    Q_INVOKABLE void removeVisit(const QString& visitId);
+    Q_INVOKABLE void bringBack(const QString& visitId);
+    /// Tries again what couldn't be written or opened.
+    Q_INVOKABLE void tryAgain();
+
+signals:
+    void searchChanged();
+    void screenChanged();
+    void readyChanged();
+    void faultChanged();
+
+private:
+    class Parts;
+    std::unique_ptr<Parts> parts_;
+};
+
+}  // namespace truehang

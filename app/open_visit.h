@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "figures/figures.h"
+#include "survey/survey.h"
+
+#include <QHash>
+#include <QObject>
+#include <functional>
+#include <memory>
+#include <optional>
+
+namespace truehang {
+
+class SurveyKeeping;
+
+/// The survey that is open and the window in it, shared by the view models and by what is drawn. Every edit is shown at
+/// once and goes to the store as one transaction (the change, its undo, its outbox row); one that can't be written is
+/// taken back from what is shown and reported.
+class OpenVisit : public QObject {
+    Q_OBJECT
+    Q_PROPERTY(QString visitId READ visitId NOTIFY opened)
+    Q_PROPERTY(QString windowId READ windowId NOTIFY windowChanged)
+
+public:
+    explicit OpenVisit(SurveyKeeping& keeping, QObject* parent = nullptr);
+    ~OpenVisit() override;
+
+    [[nodiscard]] QString visitId() const;
+    [[nodiscard]] QString windowId() const;
+
+    [[nodiscard]] bool isOpen() const;
+    [[nodiscard]] const Survey& survey() const;
+    [[nodiscard]] const Window* window(const QString& id) const;
+    [[nodiscard]] const Room* roomOf(const QString& windowId) const;
+    /// The open window, or nothing.
+    [[nodiscard]] const Window* window() const;
+    /// "Parlour, south window"
+    [[nodiscard]] QString titleOf(const QString& windowId) const;
+
+    /// Figures of one window, worked when first asked for after an edit.
+    [[nodiscard]] const WindowFigures& figuresOf(const QString& windowId) const;
+    /// Figures of the whole survey, worked when first asked for after an edit.
+    [[nodiscard]] const Figures& figures() const;
+    /// Figures of one window with this reading in it, which isn't kept yet.
+    [[nodiscard]] WindowFigures figuresWith(const QString& windowId, const Reading& reading) const;
+
+    /// What happens once an edit is on the disk (no text) or couldn't be written (the reason).
+    using AfterKeeping = std::function<void(const QString& fault)>;
+
+    /// Changes the survey. `says` is what undo calls it. False, and nothing done, where `change` returns false.
+    bool edit(const QString& says, const std::function<bool(Survey&)>& change, AfterKeeping after = {});
+    bool editWindow(const QString& says, const QString& windowId, const std::function<bool(Window&)>& change,
+                    AfterKeeping after = {});
+
+    [[nodiscard]] bool canUndo() const;
+    [[nodiscard]] bool canRedo() const;
+    void undo();
+    void redo();
+
+    /// Half-typed text, by place ("walk/<window>/<station>", "site/address"); empty text forgets it. Kept against the
+    /// death of the program.
+    void keepDraft(const QString& place, const QString& text);
+    [[nodiscard]] QString draft(const QString& place) const;
+
+    /// A new id (RFC 9562, version 7) and the time now, RFC 3339.
+    [[nodiscard]] std::string newId() const;
+    [[nodiscard]] std::string now() const;
+
+    void openSurvey(const QString& id, std::function<void(const QString& fault)> after);
+    void close();
+    void openWindow(const QString& id);
+
+    [[nodiscard]] SurveyKeeping& keeping() { return keeping_; }
+
+signals:
+    /// Another survey is open, or none.
+    void opened();
+    /// Another window is open, or none.
+    void windowChanged();
+    /// The survey changed.
+    void changed();
+    /// An edit couldn't be written; `reason` says what to do.
+    void notKept(const QString& reason);
+
+private:
+    class Parts;
+    SurveyKeeping& keeping_;
+    std::unique_ptr<Parts> parts_;
+};
+
+}  // namespace truehang

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "notebook.h"
+
+#include <QtQml/qqmlregistration.h>
+
+// Everything that QML sees of C++, module `Truehang` 1.0. An item that is drawn is added here too. The program makes
+// the view models and hands them over; QML makes none.
+
+namespace truehang::qml {
+
+namespace thread_mark_type {
+Q_NAMESPACE
+QML_FOREIGN_NAMESPACE(truehang::thread_mark)
+QML_NAMED_ELEMENT(ThreadMark)
+}  // namespace thread_mark_type
+
+struct NotebookType {
+    Q_GADGET
+    QML_FOREIGN(truehang::Notebook)
+    QML_NAMED_ELEMENT(Notebook)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct OpenVisitType {
+    Q_GADGET
+    QML_FOREIGN(truehang::OpenVisit)
+    QML_NAMED_ELEMENT(OpenVisit)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct VisitModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::VisitModel)
+    QML_NAMED_ELEMENT(VisitModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct FabricsModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::FabricsModel)
+    QML_NAMED_ELEMENT(FabricsModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct WalkModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::WalkModel)
+    QML_NAMED_ELEMENT(WalkModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct ObstructionsModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::ObstructionsModel)
+    QML_NAMED_ELEMENT(ObstructionsModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct HangingModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::HangingModel)
+    QML_NAMED_ELEMENT(HangingModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct FiguresModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::FiguresModel)
+    QML_NAMED_ELEMENT(FiguresModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct PhotosModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::PhotosModel)
+    QML_NAMED_ELEMENT(PhotosModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct SendModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::SendModel)
+    QML_NAMED_ELEMENT(SendModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct PositionModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::PositionModel)
+    QML_NAMED_ELEMENT(PositionModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct SettingsType {
+    Q_GADGET
+    QML_FOREIGN(truehang::Settings)
+    QML_NAMED_ELEMENT(Settings)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct ShownRowsType {
+    Q_GADGET
+    QML_FOREIGN(truehang::ShownRows)
+    QML_NAMED_ELEMENT(ShownRows)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct FieldFormType {
+    Q_GADGET
+    QML_FOREIGN(truehang::FieldForm)
+    QML_NAMED_ELEMENT(FieldForm)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+}  // namespace truehang::qml

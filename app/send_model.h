@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "shown_rows.h"
+#include "thread_mark.h"
+
+#include <QObject>
+#include <QUrl>
+#include <memory>
+
+namespace truehang {
+
+class OpenVisit;
+class SurveyKeeping;
+class Sending;
+struct Devices;
+
+/// Sending to the workroom: who it is, what has arrived, item by item, and why something waits. No network is a quiet
+/// state: it waits and goes on by itself.
+class SendModel : public QObject {
+    Q_OBJECT
+    Q_PROPERTY(bool paired READ paired NOTIFY changed)
+    /// "Workroom at 192.0.2.7:8080", or empty.
+    Q_PROPERTY(QString workroom READ workroom NOTIFY changed)
+    /// The address as typed, kept for the next try.
+    Q_PROPERTY(QString address READ address NOTIFY changed)
+    /// A pairing is under way.
+    Q_PROPERTY(bool pairing READ pairing NOTIFY changed)
+    /// Why pairing failed; empty else.
+    Q_PROPERTY(QString pairFault READ pairFault NOTIFY changed)
+    /// How it stands: "All there", "No network. It goes when there is one.", "3 of 5 photos there".
+    Q_PROPERTY(QString line READ line NOTIFY changed)
+    Q_PROPERTY(truehang::thread_mark::Mark mark READ mark NOTIFY changed)
+    /// What goes to the workroom from the open visit. Roles: `item` (key), `title` ("Survey, revision 3", a photo's
+    /// caption), `state` ("there", "waiting", "refused: too large"), `mark` (ThreadMark), `spoken`.
+    Q_PROPERTY(truehang::ShownRows* items READ items CONSTANT)
+    /// Unsent for a day, or no workroom: offer the visit as a file.
+    Q_PROPERTY(bool offersFile READ offersFile NOTIFY changed)
+    /// What came of the last file: where it stands, or why not.
+    Q_PROPERTY(QString fileLine READ fileLine NOTIFY changed)
+
+public:
+    SendModel(OpenVisit& open, SurveyKeeping& keeping, Devices& devices, QObject* parent = nullptr);
+    ~SendModel() override;
+
+    [[nodiscard]] bool paired() const;
+    [[nodiscard]] QString workroom() const;
+    [[nodiscard]] QString address() const;
+    [[nodiscard]] bool pairing() const;
+    [[nodiscard]] QString pairFault() const;
+    [[nodiscard]] QString line() const;
+    [[nodiscard]] thread_mark::Mark mark() const;
+    [[nodiscard]] ShownRows* items() { return &items_; }
+    [[nodiscard]] bool offersFile() const;
+    [[nodiscard]] QString fileLine() const;
+
+    /// Pairs with the workroom at `address` ("192.0.2.7:8080" or a whole http(s) URL) by its one-time code.
+    Q_INVOKABLE void pair(const QString& address, const QString& code);
+    /// Forgets the workroom; what was sent stays sent.
+    Q_INVOKABLE void forgetWorkroom();
+    /// Puts the open visit in the outbox and tries now.
+    Q_INVOKABLE void sendNow();
+    /// Writes the open visit as a survey document; an empty url takes the documents folder.
+    Q_INVOKABLE void saveAsFile(const QUrl& file);
+
+signals:
+    void changed();
+    /// The workroom confirmed something, or an item's state changed.
+    void arrived(const QString& surveyId);
+
+private:
+    void show();
+
+    OpenVisit& open_;
+    SurveyKeeping& keeping_;
+    Devices& devices_;
+    std::unique_ptr<Sending> sending_;
+    ShownRows items_;
+    QString address_;
+    QString pair_fault_;
+    QString file_line_;
+    bool pairing_ = false;
+};
+
+}  // namespace truehang

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <QObject>
+#include <QString>
+
+class QSettings;
+
+namespace truehang {
+
+/// How this phone is used. Kept in a small file beside the store.
+class Settings : public QObject {
+    Q_OBJECT
+    /// The thumb that reaches the keypad: `right` or `left`.
+    Q_PROPERTY(QString hand READ hand WRITE setHand NOTIFY changed)
+    /// `system`, `light` or `dark`.
+    Q_PROPERTY(QString look READ look WRITE setLook NOTIFY changed)
+    /// 1.0, 1.25, 1.5 or 2.0.
+    Q_PROPERTY(qreal textScale READ textScale WRITE setTextScale NOTIFY changed)
+    /// Inches to the nearest 1/8 or 1/16: 8 or 16.
+    Q_PROPERTY(int inchDenominator READ inchDenominator WRITE setInchDenominator NOTIFY changed)
+    /// "." or ",", as the system's locale writes numbers.
+    Q_PROPERTY(QString decimalMark READ decimalMark CONSTANT)
+
+public:
+    explicit Settings(const QString& file, QObject* parent = nullptr);
+    ~Settings() override;
+
+    [[nodiscard]] QString hand() const;
+    void setHand(const QString& hand);
+    [[nodiscard]] QString look() const;
+    void setLook(const QString& look);
+    [[nodiscard]] qreal textScale() const;
+    void setTextScale(qreal scale);
+    [[nodiscard]] int inchDenominator() const;
+    void setInchDenominator(int denominator);
+    [[nodiscard]] QString decimalMark() const;
+
+signals:
+    void changed();
+
+private:
+    QSettings* file_;
+};
+
+}  // namespace truehang

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "field_form.h"
+#include "shown_rows.h"
+#include "thread_mark.h"
+
+#include <QObject>
+
+namespace truehang {
+
+class OpenVisit;
+
+/// The open visit: who and where, its rooms and windows, what it is measured with, what to order, and the sign-off.
+class VisitModel : public QObject {
+    Q_OBJECT
+    Q_PROPERTY(QString visitId READ visitId NOTIFY changed)
+    /// The title, or "New visit" while it has none.
+    Q_PROPERTY(QString title READ title NOTIFY changed)
+    Q_PROPERTY(QString clientName READ clientName NOTIFY changed)
+    Q_PROPERTY(QString address READ address NOTIFY changed)
+    /// Where it stands: "measuring, 2 windows left", "there, 3 of 5 photos".
+    Q_PROPERTY(QString state READ state NOTIFY changed)
+    Q_PROPERTY(truehang::thread_mark::Mark mark READ mark NOTIFY changed)
+    /// "54.60000, -1.10000, within 12 m", or empty where the site has no position.
+    Q_PROPERTY(QString positionLine READ positionLine NOTIFY changed)
+
+    /// Fields `title`, `clientName`, `clientPhone`, `clientEmail`, `address`, `measuredBy`.
+    Q_PROPERTY(truehang::FieldForm* site READ site CONSTANT)
+    /// Fields `entryUnit`, `tapeClass`, `edge` (choices), `rulesName` (text).
+    Q_PROPERTY(truehang::FieldForm* measuring READ measuring CONSTANT)
+
+    /// Roles: `roomId` (key), `name`, `line` ("3 windows"), `children` (words), `spoken`.
+    Q_PROPERTY(truehang::ShownRows* rooms READ rooms CONSTANT)
+    /// All windows, room by room. Roles: `windowId` (key), `roomId`, `room`, `name`, `title` ("Parlour, south window"),
+    /// `shape` (words), `state` (words), `mark` (ThreadMark), `firstOfRoom`, `asks` (has a stop or remeasure flag),
+    /// `spoken`.
+    Q_PROPERTY(truehang::ShownRows* windows READ windows CONSTANT)
+    /// Roles: `word` (key), `says`, `offered` (false: "later").
+    Q_PROPERTY(truehang::ShownRows* shapes READ shapes CONSTANT)
+    /// Windows taken out of this visit, to bring back. Roles: `windowId` (key), `title`, `spoken`.
+    Q_PROPERTY(truehang::ShownRows* removedWindows READ removedWindows CONSTANT)
+    /// What to buy over the house. Roles: `fabricId` (key), `name`, `figure` ("4.9"), `unit` ("m"), `line` (what it
+    /// goes into), `provisional` (words, empty where firm), `spoken`.
+    Q_PROPERTY(truehang::ShownRows* orders READ orders CONSTANT)
+
+    Q_PROPERTY(bool signedOff READ signedOff NOTIFY changed)
+    /// "Agreed by R. Oduya, 14 March 2026", or empty.
+    Q_PROPERTY(QString signedLine READ signedLine NOTIFY changed)
+
+    Q_PROPERTY(bool canUndo READ canUndo NOTIFY changed)
+    Q_PROPERTY(bool canRedo READ canRedo NOTIFY changed)
+
+public:
+    explicit VisitModel(OpenVisit& open, QObject* parent = nullptr);
+
+    [[nodiscard]] QString visitId() const;
+    [[nodiscard]] QString title() const;
+    [[nodiscard]] QString clientName() const;
+    [[nodiscard]] QString address() const;
+    [[nodiscard]] QString state() const;
+    [[nodiscard]] thread_mark::Mark mark() const;
+    [[nodiscard]] QString positionLine() const;
+    [[nodiscard]] FieldForm* site() { return &site_; }
+    [[nodiscard]] FieldForm* measuring() { return &measuring_; }
+    [[nodiscard]] ShownRows* rooms() { return &rooms_; }
+    [[nodiscard]] ShownRows* windows() { return &windows_; }
+    [[nodiscard]] ShownRows* shapes() { return &shapes_; }
+    [[nodiscard]] ShownRows* removedWindows() { return &removed_windows_; }
+    [[nodiscard]] ShownRows* orders() { return &orders_; }
+    [[nodiscard]] bool signedOff() const;
+    [[nodiscard]] QString signedLine() const;
+    [[nodiscard]] bool canUndo() const;
+    [[nodiscard]] bool canRedo() const;
+
+    /// The new room's id; an empty name becomes "Room 2".
+    Q_INVOKABLE QString addRoom(const QString& name);
+    Q_INVOKABLE void renameRoom(const QString& roomId, const QString& name);
+    /// `children`: `yes`, `no` or `unknown`.
+    Q_INVOKABLE void setYoungChildren(const QString& roomId, const QString& children);
+    /// Takes the room with its windows out; undo brings it back.
+    Q_INVOKABLE void removeRoom(const QString& roomId);
+    /// The new window's id, or empty where the shape isn't offered. An empty name becomes "Window 2". An empty
+    /// `roomId` makes a first room.
+    Q_INVOKABLE QString addWindow(const QString& roomId, const QString& name, const QString& shape);
+    Q_INVOKABLE void renameWindow(const QString& windowId, const QString& name);
+    Q_INVOKABLE void removeWindow(const QString& windowId);
+    Q_INVOKABLE void bringWindowBack(const QString& windowId);
+    /// The client agrees; an empty name is refused (`signFault`).
+    Q_INVOKABLE bool signOff(const QString& name);
+    Q_INVOKABLE void takeBackSignOff();
+    Q_INVOKABLE void undo();
+    Q_INVOKABLE void redo();
+
+signals:
+    void changed();
+
+private:
+    void show();
+    void showRooms();
+    void showSite();
+    void showMeasuring();
+    void showOrders();
+    [[nodiscard]] QString leaveSite(const QString& field, const QString& text);
+    [[nodiscard]] QString chooseMeasuring(const QString& field, const QString& word);
+
+    OpenVisit& open_;
+    FieldForm site_;
+    FieldForm measuring_;
+    ShownRows rooms_;
+    ShownRows windows_;
+    ShownRows shapes_;
+    ShownRows removed_windows_;
+    ShownRows orders_;
+};
+
+}  // namespace truehang

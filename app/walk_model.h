@@ -1,0 +1,183 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "figures/figures.h"
+#include "shown_rows.h"
+#include "survey/stations.h"
+#include "units/length_text.h"
+
+#include <QObject>
+#include <QSet>
+#include <optional>
+#include <vector>
+
+namespace truehang {
+
+class OpenVisit;
+class Settings;
+
+/// The walk through one window, station by station. Next moves on at once; a station's stitch fills when its reading is
+/// on the disk; a reading that couldn't be written leads back to its station with the text and the reason.
+class WalkModel : public QObject {
+    Q_OBJECT
+    Q_PROPERTY(QString windowId READ windowId NOTIFY windowChanged)
+    /// "Parlour, south window"
+    Q_PROPERTY(QString title READ title NOTIFY windowChanged)
+
+    /// The station's word ("opening.height.left") and what a person reads ("Sill to head, left"). Empty at the end.
+    Q_PROPERTY(QString station READ station NOTIFY changed)
+    Q_PROPERTY(QString says READ says NOTIFY changed)
+    /// Place in the walk, from 0; equal to `count` once past the last.
+    Q_PROPERTY(int index READ index NOTIFY changed)
+    Q_PROPERTY(int count READ count NOTIFY changed)
+    /// "6 of 12"
+    Q_PROPERTY(QString position READ position NOTIFY changed)
+    /// Past the last station: nothing is typed here, what comes next is the figures.
+    Q_PROPERTY(bool atEnd READ atEnd NOTIFY changed)
+
+    /// The number being typed, as it stands in the field. A station that has a reading shows it as it was typed, and
+    /// the first digit starts a new one.
+    Q_PROPERTY(QString typed READ typed NOTIFY changed)
+    /// True: what stands in the field is the kept reading, nothing new.
+    Q_PROPERTY(bool shownIsKept READ shownIsKept NOTIFY changed)
+    /// `mm`, `cm`, `m`, `in`, or `°` for an angle.
+    Q_PROPERTY(QString unit READ unit NOTIFY changed)
+    /// The decimal mark on the keypad, "." or ",".
+    Q_PROPERTY(QString decimalMark READ decimalMark CONSTANT)
+    /// The keypad's row of fractions. Roles: `key` ("3/8"), `says` ("⅜").
+    Q_PROPERTY(truehang::ShownRows* fractions READ fractions CONSTANT)
+
+    /// The line under the number: how it fits, or why it can't be read. Empty: nothing to say.
+    Q_PROPERTY(QString line READ line NOTIFY changed)
+    /// `quiet`, `adds-up`, `differs` or `fault`.
+    Q_PROPERTY(QString lineKind READ lineKind NOTIFY changed)
+    /// Why a reading isn't kept; empty where all are. It names the station.
+    Q_PROPERTY(QString notKept READ notKept NOTIFY changed)
+
+    /// Roles: `station` (key), `says`, `mark` (ThreadMark), `figure` (as typed, with unit), `reason` (why it wasn't
+    /// taken), `current`, `asks` (a flag names it), `spoken`.
+    Q_PROPERTY(truehang::ShownRows* stations READ stations CONSTANT)
+    /// Why a station can't be reached. Roles: `word` (key), `says`.
+    Q_PROPERTY(truehang::ShownRows* reasons READ reasons CONSTANT)
+    /// The reason given at this station, or empty.
+    Q_PROPERTY(QString reason READ reason NOTIFY changed)
+    /// A caution for the hands at this station ("both feet on the floor first"); empty mostly.
+    Q_PROPERTY(QString caution READ caution NOTIFY changed)
+
+    /// Readings kept so far don't add up, and the person hasn't put it off: show the panel.
+    Q_PROPERTY(bool differs READ differs NOTIFY changed)
+    /// "These differ by 45 mm" and the sentence below it, as the figures' flag has them.
+    Q_PROPERTY(QString differsTitle READ differsTitle NOTIFY changed)
+    Q_PROPERTY(QString differsText READ differsText NOTIFY changed)
+    /// The readings it may be. Roles: `station` (key), `says`, `figure` ("2183, perhaps 2138"), `why`, `likely`,
+    /// `spoken`.
+    Q_PROPERTY(truehang::ShownRows* suspects READ suspects CONSTANT)
+    /// The one reading that would settle it, and the action's words ("Measure floor to ceiling again").
+    Q_PROPERTY(QString againStation READ againStation NOTIFY changed)
+    Q_PROPERTY(QString againSays READ againSays NOTIFY changed)
+
+    Q_PROPERTY(bool canBack READ canBack NOTIFY changed)
+    Q_PROPERTY(bool canUndo READ canUndo NOTIFY changed)
+    Q_PROPERTY(bool canRedo READ canRedo NOTIFY changed)
+
+public:
+    WalkModel(OpenVisit& open, const Settings& settings, QObject* parent = nullptr);
+
+    [[nodiscard]] QString windowId() const;
+    [[nodiscard]] QString title() const;
+    [[nodiscard]] QString station() const;
+    [[nodiscard]] QString says() const;
+    [[nodiscard]] int index() const;
+    [[nodiscard]] int count() const;
+    [[nodiscard]] QString position() const;
+    [[nodiscard]] bool atEnd() const;
+    [[nodiscard]] QString typed() const;
+    [[nodiscard]] bool shownIsKept() const;
+    [[nodiscard]] QString unit() const;
+    [[nodiscard]] QString decimalMark() const;
+    [[nodiscard]] ShownRows* fractions() { return &fractions_; }
+    [[nodiscard]] QString line() const;
+    [[nodiscard]] QString lineKind() const;
+    [[nodiscard]] QString notKept() const;
+    [[nodiscard]] ShownRows* stations() { return &stations_; }
+    [[nodiscard]] ShownRows* reasons() { return &reasons_; }
+    [[nodiscard]] QString reason() const;
+    [[nodiscard]] QString caution() const;
+    [[nodiscard]] bool differs() const;
+    [[nodiscard]] QString differsTitle() const;
+    [[nodiscard]] QString differsText() const;
+    [[nodiscard]] ShownRows* suspects() { return &suspects_; }
+    [[nodiscard]] QString againStation() const;
+    [[nodiscard]] QString againSays() const;
+    [[nodiscard]] bool canBack() const;
+    [[nodiscard]] bool canUndo() const;
+    [[nodiscard]] bool canRedo() const;
+
+    /// One key of the keypad: a digit, "." or ",", "/", " ", "'", "\"", or a fraction ("3/8", set off by a space).
+    Q_INVOKABLE void pressKey(const QString& key);
+    Q_INVOKABLE void rubOut();
+    Q_INVOKABLE void clearField();
+    /// mm, cm, m, in, and round again; only what is typed here is read in it.
+    Q_INVOKABLE void cycleUnit();
+    /// Keeps what is typed and moves on; an empty field just moves on. False where it can't be read: the text stays and
+    /// `line` says why.
+    Q_INVOKABLE bool next();
+    Q_INVOKABLE void back();
+    Q_INVOKABLE void jumpTo(const QString& station);
+    /// Keeps why this station isn't taken (a word of `reasons` or the person's own words) and moves on.
+    Q_INVOKABLE void cantReach(const QString& reason);
+    /// Takes `againStation` (or, where nothing is asked, this station) again: goes there with an empty field.
+    Q_INVOKABLE void takeAgain();
+    /// Puts off the differing readings: the panel closes until another reading comes in.
+    Q_INVOKABLE void later();
+    Q_INVOKABLE void undo();
+    Q_INVOKABLE void redo();
+
+    /// Opens the walk at the first station without a reading, or at `station` with the draft kept for it.
+    void openWindow(const QString& windowId, const QString& station = {});
+
+signals:
+    void windowChanged();
+    /// Anything shown at the station changed.
+    void changed();
+    /// The person stands at another station.
+    void moved();
+    /// A reading of `station` is on the disk: its stitch may be sewn.
+    void kept(const QString& station);
+
+private:
+    void show();
+    void showStations();
+    void showFlags();
+    void standAt(int index);
+    void typeOver(const QString& text);
+    void weigh();
+    void keepReading(const TypedLength& read);
+    void readingNotKept(const QString& station, const QString& typed, const QString& reason);
+    [[nodiscard]] const Window* window() const;
+    [[nodiscard]] const Reading* keptReading(std::string_view station) const;
+    [[nodiscard]] QString draftKey(const QString& station) const;
+
+    OpenVisit& open_;
+    const Settings& settings_;
+    QString window_id_;
+    std::vector<Station> walk_;
+    int index_ = 0;
+    QString typed_;
+    bool shown_is_kept_ = false;
+    LengthUnit unit_ = LengthUnit::mm;
+    QString line_;
+    QString line_kind_ = QStringLiteral("quiet");
+    QString not_kept_;
+    QSet<QString> being_kept_;  // stations whose reading is on its way to the disk
+    QString put_off_;           // the flag's text that the person put off
+    std::optional<Flag> differ_;
+    std::optional<NextReading> next_reading_;
+    QSet<QString> flagged_;
+    ShownRows fractions_;
+    ShownRows stations_;
+    ShownRows reasons_;
+    ShownRows suspects_;
+};
+
+}  // namespace truehang
