@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "units/result.h"
+
+#include <vector>
+
+namespace truehang {
+
+/// One observation equation: coefficients . unknowns = observed, known to one standard deviation `sigma` > 0.
+struct ObservationEquation {
+    std::vector<double> coefficients;
+    double observed = 0.0;
+    double sigma = 1.0;
+};
+
+/// A weighted least-squares adjustment. Everything is in the unit of the observations; nothing is scaled by the
+/// variance factor that came out.
+struct Adjustment {
+    std::vector<double> unknowns;
+    std::vector<double> residuals;           ///< adjusted minus observed
+    std::vector<double> redundancy_numbers;  ///< share of an error in the observation that shows in its residual, 0..1
+    std::vector<double> normalised;          ///< residual over its standard deviation; 0 without redundancy
+    double chi2 = 0.0;                       ///< weighted sum of squared residuals
+    int redundancy = 0;
+
+    /// Standard deviation of `f . unknowns`, and what each observation has to say in it (d result / d observation).
+    [[nodiscard]] double sigma_of(const std::vector<double>& f) const;
+    [[nodiscard]] std::vector<double> leverage_of(const std::vector<double>& f) const;
+
+    std::vector<std::vector<double>> cofactors;  ///< of the unknowns
+    std::vector<std::vector<double>> gain;       ///< unknowns by observations
+};
+
+/// Solves by column-pivoting QR of the weighted equations (Eigen), never by normal equations. Error `missing` where the
+/// equations don't determine every unknown. Test values: NIST StRD Norris, Ghilani 2010 Ex. 12.6, GUM H.3.
+[[nodiscard]] Result<Adjustment> adjust(const std::vector<ObservationEquation>& equations, std::size_t unknowns);
+
+}  // namespace truehang

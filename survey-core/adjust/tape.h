@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "survey/counted.h"
+#include "survey/house_rules.h"
+
+namespace truehang {
+
+/// What decides how well one reading is known: the tape's class, its graduation, and how sharply edges are defined.
+struct TapeRule {
+    TapeClass accuracy = TapeClass::II;
+    Length graduation = Length::mm(1.0);
+    Length edge_u = Length::mm(2.0);
+};
+
+/// The tape rule of a survey: its tape (class II and 1 mm where it says nothing) and the house's `edge_u_mm`.
+[[nodiscard]] TapeRule tape_rule(const Survey& survey, const HouseRules& rules);
+
+/// Maximum permissible error of a tape over a length: a + b * (length in whole metres, rounded up), mm.
+/// OIML R 35-1 and EU 2014/32 Annex X, classes I, II, III.
+[[nodiscard]] Length permissible_error(TapeClass accuracy, Length length);
+
+/// Standard uncertainty of one reading: u^2 = (mpe/sqrt 3)^2 + (graduation/sqrt 12)^2 + edge_u^2 (GUM, rectangular
+/// distributions).
+[[nodiscard]] Length reading_u(Length reading, const TapeRule& rule);
+
+/// The same for a counted reading; an estimate carries its own.
+[[nodiscard]] Length reading_u(const CountedReading& reading, const TapeRule& rule);
+
+}  // namespace truehang

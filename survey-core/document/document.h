@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "survey/survey.h"
+#include "units/result.h"
+
+#include <nlohmann/json_fwd.hpp>
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace truehang {
+
+struct Figures;
+
+/// One fault of a document: where (RFC 6901 JSON pointer, "" for the whole) and one sentence that says what is wrong
+/// and what is asked.
+struct Fault {
+    std::string pointer;
+    std::string text;
+};
+using Faults = std::vector<Fault>;
+
+/// Reads a survey document (UTF-8 JSON, at most 4 MiB, at most 100 deep). All faults come in one go; nothing is
+/// half-read. Unknown keys and unknown words of lists are no faults: they are kept.
+[[nodiscard]] Result<Survey, Faults> read_survey(std::string_view bytes);
+
+/// Writes the document: the contract's keys in the contract's order, then unknown keys in theirs. Reading what was
+/// written gives an equal survey. Indented by two where `pretty`.
+[[nodiscard]] std::string write_survey(const Survey& survey, bool pretty = true);
+
+/// The figures document as JSON (format truehang.figures/1), and as text.
+[[nodiscard]] nlohmann::ordered_json figures_json(const Figures& figures);
+[[nodiscard]] std::string write_figures(const Figures& figures);
+
+/// Reads an RFC 3339 time with an offset; used for every time key. False for any other text.
+[[nodiscard]] bool is_rfc3339(std::string_view text);
+
+}  // namespace truehang

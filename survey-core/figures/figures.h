@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "survey/findings.h"
+#include "survey/survey.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+// The figures of a survey (format truehang.figures/1): the one call that phone, page, paper and command make.
+// Lengths that are cut or finished are whole millimetres already.
+
+namespace truehang {
+
+struct Size {
+    std::string name;  ///< a station, or a mark with its plumb line (`sill.left`): height above the floor there
+    Length value;
+    Length u;                           ///< one standard uncertainty
+    std::vector<std::string> rests_on;  ///< stations of readings that weren't measured
+};
+
+struct Check {
+    std::string network;
+    int redundancy = 0;
+    double chi2 = 0.0;
+    double limit = 0.0;  ///< chi-square quantile at 0.999
+    bool adds_up = true;
+};
+
+struct NextReading {
+    std::string station;
+    std::string why;
+};
+
+struct Finished {
+    int curtains = 0;
+    Length width, drop;      ///< of each, whole mm
+    Length width_u, drop_u;  ///< one standard uncertainty
+};
+
+struct Cloth {
+    std::string fabric;
+    double widths_each = 0.0;        ///< in steps of 1/2 for a pair
+    int widths = 0;                  ///< cut for the window
+    std::optional<double> fullness;  ///< reached; none for a blind
+    Length flat;
+    Length cut_drop;
+    Length length;                     ///< the total of its drops
+    std::optional<Length> railroaded;  ///< total where the cloth may be turned sideways and that takes less
+};
+
+struct Lining {
+    std::string fabric;
+    double widths_each = 0.0;
+    int widths = 0;
+    Length flat;
+    Length cut_drop;
+    Length length;
+};
+
+struct Tabs {
+    Length cut_length;
+    Length hang;  ///< pole's centre line to the curtain's top edge
+    int each = 0;
+    Length spacing;  ///< centre to centre, on the flat
+    Length cut_width;
+    Length length;  ///< cloth added to the order
+};
+
+struct Eyelets {
+    int each = 0;
+    Length spacing;
+    Length first;  ///< from the edge, on the flat
+};
+
+struct Weights {
+    int each = 0;
+};
+
+struct Blind {
+    int rods = 0;
+    Length fold;
+    Length up;  ///< its depth drawn up
+};
+
+struct PelmetFigures {
+    Length depth, face;
+    int widths = 0;
+    Length cut_drop, length;
+};
+
+struct LayerFigures {
+    std::string id;  ///< empty where the window isn't layered
+    std::optional<Finished> finished;
+    std::optional<Cloth> cloth;
+    std::optional<Lining> lining, interlining;
+    std::optional<Tabs> tabs;
+    std::optional<Eyelets> eyelets;
+    std::optional<Weights> weights;
+    std::optional<Blind> blind;
+    std::optional<PelmetFigures> pelmet;
+    std::optional<Mass> mass, bracket_mass;
+};
+
+struct WindowFigures {
+    std::string id;
+    std::string room;
+    std::vector<Size> sizes;
+    std::vector<Check> checks;
+    std::optional<NextReading> next;
+    bool layered = false;
+    std::vector<LayerFigures> layers;  ///< one, with no id, where not layered and something hangs there
+    std::vector<Flag> flags;
+    std::vector<Trace> trace;
+};
+
+struct Cut {
+    std::string window;
+    std::string what;  ///< drops, tabs, facing, pelmet, lining …
+    Length length;     ///< of one
+    int count = 0;
+    std::string layer;
+};
+
+struct Order {
+    std::string fabric;
+    Length length;         ///< sum of the cuts
+    double order_m = 0.0;  ///< up to the step it is sold by
+    std::vector<Cut> cuts;
+    bool provisional = false;  ///< a window it rests on has a stop or remeasure flag
+};
+
+struct Haberdashery {
+    std::string what;
+    int count = 0;
+};
+
+struct Figures {
+    std::string survey;
+    std::optional<long long> revision;
+    std::vector<WindowFigures> windows;
+    std::vector<Order> orders;
+    std::vector<Haberdashery> haberdashery;
+};
+
+/// Works every window of a survey: sizes, checks, what hangs there, flags and trace, and the orders over the house.
+/// Never fails: what can't be worked is null in its place, with the flag that says why. Rules: the trade rules 1 to 10.
+[[nodiscard]] Figures work_out(const Survey& survey);
+
+/// One window alone, as the phone asks while it is being measured; the same figures as in the whole.
+[[nodiscard]] WindowFigures work_out_window(const Survey& survey, const Room& room, const Window& window);
+
+}  // namespace truehang

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "survey/survey.h"
+
+#include <string>
+#include <vector>
+
+namespace truehang {
+
+/// The house rules of one workroom, by their keys in the survey's `rules`; the values here are the defaults of the
+/// trade rules, section 1. Millimetres unless the name says a share or a count.
+struct HouseRules {
+    double edge_u = 2.0;
+    double floor_clearance = 10, sill_clearance = 10, apron = 150, break_on_floor = 30, puddle_on_floor = 200;
+    double side_turn = 40, seam = 15, hem = 150;
+    double fullness_slack = 0.10;
+    double lining_hem = 80, lining_rise = 30, lining_inset = 20, lining_side = 10, lining_seam = 10, lining_head = 25;
+    double tab_hang = 70, tab_width = 50, tab_gap = 240, tab_seam = 10;
+    double eyelet_top = 45, eyelet_inner = 40, eyelet_gap = 180;
+    double ring_drop = 20, hook = 20;
+    double slot_ease = 30, slot_stand = 25;
+    double order_step_m = 0.1;
+    double blind_ease = 10, blind_over = 50, blind_side = 60, blind_hem = 80, blind_head = 20, blind_headrail = 60,
+           blind_fold = 160, blind_pocket = 60;
+    double pelmet_share = 0.1667, pelmet_over = 60;
+    double facing = 80;
+    double placing_repeats = 0;
+    double heat_clear = 900;
+    double weight_every = 0.5;
+    std::map<std::string, double> head;  ///< `head_mm` by heading word, where the house says one
+};
+
+/// The defaults with the survey's own values over them.
+[[nodiscard]] HouseRules house_rules(const HouseRuleEntries& entries);
+
+/// Keys in the survey's rules that this version doesn't know: what they would change can't be worked.
+[[nodiscard]] std::vector<std::string> unknown_rules(const HouseRuleEntries& entries);
+
+/// Every key that holds a number, for documents that list them.
+[[nodiscard]] std::vector<std::string> house_rule_keys();
+
+}  // namespace truehang

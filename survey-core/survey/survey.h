@@ -1,0 +1,215 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "survey/words.h"
+#include "units/length.h"
+#include "units/length_text.h"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+// The survey as the document has it (format truehang.survey/1): what was measured, asked for and agreed. Lengths carry
+// their unit in their type; an absent key is an empty optional, string or list; a key this version doesn't know stands
+// in `extra` of the object it stood in, as JSON text, and is written back.
+
+namespace truehang {
+
+/// Unknown keys of one JSON object: name and value as JSON text, in the order they stood.
+using Extra = std::vector<std::pair<std::string, std::string>>;
+
+struct Tape {
+    std::optional<Word<TapeClass>> accuracy;  ///< `class`; none: II
+    std::optional<Length> length;
+    std::optional<Length> graduation;  ///< none: 1 mm
+    std::optional<Length> case_length;
+    Extra extra;
+};
+
+/// House rules: numbers by key (mm, shares and counts as the key's name says), `head_mm` by heading.
+struct HouseRuleEntries {
+    std::string name;
+    std::map<std::string, double> numbers;  ///< known and unknown keys alike whose value is a number
+    std::map<std::string, double> head_mm;  ///< by heading word
+    Extra extra;                            ///< unknown keys whose value isn't a number
+};
+
+struct Fabric {
+    std::string id;
+    std::optional<Word<FabricRole>> role;
+    std::string name;
+    Length width;
+    Length selvedge;
+    Length repeat;  ///< along the roll; zero: none
+    std::optional<Word<Match>> match;
+    std::optional<Length> repeat_across;
+    std::optional<Length> skew;
+    std::optional<bool> one_way;
+    std::optional<bool> railroad;
+    std::optional<double> mass_gsm;
+    double shrinkage_pct = 0.0;  ///< 0 to 50, along the length
+    std::optional<int> blue_wool;
+    std::optional<double> price_per_m;
+    std::string currency;
+    Extra extra;
+};
+
+struct Reading {
+    std::string id;
+    std::string station;
+    std::optional<Length> value;  ///< a length station's value
+    std::optional<Angle> angle;   ///< an angle station's value
+    std::string typed;
+    std::string taken_at;  ///< RFC 3339 as written
+    std::string replaces;
+    std::optional<Word<How>> how;      ///< none: measured
+    std::optional<Length> u;           ///< `u_mm`, of an estimate
+    std::optional<Word<Stage>> stage;  ///< none: planned
+    Extra extra;
+};
+
+struct NotTaken {
+    std::string station;
+    std::string reason;
+    Extra extra;
+};
+
+struct Obstruction {
+    std::string id;
+    std::optional<Word<ObstructionKind>> kind;
+    std::optional<Length> left;  ///< from the opening's left edge, negative to the left of it
+    std::optional<Length> width;
+    std::optional<Length> bottom;  ///< above the finished floor
+    std::optional<Length> height;
+    std::optional<Length> depth;  ///< out from the wall face
+    std::string note;
+    Extra extra;
+};
+
+struct Hardware {
+    std::optional<Word<HardwareKind>> kind;  ///< none: pole
+    std::optional<Word<Supply>> supply;
+    std::optional<Word<Hang>> hang;  ///< none: level
+    std::optional<Length> diameter;
+    std::optional<Length> length;      ///< without finials
+    std::optional<Length> left;        ///< from the opening's left edge; none: centred
+    std::optional<Length> projection;  ///< wall face to centre line
+    std::optional<Length> finial;
+    std::optional<int> brackets;
+    std::vector<Length> bracket_at;  ///< from its left end
+    Length return_depth;             ///< `return_mm`
+    Length overlap;                  ///< in all, once
+    std::optional<Mass> mass;
+    Extra extra;
+};
+
+struct PelmetAsked {
+    std::optional<Length> depth;
+    Length return_depth;
+    Extra extra;
+};
+
+struct Treatment {
+    std::optional<Word<Heading>> heading;
+    std::optional<Word<Fit>> fit;
+    std::optional<Word<Layout>> layout;  ///< none: pair
+    std::optional<double> fullness;      ///< none: the heading's own
+    std::optional<Word<HemAt>> length;   ///< none: floor
+    std::optional<Length> bottom;        ///< for `given`, above the floor
+    std::optional<std::string> fabric, lining, interlining;
+    std::optional<Length> tab_cut;
+    std::optional<PelmetAsked> pelmet;
+    Extra extra;
+};
+
+/// What hangs on a window: one of these, or several from glass to room.
+struct Layer {
+    std::string id;
+    std::optional<Hardware> hardware;
+    std::optional<Treatment> treatment;
+    Extra extra;
+};
+
+struct Mark {
+    std::string kind;  ///< arrow, line, text, station
+    std::vector<std::pair<std::string, std::pair<double, double>>>
+        points;  ///< named points, fractions of the upright picture
+    std::string text;
+    Extra extra;
+};
+
+struct Photo {
+    std::string sha256;
+    std::string media_type;
+    long long bytes = 0;
+    std::string caption;
+    std::vector<Mark> marks;
+    Extra extra;
+};
+
+struct Window {
+    std::string id;
+    std::string name;
+    Word<Shape> shape;
+    std::optional<Angle> bearing;
+    std::string bearing_from;
+    std::vector<Reading> readings;
+    std::vector<NotTaken> not_taken;
+    std::vector<Obstruction> obstructions;
+    std::vector<Photo> photos;
+    std::string notes;
+    bool layered = false;  ///< the document has `layers`; else `layers` holds at most one, with no id
+    std::vector<Layer> layers;
+    Extra extra;
+};
+
+struct Room {
+    std::string id;
+    std::string name;
+    std::string wall;
+    std::string use;
+    std::optional<bool> young_children;  ///< none: unknown, which counts as yes
+    std::vector<std::string> heat;
+    std::vector<Window> windows;
+    Extra extra;
+};
+
+struct Client {
+    std::string name, phone, email;
+    Extra extra;
+};
+
+struct Site {
+    std::string address;
+    std::optional<double> latitude, longitude;  ///< degrees
+    std::optional<double> accuracy_m, elevation_m;
+    Extra extra;
+};
+
+struct SignedOff {
+    std::string by;
+    std::string at;  ///< RFC 3339
+    Extra extra;
+};
+
+struct Survey {
+    std::string id;
+    std::optional<long long> revision;
+    std::string title;
+    std::optional<Client> client;
+    std::optional<Site> site;
+    std::string measured_by;
+    std::string measured_at;
+    std::string time_zone;
+    std::optional<std::string> entry_unit;  ///< a word of LengthUnit; none: mm
+    std::optional<Tape> tape;
+    HouseRuleEntries rules;
+    std::vector<Fabric> fabrics;
+    std::vector<Room> rooms;
+    std::optional<SignedOff> signed_off;
+    Extra extra;
+};
+
+}  // namespace truehang
