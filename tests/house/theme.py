@@ -1,0 +1,34 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: Apache-2.0
+"""theme.py ROOT: outside the theme, QML names no colour, type size, type face or duration of its own."""
+import re
+
+import tree
+
+RULES = [
+    (re.compile(r"""["']#[0-9a-fA-F]{3,8}["']"""), "a colour written as digits"),
+    (re.compile(r"\bQt\.(?:rgba|hsla|hsva|lighter|darker|tint|alpha)\s*\("), "a colour made on the spot"),
+    (re.compile(r"""\b(?:\w*[cC]olor)\s*:\s*["'](?!transparent["'])[a-zA-Z]+["']"""), "a colour by name"),
+    (re.compile(r"\b(?:pixelSize|pointSize)\s*:\s*[0-9]"), "a type size of its own"),
+    (re.compile(r"""\bfamily\s*:\s*["']"""), "a type face of its own"),
+    (re.compile(r"\bduration\s*:\s*[1-9]"), "a duration of its own"),
+]
+
+
+def is_theme(path):
+    return path.startswith("qml/theme/") or path.rsplit("/", 1)[-1] == "Theme.qml"
+
+
+def check(root):
+    for path, file in tree.files(root, {".qml"}):
+        if is_theme(path) or not path.startswith(("qml/", "app/")):
+            continue
+        for number, line in enumerate(file.read_text(encoding="utf-8").splitlines(), 1):
+            code = line.split("//")[0] if "://" not in line else line
+            for pattern, what in RULES:
+                if pattern.search(code):
+                    yield tree.Fault(path, number, f"{what}: take it from the theme")
+
+
+if __name__ == "__main__":
+    tree.report("theme", check)
