@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+// What stands where on a workroom. Paths are written percent-encoded (RFC 3986) and must be sent as they are.
+
+namespace truehang::sync {
+
+inline constexpr std::string_view pair_path = "/pair";
+inline constexpr std::string_view health_path = "/health";
+
+/// `/surveys/{id}/revisions/{n}`: PUT stores a revision.
+[[nodiscard]] std::string revision_path(std::string_view survey_id, long long revision);
+/// `/surveys/{id}/receipt`: GET tells which revisions are there.
+[[nodiscard]] std::string receipt_path(std::string_view survey_id);
+/// `/surveys/{id}/figures`: GET works the newest revision.
+[[nodiscard]] std::string figures_path(std::string_view survey_id);
+/// `/photos/{sha256}`: PUT stores, HEAD asks, GET fetches.
+[[nodiscard]] std::string photo_path(std::string_view sha256_hex);
+
+/// What a path of the protocol names.
+struct Place {
+    enum class Kind { pair, health, revision, receipt, figures, photo };
+    Kind kind = Kind::health;
+    std::string survey;      ///< decoded id, of revision, receipt and figures
+    long long revision = 0;  ///< of revision: 1 to `revision_limit`
+    std::string sha256;      ///< of photo: 64 lower-case hexadecimal digits
+};
+
+/// Reads a path (no query). Nothing where it isn't one of the protocol's: a bad percent-encoding, an id that can't
+/// travel, a revision that isn't a plain whole number from 1 up, a digest that isn't 64 lower-case digits.
+[[nodiscard]] std::optional<Place> read_path(std::string_view path);
+
+/// Whether a survey's id can travel: 1 to `id_limit` bytes, no control characters, neither "." nor "..".
+[[nodiscard]] bool id_travels(std::string_view id);
+
+/// Every byte but the unreserved ones of RFC 3986 as %XX.
+[[nodiscard]] std::string percent_encode(std::string_view text);
+/// The bytes that a percent-encoded segment stands for; nothing where an escape is cut short or not hexadecimal.
+[[nodiscard]] std::optional<std::string> percent_decode(std::string_view text);
+
+}  // namespace truehang::sync

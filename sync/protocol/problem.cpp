@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "protocol/problem.h"
+
+#include <nlohmann/json.hpp>
+
+#include <array>
+
+namespace truehang::sync {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+struct ProblemEntry {
+    ProblemKind kind;
+    int status;
+    std::string_view word;
+    std::string_view title;
+};
+
+constexpr std::array<ProblemEntry, 18> entries{{
+    {ProblemKind::malformed_request, 400, "malformed-request", "The request can't be read"},
+    {ProblemKind::digest_mismatch, 400, "digest-mismatch", "The bytes that came aren't the ones that were sent"},
+    {ProblemKind::unauthorised, 401, "unauthorised", "This device isn't known here"},
+    {ProblemKind::wrong_code, 403, "wrong-code", "The code doesn't hold"},
+    {ProblemKind::not_there, 404, "not-there", "Nothing is here"},
+    {ProblemKind::wrong_method, 405, "wrong-method", "That can't be done here"},
+    {ProblemKind::too_slow, 408, "too-slow", "The request took too long"},
+    {ProblemKind::conflict, 409, "conflict", "This revision is here with other content"},
+    {ProblemKind::length_required, 411, "length-required", "The length must be told"},
+    {ProblemKind::too_large, 413, "too-large", "Larger than is taken here"},
+    {ProblemKind::wrong_type, 415, "wrong-type", "A kind of content that isn't taken here"},
+    {ProblemKind::malformed_document, 422, "malformed-document", "The survey document has faults"},
+    {ProblemKind::too_many_tries, 429, "too-many-tries", "Too many tries"},
+    {ProblemKind::headers_too_large, 431, "headers-too-large", "The headers are too large"},
+    {ProblemKind::internal, 500, "internal", "The workroom failed"},
+    {ProblemKind::not_understood, 501, "not-understood", "The workroom doesn't do that"},
+    {ProblemKind::busy, 503, "busy", "The workroom is busy"},
+    {ProblemKind::disk_full, 507, "disk-full", "The workroom's disk is full"},
+}};
+
+constexpr std::string_view type_prefix = "urn:truehang:problem:";
+
+const ProblemEntry& entry_of(ProblemKind kind) {
+    for (const auto& entry : entries) {
+        if (entry.kind == kind) {
+            return entry;
+        }
+    }
+    return entries[14];
+}
+
+std::string text_at(const Json& json, const char* key) {
+    const auto found = json.find(key);
+    return found != json.end() && found->is_string() ? found->get<std::string>() : std::string();
+}
+
+}  // namespace
+
+std::string_view word_of(ProblemKind kind) { return entry_of(kind).word; }
+int status_of(ProblemKind kind) { return entry_of(kind).status; }
+
+std::string write_problem(const Problem& problem) {
+    const auto& entry = entry_of(problem.kind);
+    Json json{{"type", std::string(type_prefix) + std::string(entry.word)},
+              {"title", entry.title},
+              {"status", entry.status},
+              {"detail", problem.detail}};
+    if (!problem.faults.empty()) {
+        Json faults = Json::array();
+        for (const auto& fault : problem.faults) {
+            faults.push_back(Json{{"pointer", fault.pointer}, {"text", fault.text}});
+        }
+        json["faults"] = faults;
+    }
+    return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+Result<Problem> read_problem(std::string_view json) {
+    const Error foreign{ErrorCode::unreadable, "", "This is not a problem that a workroom reports."};
+    const Json parsed = Json::parse(json, nullptr, false);
+    if (!parsed.is_object()) {
+        return foreign;
+    }
+    const auto type = text_at(parsed, "type");
+    for (const auto& entry : entries) {
+        if (type != std::string(type_prefix) + std::string(entry.word)) {
+            continue;
+        }
+        Problem problem{entry.kind, text_at(parsed, "detail"), {}};
+        const auto faults = parsed.find("faults");
+        if (faults != parsed.end() && faults->is_array()) {
+            for (const auto& fault : *faults) {
+                problem.faults.push_back(fault.is_object()
+                                             ? ProblemFault{text_at(fault, "pointer"), text_at(fault, "text")}
+                                             : ProblemFault{});
+            }
+        }
+        return problem;
+    }
+    return foreign;
+}
+
+}  // namespace truehang::sync

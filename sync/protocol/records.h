@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "units/result.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+// The JSON records that travel. Reading passes over keys it doesn't know; a key that is missing or of a wrong type is
+// the error `unreadable` with its JSON pointer in `where`.
+
+namespace truehang::sync {
+
+/// What a device says to be taken on: body of `POST /pair`.
+struct PairRequest {
+    std::string code;         ///< as typed; the receiver forgives case, spaces and hyphens
+    std::string device_name;  ///< for people: "J. Tamm's phone"; 1 to 100 bytes
+};
+
+/// What it gets: the bearer token, told this once, and what the workroom calls itself.
+struct PairAnswer {
+    std::string token;
+    std::string workroom;
+};
+
+/// Proof that one revision is stored, as the bytes that were sent.
+struct SurveyReceipt {
+    std::string id;
+    long long revision = 0;
+    std::string sha256;       ///< of the bytes, 64 hexadecimal digits
+    std::string received_at;  ///< RFC 3339, UTC
+    friend bool operator==(const SurveyReceipt&, const SurveyReceipt&) = default;
+};
+
+/// Proof that one photo is stored.
+struct PhotoReceipt {
+    std::string sha256;
+    long long bytes = 0;
+    std::string received_at;
+    friend bool operator==(const PhotoReceipt&, const PhotoReceipt&) = default;
+};
+
+/// What is there of one survey: answer to `GET /surveys/{id}/receipt`, revisions in rising order.
+struct SurveyThere {
+    std::string id;
+    std::vector<SurveyReceipt> revisions;
+    std::vector<std::string> photos_missing;  ///< digests the newest revision names and the workroom lacks
+};
+
+[[nodiscard]] std::string write_record(const PairRequest& record);
+[[nodiscard]] std::string write_record(const PairAnswer& record);
+[[nodiscard]] std::string write_record(const SurveyReceipt& record);
+[[nodiscard]] std::string write_record(const PhotoReceipt& record);
+[[nodiscard]] std::string write_record(const SurveyThere& record);
+
+[[nodiscard]] Result<PairRequest> read_pair_request(std::string_view json);
+[[nodiscard]] Result<PairAnswer> read_pair_answer(std::string_view json);
+[[nodiscard]] Result<SurveyReceipt> read_survey_receipt(std::string_view json);
+[[nodiscard]] Result<PhotoReceipt> read_photo_receipt(std::string_view json);
+[[nodiscard]] Result<SurveyThere> read_survey_there(std::string_view json);
+
+}  // namespace truehang::sync

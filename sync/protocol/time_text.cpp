@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "protocol/time_text.h"
+
+#include <date/date.h>
+
+#include <cctype>
+#include <locale>
+#include <sstream>
+
+namespace truehang::sync {
+
+std::string write_time(Time time) { return date::format("%FT%TZ", time); }
+
+std::optional<Time> read_time(std::string_view text) {
+    std::string upper(text);
+    for (char& c : upper) {
+        c = c == 't' ? 'T' : c == 'z' ? 'Z' : c;
+    }
+    std::istringstream in(upper);
+    in.imbue(std::locale::classic());
+    Time time;
+    if (!upper.empty() && upper.back() == 'Z') {
+        in >> date::parse("%FT%TZ", time);
+    } else {
+        in >> date::parse("%FT%T%Ez", time);
+    }
+    return in.fail() || in.peek() != std::istringstream::traits_type::eof() ? std::nullopt : std::optional(time);
+}
+
+}  // namespace truehang::sync
