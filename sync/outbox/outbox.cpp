@@ -1,0 +1,264 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "outbox/outbox.h"
+
+#include "protocol/digest.h"
+#include "protocol/limits.h"
+#include "protocol/paths.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace truehang::sync {
+
+namespace {
+
+/// How often an item may be refused in a way that a broken wire can cause before it counts as refused.
+constexpr int suspect_limit = 3;
+
+/// A survey goes before a photo that failed as often; what failed less goes first, so that no item starves another.
+int rank(const Item& item) { return item.attempts + (item.kind == ItemKind::photo ? 1 : 0); }
+
+std::string media_type_of(const Item& item) {
+    if (item.kind == ItemKind::survey) {
+        return std::string(json_type);
+    }
+    return item.media_type.empty() ? "application/octet-stream" : item.media_type;
+}
+
+bool before(const Item& a, const Item& b) {
+    return std::tuple(rank(a), a.kind, a.not_before) < std::tuple(rank(b), b.kind, b.not_before);
+}
+
+}  // namespace
+
+Outbox::Outbox(OutboxShelf& shelf, Clock clock, Random random, Delays delays)
+    : shelf_(shelf), clock_(std::move(clock)), random_(std::move(random)), delays_(delays) {
+    unpaired();
+}
+
+void Outbox::paired() {
+    link_ = {Link::State::quiet, std::nullopt, ""};
+    link_failures_ = 0;
+}
+
+void Outbox::unpaired() { link_ = {Link::State::not_paired, std::nullopt, "No workroom yet. Everything stays here."}; }
+
+std::vector<Item> Outbox::pending() {
+    std::vector<Item> items;
+    std::map<std::string, Known> still_known;
+    for (auto& item : shelf_.pending()) {
+        const auto known = known_.find(item.key);
+        if (known != known_.end()) {
+            still_known.insert(*known);
+            if (known->second.settled) {
+                continue;
+            }
+            item.attempts = std::max(item.attempts, known->second.attempts);
+            item.not_before = std::max(item.not_before, known->second.not_before);
+        }
+        items.push_back(std::move(item));
+    }
+    if (under_way_ && known_.contains(under_way_->item.key)) {
+        still_known.insert(*known_.find(under_way_->item.key));
+    }
+    known_ = std::move(still_known);
+    return items;
+}
+
+bool Outbox::due(const Item& item, Time now) const {
+    const auto known = known_.find(item.key);
+    const bool lifted = known != known_.end() && known->second.delay_lifted;
+    // A time further off than any delay can only mean that the clock was set back.
+    return lifted || item.not_before <= now || item.not_before > now + delays_.item_cap;
+}
+
+bool Outbox::link_waits(Time now) const {
+    const auto longest = std::max(delays_.link_cap, delays_.retry_after_cap);
+    return link_.again_at && *link_.again_at > now && *link_.again_at <= now + longest;
+}
+
+Step Outbox::next() {
+    Step step;
+    if (under_way_ || link_.state == Link::State::not_paired || link_.state == Link::State::pair_again) {
+        return step;
+    }
+    const Time now = clock_();
+    const auto items = pending();
+    if (items.empty()) {
+        return step;
+    }
+    if (link_waits(now)) {
+        step.wake_at = link_.again_at;
+        return step;
+    }
+    const Item* chosen = nullptr;
+    for (const auto& item : items) {
+        if (!due(item, now)) {
+            step.wake_at = std::min(step.wake_at.value_or(item.not_before), item.not_before);
+        } else if (chosen == nullptr || before(item, *chosen)) {
+            chosen = &item;
+        }
+    }
+    if (chosen != nullptr) {
+        const auto known = known_.find(chosen->key);
+        step.wake_at.reset();
+        step.request = request_for(*chosen, known != known_.end() && known->second.ask_first);
+    }
+    return step;
+}
+
+Request Outbox::request_for(const Item& item, bool asks) {
+    Request request;
+    const bool survey = item.kind == ItemKind::survey;
+    request.ticket = ++last_ticket_;
+    request.headers = {{"Accept", std::string(json_type)}};
+    if (asks) {
+        request.method = survey ? Method::get : Method::head;
+        request.path = survey ? receipt_path(item.survey) : photo_path(item.sha256);
+    } else {
+        request.method = Method::put;
+        request.path = survey ? revision_path(item.survey, item.revision) : photo_path(item.sha256);
+        request.headers.emplace_back("Content-Type", media_type_of(item));
+        if (const auto digest = sha256_from_hex(item.sha256)) {
+            request.headers.emplace_back(std::string(content_digest_header), digest_field(*digest));
+        }
+        request.body_of = item;
+    }
+    under_way_ = UnderWay{request.ticket, item, asks};
+    return request;
+}
+
+void Outbox::answered(long long ticket, const Answer& answer) {
+    if (!under_way_ || under_way_->ticket != ticket) {
+        return;
+    }
+    const UnderWay sent = *std::exchange(under_way_, std::nullopt);
+    act_on(sent, sent.asks ? meaning_of_ask(sent.item, answer) : meaning_of_send(sent.item, answer));
+}
+
+void Outbox::act_on(const UnderWay& sent, const Meaning& meaning) {
+    auto& known = known_[sent.item.key];
+    if (meaning.kind != Meaning::Kind::nonsense && meaning.kind != Meaning::Kind::wait) {
+        link_ = {Link::State::quiet, std::nullopt, ""};
+        link_failures_ = 0;
+        known.ask_first = false;
+    }
+    switch (meaning.kind) {
+        case Meaning::Kind::confirmed:
+            return confirm(sent.item, meaning.receipt);
+        case Meaning::Kind::absent:
+            known.delay_lifted = true;
+            return;
+        case Meaning::Kind::refused:
+            return refuse(sent.item, meaning.refusal);
+        case Meaning::Kind::suspect:
+            return sent.item.attempts + 1 < suspect_limit ? postpone(sent.item, meaning.why)
+                                                          : refuse(sent.item, meaning.refusal);
+        case Meaning::Kind::item_failed:
+            return postpone(sent.item, meaning.why);
+        case Meaning::Kind::wait:
+            return link_asked_to_wait(meaning);
+        case Meaning::Kind::nonsense:
+            postpone(sent.item, meaning.why);
+            return link_failed(meaning.why);
+        case Meaning::Kind::pair_again:
+            link_ = {Link::State::pair_again, std::nullopt, meaning.why};
+            return;
+    }
+}
+
+void Outbox::failed(long long ticket, WireFailure failure) {
+    if (!under_way_ || under_way_->ticket != ticket) {
+        return;
+    }
+    const UnderWay sent = *std::exchange(under_way_, std::nullopt);
+    switch (failure) {
+        case WireFailure::not_reached:
+            return link_failed("The workroom can't be reached. Everything is kept here and goes when it can.");
+        case WireFailure::not_trusted:
+            return link_failed("The workroom's certificate isn't one this device trusts. Nothing was sent.");
+        case WireFailure::broken_off:
+            known_[sent.item.key].ask_first = true;
+            postpone(sent.item, "The connection broke off. The workroom will be asked what it has.");
+            return link_failed("The connection to the workroom broke off.");
+        case WireFailure::no_bytes:
+            return postpone(sent.item, "It couldn't be read from this device's storage.");
+    }
+}
+
+void Outbox::called_off(long long ticket) {
+    if (under_way_ && under_way_->ticket == ticket) {
+        known_[under_way_->item.key].ask_first = true;
+        under_way_.reset();
+    }
+}
+
+void Outbox::confirm(const Item& item, const Receipt& receipt) {
+    auto& known = known_[item.key];
+    known.settled = true;
+    known.state = {Standing::there, "", "", std::nullopt};
+    shelf_.confirm(item, receipt);
+}
+
+void Outbox::refuse(const Item& item, const Refusal& refusal) {
+    auto& known = known_[item.key];
+    known.settled = true;
+    known.state = {Standing::refused, refusal.why, refusal.what_to_do, std::nullopt};
+    shelf_.refuse(item, refusal);
+}
+
+void Outbox::postpone(const Item& item, const std::string& why) {
+    auto& known = known_[item.key];
+    known.attempts = item.attempts + 1;
+    known.not_before = clock_() + delay(known.attempts, delays_.item_cap);
+    known.delay_lifted = false;
+    known.state = {Standing::waiting, why, "", known.not_before};
+    shelf_.postpone(item, known.attempts, known.not_before, why);
+}
+
+std::chrono::milliseconds Outbox::delay(int failures, std::chrono::milliseconds cap) {
+    auto whole = std::min(delays_.first, cap);
+    for (int i = 1; i < failures && whole < cap; ++i) {
+        whole = std::min(whole * 2, cap);
+    }
+    const auto half = whole.count() / 2;
+    const auto share = static_cast<long long>(random_() % static_cast<std::uint64_t>(whole.count() - half + 1));
+    return std::chrono::milliseconds(half + share);
+}
+
+void Outbox::link_failed(const std::string& why) {
+    link_ = {Link::State::unreachable, clock_() + delay(++link_failures_, delays_.link_cap), why};
+}
+
+void Outbox::link_asked_to_wait(const Meaning& meaning) {
+    const auto own = delay(++link_failures_, delays_.link_cap);
+    const auto asked = std::min(meaning.retry_after.value_or(own), delays_.retry_after_cap);
+    link_ = {Link::State::asked_to_wait, clock_() + std::max(own, asked), meaning.why};
+}
+
+void Outbox::try_now() {
+    for (const auto& item : pending()) {
+        known_[item.key].delay_lifted = true;
+    }
+    if (link_.state == Link::State::unreachable) {
+        link_.again_at.reset();
+    }
+}
+
+void Outbox::take_up_again(const std::string& key) { known_.erase(key); }
+
+Link Outbox::link() const { return link_; }
+
+ItemState Outbox::state_of(const Item& item) const {
+    if (under_way_ && under_way_->item.key == item.key) {
+        return {Standing::on_its_way, "", "", std::nullopt};
+    }
+    const auto known = known_.find(item.key);
+    ItemState state = known != known_.end() ? known->second.state : ItemState{};
+    if (state.standing == Standing::waiting && link_.again_at) {
+        state.again_at = std::max(state.again_at.value_or(*link_.again_at), *link_.again_at);
+    }
+    return state;
+}
+
+}  // namespace truehang::sync

@@ -1,0 +1,152 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "outbox/item.h"
+#include "outbox/meaning.h"
+#include "outbox/wire.h"
+
+#include <cstdint>
+#include <functional>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+// What to send next, what an answer means, and what to do when none comes. A state machine: it holds no socket, thread
+// or timer and asks nobody for the time. Whoever has the wire runs this loop:
+//
+//     const Step step = outbox.next();
+//     if (step.request) send it, then outbox.answered(ticket, answer) or outbox.failed(ticket, failure), and again;
+//     else wait until step.wake_at (or for new items, the network, a person) and ask again.
+
+namespace truehang::sync {
+
+/// Where the items lie. Called on the thread that calls the outbox; must not call back into it.
+class OutboxShelf {
+public:
+    virtual ~OutboxShelf() = default;
+    /// What is neither confirmed nor refused, oldest first. May be a snapshot: an item just confirmed may still be in
+    /// it.
+    [[nodiscard]] virtual std::vector<Item> pending() = 0;
+    /// The workroom has it. Must be kept durably; the item isn't pending any more.
+    virtual void confirm(const Item& item, const Receipt& receipt) = 0;
+    /// It will never be taken as it is. Kept, shown to a person, not pending any more.
+    virtual void refuse(const Item& item, const Refusal& refusal) = 0;
+    /// It stays pending with these `attempts` and `not_before`; `why` is a sentence for a person.
+    virtual void postpone(const Item& item, int attempts, Time not_before, const std::string& why) = 0;
+};
+
+/// How long to wait after failures: `first` doubled for each failure up to a cap, then a random share between half and
+/// all of it, so that many devices don't come back together.
+struct Delays {
+    std::chrono::milliseconds first{2'000};
+    std::chrono::milliseconds link_cap{300'000};            ///< when the workroom can't be reached
+    std::chrono::milliseconds item_cap{1'800'000};          ///< when one item fails
+    std::chrono::milliseconds retry_after_cap{21'600'000};  ///< the longest Retry-After that is obeyed
+};
+
+/// What to do now: send `request`, or wait until `wake_at`; neither: nothing is pending, or see `Link`.
+struct Step {
+    std::optional<Request> request;
+    std::optional<Time> wake_at;
+};
+
+/// How the way to the workroom stands, for a person.
+struct Link {
+    enum class State {
+        not_paired,     ///< no workroom yet: nothing is sent
+        quiet,          ///< nothing stands in the way
+        unreachable,    ///< no network or no workroom; tried again at `again_at`
+        asked_to_wait,  ///< the workroom asked for time until `again_at`
+        pair_again,     ///< the workroom doesn't know this device any more: a new code is needed
+    };
+    State state = State::not_paired;
+    std::optional<Time> again_at;
+    std::string text;  ///< one sentence
+};
+
+/// How one pending item stands, for a person.
+struct ItemState {
+    Standing standing = Standing::waiting;
+    std::string why;         ///< of the last failure, else empty
+    std::string what_to_do;  ///< of a refusal, else empty
+    std::optional<Time> again_at;
+};
+
+/// The state machine. At most one request is under way. Everything that must outlive the program is on the shelf; what
+/// is only in memory may be lost at any moment, since every request may be sent twice.
+class Outbox {
+public:
+    using Clock = std::function<Time()>;
+    using Random = std::function<std::uint64_t()>;  ///< 64 uniform random bits
+
+    Outbox(OutboxShelf& shelf, Clock clock, Random random, Delays delays = {});
+
+    /// A token is held: sending may begin (also after `pair_again`). Clears pauses.
+    void paired();
+    /// No workroom any more.
+    void unpaired();
+
+    /// What to do now. Order: items that failed least, surveys before photos, oldest first; an item that failed waits
+    /// its own time while the others go on. After a PUT that broke off, the next request for that item asks what is
+    /// there instead of sending it again.
+    [[nodiscard]] Step next();
+
+    /// The answer to the request `ticket`. A ticket that isn't under way is ignored.
+    void answered(long long ticket, const Answer& answer);
+    /// No answer came.
+    void failed(long long ticket, WireFailure failure);
+    /// The request was called off on this device (the app is closing, a person stopped it): no fault, no delay; what
+    /// became of it is asked first.
+    void called_off(long long ticket);
+
+    /// The network came back, or a person asked: no pause and no item's delay holds any longer, but a Retry-After does.
+    void try_now();
+
+    /// A refused item is pending again (a person mended or insisted).
+    void take_up_again(const std::string& key);
+
+    [[nodiscard]] Link link() const;
+    /// How this pending item stands.
+    [[nodiscard]] ItemState state_of(const Item& item) const;
+
+private:
+    struct UnderWay {
+        long long ticket = 0;
+        Item item;
+        bool asks = false;
+    };
+    /// What is known of an item beyond what a snapshot of the shelf may say.
+    struct Known {
+        int attempts = 0;
+        Time not_before{};
+        bool delay_lifted = false;
+        bool ask_first = false;
+        bool settled = false;  ///< confirmed or refused
+        ItemState state;
+    };
+
+    [[nodiscard]] std::vector<Item> pending();
+    [[nodiscard]] bool due(const Item& item, Time now) const;
+    [[nodiscard]] bool link_waits(Time now) const;
+    [[nodiscard]] Request request_for(const Item& item, bool asks);
+    [[nodiscard]] std::chrono::milliseconds delay(int failures, std::chrono::milliseconds cap);
+    void act_on(const UnderWay& sent, const Meaning& meaning);
+    void confirm(const Item& item, const Receipt& receipt);
+    void refuse(const Item& item, const Refusal& refusal);
+    void postpone(const Item& item, const std::string& why);
+    void link_failed(const std::string& why);
+    void link_asked_to_wait(const Meaning& meaning);
+
+    OutboxShelf& shelf_;
+    Clock clock_;
+    Random random_;
+    Delays delays_;
+    Link link_;
+    long long last_ticket_ = 0;
+    int link_failures_ = 0;
+    std::optional<UnderWay> under_way_;
+    std::map<std::string, Known> known_;
+};
+
+}  // namespace truehang::sync
