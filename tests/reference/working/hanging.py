@@ -1,0 +1,479 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Sections 4, 8 and 9 of the trade rules: one layer of a window, finished, cut and checked."""
+
+import math
+
+import cutting
+from readings import Opening
+from rounding import at_least, down, more, nearest, up
+from rules import HEADINGS, LINES
+
+THREADED = ("tab", "eyelet", "slot")
+HEAT = ("radiator", "heater", "fire")
+
+
+class Layer:
+    """Figures of one hardware and treatment. `figures` as the contract's, unrounded where derived; `flags` by code."""
+
+    def __init__(self, window, readings, layer, fabrics, house, room):
+        self.window, self.readings, self.house, self.fabrics, self.room = window, readings, house, fabrics, room
+        self.hardware = layer.get("hardware") or {}
+        self.treatment = layer.get("treatment") or {}
+        self.flags = []
+        self.cuts = []  # (fabric id, what, length, count), length unrounded
+        self.figures = dict.fromkeys(("finished", "cloth", "lining", "interlining", "tabs", "eyelets", "weights",
+                                      "blind", "pelmet", "mass_kg", "bracket_kg"))
+        self.opening = Opening(readings, self.hardware.get("hang", "level"))
+        self.heading = self.treatment.get("heading")
+        if self.heading not in HEADINGS:
+            return
+        self.kind = self.hardware.get("kind", "pole")
+        self.roman = self.heading == "roman"
+        self.inside = self.roman and self.treatment.get("fit", "inside") == "inside"
+        self.in_recess = self.inside or any(s.startswith("pole.below") for s in readings.by)
+        self.pair = not self.roman and self.treatment.get("layout", "pair") == "pair"
+        self.n = 2 if self.pair else 1
+        self.length_mm = self.hardware.get("length_mm")
+        # Of a track the readings run to the glider's eye, and d = 0 (section 4).
+        self.d = 0.0 if self.kind == "track" else self.hardware.get("diameter_mm")
+        self._work()
+
+    def flag(self, code, severity):
+        self.flags.append((code, severity))
+
+    def fabric(self, role):
+        return self.fabrics.get(self.treatment.get(role)) if self.treatment.get(role) else None
+
+    def _work(self):
+        self._width()
+        self._drop()
+        self.figures["finished"] = {
+            "curtains": self.n, "width_mm": None if self.w is None else nearest(self.w),
+            "drop_mm": None if self.drop is None else nearest(self.drop),
+            "width_u_mm": self.w_u if self.w is not None else None,
+            "drop_u_mm": self.drop_u if self.drop is not None else None}
+        if self.w is None or self.drop is None:
+            self.flag("missing-reading", "stop")
+        if self._impossible():
+            self.flag("impossible", "stop")
+        elif self.w is not None:
+            if self.roman:
+                self._blind()
+            else:
+                self._curtains()
+        self._pelmet()
+        self._level()
+        self._clear()
+
+    # Section 4 and the widths of 9 -------------------------------------------------------------------------------
+    def _width(self):
+        self.w = self.w_u = self.total_u = None
+        measured = self.hardware.get("supply") == "existing"  # a chosen length has no uncertainty, a measured one has
+        if self.roman:
+            widths = self.opening.widths()
+            if self.inside:
+                if widths:
+                    size = min(widths, key=lambda s: s.mm)
+                    self.w, self.total_u = size.mm - self.house["blind_ease_mm"], size.u
+            elif self.length_mm is not None:
+                self.w, self.total_u = self.length_mm, self.readings.u_of(self.length_mm) if measured else 0.0
+            elif widths:
+                size = max(widths, key=lambda s: s.mm)
+                self.w, self.total_u = size.mm + 2.0 * self.house["blind_over_mm"], size.u
+        elif self.length_mm is not None:
+            total = self.length_mm + 2.0 * self.hardware.get("return_mm", 0) + self.hardware.get("overlap_mm", 0)
+            self.w, self.total_u = total / self.n, self.readings.u_of(self.length_mm) if measured else 0.0
+        if self.w is not None:
+            self.w_u = self.total_u / self.n
+
+    def above_pole(self):
+        """T - c, the curtain's top edge above the pole's centre line; None where the pole's diameter is missing."""
+        house, d = self.house, self.d
+        if self.roman:
+            return 0.0
+        if d is None:
+            return None
+        if self.heading == "tab":
+            return -cutting.tab_hang(d, self.treatment.get("tab_cut_mm"), house)[1]
+        if self.heading == "eyelet":
+            return -(house["eyelet_inner_mm"] - d) / 2.0 + house["eyelet_top_mm"]
+        if self.heading == "slot":
+            return d / 2.0 + house["slot_stand_mm"]
+        if self.kind == "track":
+            return float(house["hook_mm"])
+        return -d / 2.0 - house["ring_drop_mm"] + house["hook_mm"]
+
+    def bottom(self):
+        """(mark that the bottom hangs from, B above it), B None where it can't be said."""
+        length, house = self.treatment.get("length", "floor"), self.house
+        return {"floor": ("floor", house["floor_clearance_mm"]), "sill": ("sill", house["sill_clearance_mm"]),
+                "below-sill": ("sill", -house["apron_mm"]), "break": ("floor", -house["break_mm"]),
+                "puddle": ("floor", -house["puddle_mm"]), "given": ("floor", self.treatment.get("bottom_mm"))}[length]
+
+    def _drop(self):
+        self.drop = self.drop_u = None
+        self.drops = {}
+        if self.inside:
+            heights = [s for s in (self.opening.height(line, "sill", "head") for line in LINES) if s]
+            if heights:
+                least = min(heights, key=lambda s: s.mm)
+                self.drop, self.drop_u = least.mm, least.u
+            return
+        base, bottom = self.bottom()
+        top = self.above_pole()
+        if self.window["shape"] == "door" and base == "sill":
+            self.flag("impossible", "stop")
+            return
+        if bottom is None or top is None:
+            return
+        for line in LINES:
+            pole = self.opening.height(line, base, "pole")
+            if pole is not None:
+                self.drops[line] = (pole.mm + top - bottom, pole.u)
+        if self.drops:
+            choose = min if self.treatment.get("length", "floor") in ("floor", "sill") else max
+            self.drop, self.drop_u = choose(self.drops.values(), key=lambda pair: pair[0])
+
+    def _level(self):
+        """floor-not-level, sill-not-level (section 4)."""
+        if self.inside or (self.window["shape"] == "door" and self.bottom()[0] == "sill"):
+            return
+        base = self.bottom()[0]
+        sets = [[drop for drop, _ in self.drops.values()]]
+        if not self.opening.tied:
+            sets.append([s.mm for s in (self.opening.height(line, base, "head") for line in LINES) if s])
+        if any(values and more(max(values) - min(values), 10.0) for values in sets):
+            self.flag(base + "-not-level", "decide")
+
+    def _impossible(self):
+        hem = self.house["blind_hem_mm"] if self.roman else self.house["hem_mm"]
+        if self.w is not None and self.w <= 0:
+            return True
+        if not self.roman and self.w is not None:
+            if self.length_mm < self.hardware.get("overlap_mm", 0) or self.w - self.ease() <= 0:
+                return True
+        if self.drop is not None and (self.drop <= 0 or more(hem, self.drop)):
+            return True
+        return self.roman and self.drop is not None and self.drop <= self.house["blind_headrail_mm"]
+
+    def ease(self):
+        """e of section 5: what of one curtain hangs flat."""
+        back, over = self.hardware.get("return_mm", 0), self.hardware.get("overlap_mm", 0)
+        return back + over / 2.0 if self.pair else 2.0 * back + over
+
+    # Sections 5 to 7 ---------------------------------------------------------------------------------------------
+    def pocket(self):
+        return (math.pi * self.d + self.house["slot_ease_mm"]) / 2.0
+
+    def head(self):
+        if self.heading == "slot":
+            given = self.house.given.get("head_mm", {}).get("slot")
+            return given if given is not None else self.house["slot_stand_mm"] + self.pocket() + 10.0
+        return self.house.head(self.heading)
+
+    def _curtains(self):
+        fabric, house = self.fabric("fabric"), self.house
+        if fabric is None:
+            return
+        if self.heading == "slot" and self.d is None:
+            return
+        asked = self.treatment.get("fullness") or HEADINGS[self.heading][0]
+        got = cutting.curtain_widths(self.w, self.pair, self.ease(), asked, house, cutting.usable(fabric))
+        if got is None:
+            return
+        k, flat, reached = got
+        widths = up(self.n * k)
+        cloth = {"fabric": fabric["id"], "widths_each": k, "widths": widths, "fullness": reached, "flat_mm": flat,
+                 "cut_drop_mm": None, "length_mm": None}
+        self.figures["cloth"] = cloth
+        _, least, most, _, _ = HEADINGS[self.heading]
+        if more(least, reached) or more(reached, most):
+            self.flag("fullness-range", "decide")
+        pieces = []
+        if self.drop is not None:
+            self._cut(fabric, cloth, self.head() + house["hem_mm"], pieces)
+        self._lining(flat, pieces)
+        self._heading_parts(fabric, flat, widths, k)
+        if self.drop is not None:
+            self._mass(pieces)
+        self._edge(fabric, asked, k)
+
+    def _cut(self, fabric, cloth, allowance, pieces):
+        raw = (self.drop + allowance) / cutting.kept(fabric)
+        cut, length = cutting.plan(raw, fabric, cloth["widths"])
+        cloth["cut_drop_mm"], cloth["length_mm"] = up(cut), up(length)
+        self.cuts.append((fabric, "drops", length))
+        pieces.append((fabric, cloth["widths"], cut))
+
+    def _lining(self, flat, pieces):
+        lining, interlining = self.fabric("lining"), self.fabric("interlining")
+        if lining:
+            start = self.house["slot_stand_mm"] + self.pocket() if self.heading == "slot" else 0.0
+            self.figures["lining"] = cutting.lining_of(lining, flat, self.drop, self.pair, self.n, self.house, start)
+        if interlining:
+            self.figures["interlining"] = cutting.interlining_of(interlining, flat, self.drop, self.pair, self.n)
+        for fabric, key in ((lining, "lining"), (interlining, "interlining")):
+            piece = self.figures[key]
+            if piece and piece["cut_drop_mm"] is not None:
+                self.cuts.append((fabric, key, piece["length_mm"]))
+                pieces.append((fabric, piece["widths"], piece["cut_drop_mm"]))
+
+    def _heading_parts(self, fabric, flat, widths, k):
+        house = self.house
+        if self.heading == "tab" and self.d is not None:
+            cut, hang = cutting.tab_hang(self.d, self.treatment.get("tab_cut_mm"), house)
+            tabs = self.figures["tabs"] = cutting.tabs_of(flat, self.n, fabric, cut, hang, house)
+            self.cuts.append((fabric, "tabs", tabs["length_mm"]))
+        if self.heading == "tab" and not self.fabric("lining"):
+            self.cuts.append((fabric, "facing", widths * up((house["facing_mm"] + 20.0) / cutting.kept(fabric))))
+        if self.heading == "eyelet":
+            self.figures["eyelets"] = cutting.eyelets_of(flat, house)
+        self.figures["weights"] = cutting.weights_of(k, house)
+
+    def _mass(self, pieces):
+        mass = cutting.mass_of(pieces)
+        self.figures["mass_kg"] = mass
+        if mass is None:
+            return
+        brackets = self.hardware.get("brackets", len(self.hardware.get("bracket_at_mm", [])) or None)
+        share = 1.0 if self.n == 1 else 0.625 if (brackets or 0) >= 3 else 0.5
+        self.figures["bracket_kg"] = share * mass + self.hardware.get("mass_kg", 0)
+
+    def _edge(self, fabric, asked, k):
+        """on-the-edge (section 5)."""
+        house, u = self.house, cutting.usable(fabric)
+        total = self.w * self.n
+        widths = []
+        for change, fullness in ((2 * self.total_u, asked), (-2 * self.total_u, asked), (0, asked + 0.05),
+                                 (0, asked - 0.05)):
+            w = (total + change) / self.n
+            if w - self.ease() > 0:
+                widths.append(cutting.curtain_widths(w, self.pair, self.ease(), fullness, house, u)[0])
+        edge = any(other != k for other in widths)
+        if self.drop is not None:
+            edge = edge or self._drop_edge(fabric, self.head() + house["hem_mm"], self.figures["cloth"]["widths"])
+        if edge:
+            self.flag("on-the-edge", "decide")
+
+    def _drop_edge(self, fabric, allowance, widths):
+        raws = [(self.drop + sign * 2.0 * self.drop_u + allowance) / cutting.kept(fabric) for sign in (-1, 0, 1)]
+        if cutting.repeat_of(fabric) > 0:
+            if len({round(cutting.plan(raw, fabric, widths)[0] / cutting.repeat_of(fabric), 6) for raw in raws}) > 1:
+                return True
+        if fabric.get("railroad") and not fabric.get("one_way"):
+            drops = [cutting.plan(raw, fabric, widths)[0] if cutting.repeat_of(fabric) <= 0 else up(raw) for raw in raws]
+            return len({at_least(cutting.usable(fabric), drop) for drop in drops}) > 1
+        return False
+
+    # Section 9 ---------------------------------------------------------------------------------------------------
+    def _blind(self):
+        fabric, house, pieces = self.fabric("fabric"), self.house, []
+        rods = None
+        if self.drop is not None:
+            rods = max(1, up(((self.drop - house["blind_headrail_mm"]) / house["blind_fold_mm"] - 1.0) / 2.0))
+            fold = (self.drop - house["blind_headrail_mm"]) / (2.0 * rods + 1.0)
+            self.figures["blind"] = {"rods": rods, "fold_mm": fold, "up_mm": fold + house["blind_headrail_mm"]}
+        if fabric is None:
+            return
+        u = cutting.usable(fabric)
+
+        def least(w, usable, seam, sides):
+            return cutting.least_widths(1.0, 1.0, lambda k: at_least(k * usable - 2.0 * seam * (k - 1), w + 2.0 * sides))
+        k = least(self.w, u, house["seam_mm"], house["blind_side_mm"])
+        if k is None:
+            return
+        cloth = {"fabric": fabric["id"], "widths_each": k, "widths": int(k), "fullness": None, "flat_mm": None,
+                 "cut_drop_mm": None, "length_mm": None}
+        self.figures["cloth"] = cloth
+        lining = self.fabric("lining")
+        allowance = house["blind_hem_mm"] + house["blind_head_mm"]
+        edge = any(least(self.w + change, u, house["seam_mm"], house["blind_side_mm"]) != k
+                   for change in (2 * self.total_u, -2 * self.total_u))
+        if self.drop is not None:
+            self._cut(fabric, cloth, allowance, pieces)
+            edge = edge or self._drop_edge(fabric, allowance, int(k))
+        if edge:
+            self.flag("on-the-edge", "decide")
+        if lining:
+            kl = least(self.w, cutting.usable(lining), house["lining_seam_mm"], 0)
+            piece = self.figures["lining"] = {"fabric": lining["id"], "widths_each": kl, "widths": int(kl),
+                                              "flat_mm": self.w, "cut_drop_mm": None, "length_mm": None}
+            if self.drop is not None:
+                raw = self.drop + house["blind_hem_mm"] / 2.0 + rods * house["blind_pocket_mm"]
+                piece["cut_drop_mm"] = up(raw / cutting.kept(lining))
+                piece["length_mm"] = piece["widths"] * piece["cut_drop_mm"]
+                self.cuts.append((lining, "lining", piece["length_mm"]))
+                pieces.append((lining, piece["widths"], piece["cut_drop_mm"]))
+        if self.drop is not None:
+            self._mass(pieces)
+
+    def _pelmet(self):
+        asked = self.treatment.get("pelmet")
+        if not asked:
+            return
+        fabric, house = self.fabric("fabric"), self.house
+        depth = asked.get("depth_mm")
+        if depth is None and self.drop is not None:
+            depth = 5 * nearest(house["pelmet_share"] * self.drop / 5.0)
+        pelmet = self.figures["pelmet"] = dict.fromkeys(("depth_mm", "face_mm", "widths", "cut_drop_mm", "length_mm"))
+        pelmet["depth_mm"] = depth
+        if self.length_mm is None:
+            return
+        back = asked.get("return_mm", 0)
+        face = pelmet["face_mm"] = self.length_mm + 2.0 * house["pelmet_over_mm"]
+        if fabric is None:
+            return
+        u = cutting.usable(fabric)
+        k = cutting.least_widths(1, 1, lambda k: at_least(k * u - 2.0 * house["seam_mm"] * (k - 1),
+                                                          face + 2.0 * back + 2.0 * 40.0))
+        pelmet["widths"] = k
+        if depth is not None and k is not None:
+            cut, length = cutting.plan(depth + 100.0, fabric, k)
+            pelmet["cut_drop_mm"], pelmet["length_mm"] = up(cut), up(length)
+            self.cuts.append((fabric, "pelmet", length))
+
+    # Section 8 ---------------------------------------------------------------------------------------------------
+    def span(self):
+        """Left and right end of what hangs, from the opening's left edge; None where it can't be placed."""
+        width = self.opening.across(self.opening.wall_width) if self.opening.wall_width else None
+        long = self.w if self.roman else self.length_mm
+        if long is None:
+            return None
+        left = self.hardware.get("left_mm")
+        if left is None:
+            if width is None:
+                return None
+            left = (width.mm - long) / 2.0
+        return left, left + long
+
+    def poles(self):
+        return [s.mm for s in (self.opening.height(line, "floor", "pole") for line in LINES) if s]
+
+    def _clear(self):
+        self._ceiling()
+        self._finials()
+        self._fouls()
+        self._heat()
+        if not self.roman:
+            self._stack()
+        self._on_what()
+
+    def _ceiling(self):
+        if self.inside:
+            return
+        gaps = [s.mm for s in (self.opening.height(line, "pole", "ceiling") for line in LINES) if s]
+        if any(more((self.d or 0.0) / 2.0 + 20.0, gap) for gap in gaps):
+            self.flag("pole-near-ceiling", "decide")
+
+    def _finials(self):
+        if self.length_mm is None:
+            return
+        finial = self.hardware.get("finial_mm", 0)
+        if self.in_recess:
+            widths = self.opening.widths()
+            if widths and more(self.length_mm + 2.0 * finial, min(s.mm for s in widths)):
+                self.flag("finial-fouls", "decide")
+            return
+        span = self.span()
+        width = self.opening.across(self.opening.wall_width) if self.opening.wall_width else None
+        left, right = self.opening.wall_size("wall.left"), self.opening.wall_size("wall.right")
+        if span is None or width is None:
+            return
+        if left is not None and more(finial - span[0], left.mm) or \
+                right is not None and more(span[1] + finial - width.mm, right.mm):
+            self.flag("finial-fouls", "decide")
+        if (left is None) != (right is None):
+            self.flag("not-checked", "note")
+
+    def area(self):
+        """Of what hangs: left, right, bottom, top (above the floor); None for what isn't known."""
+        span = self.span()
+        if self.inside:
+            sills = [s.mm for s in (self.opening.height(line, "floor", "sill") for line in LINES) if s]
+            heads = [s.mm for s in (self.opening.height(line, "floor", "head") for line in LINES) if s]
+            if self.window["shape"] == "door":
+                sills = [0.0]
+            return span, min(sills) if sills else None, max(heads) if heads else None
+        base, bottom = self.bottom()
+        poles, above = self.poles(), self.above_pole()
+        top = max(poles) + above if poles and above is not None else None
+        if bottom is not None and base == "sill":
+            sills = [s.mm for s in (self.opening.height(line, "floor", "sill") for line in LINES) if s]
+            bottom = min(sills) + bottom if sills else None
+        return span, bottom, top
+
+    def _fouls(self):
+        span, bottom, top = self.area()
+        projection, poles = self.hardware.get("projection_mm"), self.poles()
+        if projection is None or span is None:
+            return
+        radius = (self.d or 0.0) / 2.0
+        pole_hit = curtain_hit = False
+        for o in self.window.get("obstructions", []):
+            if any(o.get(key) is None for key in ("left_mm", "width_mm", "bottom_mm", "height_mm", "depth_mm")):
+                continue
+            across = more(o["left_mm"] + o["width_mm"], span[0]) and more(span[1], o["left_mm"])
+            low, high = o["bottom_mm"], o["bottom_mm"] + o["height_mm"]
+            if across and poles and not self.inside:
+                pole_hit |= (more(high, min(poles) - radius) and more(max(poles) + radius, low)
+                             and more(o["depth_mm"], projection - radius))
+            if across and bottom is not None and top is not None:
+                curtain_hit |= more(high, bottom) and more(top, low) and more(o["depth_mm"], projection)
+        if "sill.projection" in self.readings and not self.in_recess:
+            sills = [s.mm for s in (self.opening.height(line, "floor", "sill") for line in LINES) if s]
+            reaches = bottom is not None and sills and not more(bottom, min(sills))
+            curtain_hit |= bool(reaches) and more(self.readings.value("sill.projection") + 10.0, projection)
+        if pole_hit:
+            self.flag("hardware-fouls", "decide")
+        if curtain_hit:
+            self.flag("curtain-fouls", "decide")
+
+    def _heat(self):
+        span, bottom, top = self.area()
+        hot = False
+        for o in self.window.get("obstructions", []):
+            if o.get("kind") not in HEAT or span is None or bottom is None or top is None:
+                continue
+            beside = max(span[0] - o["left_mm"] - o["width_mm"], o["left_mm"] - span[1], 0.0)
+            over = max(bottom - o["bottom_mm"] - o["height_mm"], o["bottom_mm"] - top, 0.0)
+            if o["kind"] == "radiator":
+                hot |= (more(o["left_mm"] + o["width_mm"], span[0]) and more(span[1], o["left_mm"])
+                        and more(o["bottom_mm"] + o["height_mm"], bottom) and more(top, o["bottom_mm"]))
+            else:
+                hot |= more(self.house["heat_clear_mm"], math.hypot(beside, over))
+        noted = sum(o.get("kind") in HEAT for w in self.room["windows"] for o in w.get("obstructions", []))
+        if hot or len(self.room.get("heat", [])) > noted:
+            self.flag("curtain-over-heat", "caution")
+
+    def _stack(self):
+        widths = self.opening.widths()
+        if self.length_mm is None or self.w is None or not widths:
+            return
+        opening = (min if self.in_recess else max)(s.mm for s in widths)
+        stack = HEADINGS[self.heading][4] * self.w
+        if at_least(max(0.0, stack - (self.length_mm - opening) / 2.0), 10.0):
+            self.flag("stack-covers-glass", "note")
+
+    def _on_what(self):
+        """heading-hardware and tab-centre-bracket."""
+        if self.roman or not self.hardware:
+            return
+        rod = self.kind in ("pole", "wire")
+        wrong = (self.heading in THREADED and not rod) or (self.heading == "s-fold" and self.kind != "track") \
+            or self.kind == "headrail"
+        if self.heading == "eyelet" and rod and self.d is not None:
+            wrong |= more(10.0, self.house["eyelet_inner_mm"] - self.d)
+        if wrong:
+            self.flag("heading-hardware", "decide")
+        if self.heading in THREADED and rod and self._spans_bracket():
+            self.flag("tab-centre-bracket", "decide")
+
+    def _spans_bracket(self):
+        at = sorted(self.hardware.get("bracket_at_mm", []))
+        count = max(self.hardware.get("brackets", 0), len(at))
+        if not self.pair:
+            return count >= 3
+        if at and self.length_mm:
+            middle, slack = self.length_mm / 2.0, max(1.0, self.hardware.get("overlap_mm", 0) / 2.0)
+            return any(abs(place - middle) > slack for place in at[1:-1])
+        return count >= 4

@@ -1,0 +1,104 @@
+# SPDX-License-Identifier: Apache-2.0
+"""An independent working of the trade rules: a survey document in, its figures out (as Python objects).
+
+Run with a survey's path to see them as JSON. Written from the rules' text alone; README.md lists what the text left open.
+"""
+
+import json
+import sys
+
+import cutting
+from hanging import Layer
+from readings import Opening, Readings
+from rounding import up
+from rules import WORDS, House
+
+WORKED = ("recess", "frame", "door")
+KEYS = ("finished", "cloth", "lining", "interlining", "tabs", "eyelets", "weights", "blind", "pelmet", "mass_kg",
+        "bracket_kg")
+
+
+def unknown_words(window, layers):
+    found = [o.get("kind") for o in window.get("obstructions", [])
+             if o.get("kind") is not None and o["kind"] not in WORDS["kind of obstruction"]]
+    for layer in layers:
+        for part, keys in (("hardware", ("kind", "supply", "hang")), ("treatment", ("heading", "fit", "layout", "length"))):
+            for key in keys:
+                value = (layer.get(part) or {}).get(key)
+                if value is not None and value not in WORDS[key]:
+                    found.append(value)
+    return found
+
+
+def layers_of(window):
+    if "layers" in window:
+        return window["layers"]
+    return [{"hardware": window.get("hardware"), "treatment": window.get("treatment")}]
+
+
+def leading_hang(layers):
+    """Sizes and checks follow the first layer that hangs from a pole, else the first."""
+    for layer in layers:
+        treatment = layer.get("treatment") or {}
+        if layer.get("hardware") and not (treatment.get("heading") == "roman"
+                                          and treatment.get("fit", "inside") == "inside"):
+            return layer["hardware"].get("hang", "level")
+    return "level"
+
+
+def work_window(window, room, survey, house):
+    out = {"id": window["id"], "room": room["id"], "sizes": {}, "checks": [], "flags": [], "layers": []}
+    cuts = []
+    layers = layers_of(window)
+    empty = [dict.fromkeys(KEYS) | {"id": layer.get("id"), "flags": []} for layer in layers]
+    if window["shape"] not in WORKED:
+        out["flags"].append(("not-understood", "stop"))
+        out["layers"] = empty
+        return out, cuts
+    readings = Readings(window, survey.get("tape", {}), house["edge_u_mm"], survey.get("entry_unit", "mm"))
+    opening = Opening(readings, leading_hang(layers))
+    out["sizes"] = opening.sizes()
+    out["checks"] = opening.checks
+    out["flags"] += readings.flags + opening.flags
+    if any(how in ("proposed", "copied") for size in out["sizes"].values() for _, how in size.leans):
+        out["flags"].append(("rests-on-proposal", "remeasure"))
+    if unknown_words(window, layers):
+        out["flags"].append(("not-understood", "stop"))
+        out["layers"] = empty
+        return out, cuts
+    fabrics = {f["id"]: f for f in survey["fabrics"]}
+    for layer in layers:
+        worked = Layer(window, readings, layer, fabrics, house, room)
+        out["layers"].append(worked.figures | {"id": layer.get("id"), "flags": worked.flags})
+        cuts += worked.cuts
+    return out, cuts
+
+
+def work(survey):
+    house = House(survey.get("rules"))
+    windows, lengths, doubtful = [], {}, set()
+    for room in survey["rooms"]:
+        for window in room["windows"]:
+            entry, cuts = work_window(window, room, survey, house)
+            windows.append(entry)
+            flags = entry["flags"] + [f for layer in entry["layers"] for f in layer["flags"]]
+            stopped = any(severity in ("stop", "remeasure") for _, severity in flags)
+            for fabric, what, length in cuts:
+                lengths.setdefault(fabric["id"], 0.0)
+                lengths[fabric["id"]] += length
+                if stopped:
+                    doubtful.add(fabric["id"])
+    orders = {}
+    for fabric in survey["fabrics"]:
+        if fabric["id"] in lengths:
+            length = lengths[fabric["id"]] + house["placing_repeats"] * cutting.repeat_of(fabric)
+            orders[fabric["id"]] = {"length_mm": up(length), "order_m": cutting.order_m(length, house["order_step_m"]),
+                                    "provisional": fabric["id"] in doubtful}
+    return {"survey": survey["id"], "windows": windows, "orders": orders}
+
+
+if __name__ == "__main__":
+    with open(sys.argv[1], encoding="utf-8") as file:
+        figures = work(json.load(file))
+    json.dump(figures, sys.stdout, indent=1, default=lambda s: {"mm": s.mm, "u_mm": s.u, "rests_on": s.rests_on()})
+    print()
