@@ -1,0 +1,249 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "document/document.h"
+#include "figures/figures.h"
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+namespace truehang {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// A number for a reader: whole ones without a point, nothing that isn't finite.
+Json plain(double number) {
+    if (!std::isfinite(number)) {
+        return nullptr;
+    }
+    if (std::abs(number) < 1e15 && number == std::trunc(number)) {
+        return static_cast<long long>(number);
+    }
+    return number;
+}
+
+/// To so many decimals; the double nearest to that decimal number, so that it is written with no more of them.
+Json rounded(double number, double per_one) { return plain(std::round(number * per_one) / per_one); }
+Json two_decimals(double number) { return rounded(number, 100.0); }
+Json four_decimals(double number) { return rounded(number, 10000.0); }
+Json two_decimals(Length length) { return two_decimals(length.mm()); }
+/// What is cut or finished is whole already.
+Json whole(Length length) { return two_decimals(length); }
+
+template <class Part, class Write>
+Json or_null(const std::optional<Part>& part, const Write& write) {
+    return part ? write(*part) : Json(nullptr);
+}
+
+template <class Items, class Write>
+Json list_of(const Items& items, const Write& write) {
+    Json list = Json::array();
+    for (const auto& item : items) {
+        list.push_back(write(item));
+    }
+    return list;
+}
+
+Json size_json(const Size& size) {
+    Json json{{"name", size.name}, {"mm", two_decimals(size.value)}, {"u_mm", two_decimals(size.u)}};
+    if (!size.rests_on.empty()) {
+        json["rests_on"] = size.rests_on;
+    }
+    return json;
+}
+
+Json check_json(const Check& check) {
+    return {{"network", check.network},
+            {"redundancy", check.redundancy},
+            {"chi2", two_decimals(check.chi2)},
+            {"limit", two_decimals(check.limit)},
+            {"adds_up", check.adds_up}};
+}
+
+Json next_json(const NextReading& next) { return {{"station", next.station}, {"why", next.why}}; }
+
+Json finished_json(const Finished& finished) {
+    return {{"curtains", finished.curtains},
+            {"width_mm", whole(finished.width)},
+            {"drop_mm", whole(finished.drop)},
+            {"width_u_mm", two_decimals(finished.width_u)},
+            {"drop_u_mm", two_decimals(finished.drop_u)}};
+}
+
+Json cloth_json(const Cloth& cloth) {
+    Json json{{"fabric", cloth.fabric},
+              {"widths_each", plain(cloth.widths_each)},
+              {"widths", cloth.widths},
+              {"fullness", or_null(cloth.fullness, [](double fullness) { return four_decimals(fullness); })},
+              {"flat_mm", two_decimals(cloth.flat)},
+              {"cut_drop_mm", whole(cloth.cut_drop)},
+              {"length_mm", whole(cloth.length)}};
+    if (cloth.railroaded) {
+        json["railroad"] = Json{{"length_mm", whole(*cloth.railroaded)}};
+    }
+    return json;
+}
+
+Json lining_json(const Lining& lining) {
+    return {{"fabric", lining.fabric},
+            {"widths_each", plain(lining.widths_each)},
+            {"widths", lining.widths},
+            {"flat_mm", two_decimals(lining.flat)},
+            {"cut_drop_mm", whole(lining.cut_drop)},
+            {"length_mm", whole(lining.length)}};
+}
+
+Json tabs_json(const Tabs& tabs) {
+    return {{"cut_length_mm", whole(tabs.cut_length)},
+            {"hang_mm", two_decimals(tabs.hang)},
+            {"each", tabs.each},
+            {"spacing_mm", two_decimals(tabs.spacing)},
+            {"cut_width_mm", whole(tabs.cut_width)},
+            {"length_mm", whole(tabs.length)}};
+}
+
+Json eyelets_json(const Eyelets& eyelets) {
+    return {{"each", eyelets.each},
+            {"spacing_mm", two_decimals(eyelets.spacing)},
+            {"first_mm", two_decimals(eyelets.first)}};
+}
+
+Json weights_json(const Weights& weights) { return {{"each", weights.each}}; }
+
+Json blind_json(const Blind& blind) {
+    return {{"rods", blind.rods}, {"fold_mm", two_decimals(blind.fold)}, {"up_mm", two_decimals(blind.up)}};
+}
+
+Json pelmet_json(const PelmetFigures& pelmet) {
+    return {{"depth_mm", whole(pelmet.depth)},
+            {"face_mm", whole(pelmet.face)},
+            {"widths", pelmet.widths},
+            {"cut_drop_mm", whole(pelmet.cut_drop)},
+            {"length_mm", whole(pelmet.length)}};
+}
+
+Json mass_json(Mass mass) { return two_decimals(mass.kg()); }
+
+/// What hangs there, as members of the window or of one entry of its layers.
+void add_layer(Json& json, const LayerFigures& layer) {
+    json["finished"] = or_null(layer.finished, finished_json);
+    json["cloth"] = or_null(layer.cloth, cloth_json);
+    json["lining"] = or_null(layer.lining, lining_json);
+    json["interlining"] = or_null(layer.interlining, lining_json);
+    json["tabs"] = or_null(layer.tabs, tabs_json);
+    json["eyelets"] = or_null(layer.eyelets, eyelets_json);
+    json["hooks"] = nullptr;
+    json["weights"] = or_null(layer.weights, weights_json);
+    json["blind"] = or_null(layer.blind, blind_json);
+    json["pelmet"] = or_null(layer.pelmet, pelmet_json);
+    json["mass_kg"] = or_null(layer.mass, mass_json);
+    json["bracket_kg"] = or_null(layer.bracket_mass, mass_json);
+}
+
+Json layer_json(const LayerFigures& layer) {
+    Json json{{"id", layer.id}};
+    add_layer(json, layer);
+    return json;
+}
+
+Json suspect_json(const Suspect& suspect) {
+    // Weights are cut off, not rounded, so that they never add up to more than 1.
+    return {{"station", suspect.station},
+            {"slip", suspect.slip},
+            {"was_mm", two_decimals(suspect.was)},
+            {"proposed_mm", or_null(suspect.proposed, [](Length length) { return two_decimals(length); })},
+            {"weight", plain(std::floor(suspect.weight * 10000.0) / 10000.0)}};
+}
+
+Json flag_json(const Flag& flag) {
+    Json json{{"code", flag.code}, {"severity", word_of(flag.severity)}, {"stations", flag.stations}};
+    if (!flag.obstruction.empty()) {
+        json["obstruction"] = flag.obstruction;
+    }
+    if (!flag.layer.empty()) {
+        json["layer"] = flag.layer;
+    }
+    json["text"] = flag.text;
+    if (!flag.suspects.empty() || flag.code == "does-not-add-up") {
+        json["suspects"] = list_of(flag.suspects, suspect_json);
+    }
+    return json;
+}
+
+Json step_json(const TraceStep& step) {
+    Json json{{"what", step.what}};
+    if (step.mm) {
+        json["mm"] = two_decimals(*step.mm);
+    }
+    if (step.count) {
+        json["count"] = two_decimals(*step.count);
+    }
+    if (step.ratio) {
+        json["ratio"] = four_decimals(*step.ratio);
+    }
+    if (!step.from.empty()) {
+        json["from"] = step.from;
+    }
+    return json;
+}
+
+Json trace_json(const Trace& trace) {
+    Json json{{"figure", trace.figure}};
+    if (!trace.layer.empty()) {
+        json["layer"] = trace.layer;
+    }
+    json["steps"] = list_of(trace.steps, step_json);
+    return json;
+}
+
+Json window_json(const WindowFigures& window) {
+    Json json{{"id", window.id}, {"room", window.room}};
+    json["sizes"] = list_of(window.sizes, size_json);
+    json["checks"] = list_of(window.checks, check_json);
+    json["next"] = or_null(window.next, next_json);
+    if (window.layered) {
+        json["layers"] = list_of(window.layers, layer_json);
+    } else {
+        add_layer(json, window.layers.empty() ? LayerFigures{} : window.layers.front());
+    }
+    json["flags"] = list_of(window.flags, flag_json);
+    json["trace"] = list_of(window.trace, trace_json);
+    return json;
+}
+
+Json cut_json(const Cut& cut) {
+    Json json{{"window", cut.window}};
+    if (!cut.layer.empty()) {
+        json["layer"] = cut.layer;
+    }
+    json["what"] = cut.what;
+    json["length_mm"] = whole(cut.length);
+    json["count"] = cut.count;
+    return json;
+}
+
+Json order_json(const Order& order) {
+    return {{"fabric", order.fabric},
+            {"length_mm", whole(order.length)},
+            {"order_m", rounded(order.order_m, 1e6)},
+            {"cuts", list_of(order.cuts, cut_json)},
+            {"provisional", order.provisional}};
+}
+
+Json haberdashery_json(const Haberdashery& item) { return {{"what", item.what}, {"count", item.count}}; }
+
+}  // namespace
+
+nlohmann::ordered_json figures_json(const Figures& figures) {
+    Json json{{"format", "truehang.figures/1"}, {"survey", figures.survey}};
+    json["revision"] = or_null(figures.revision, [](long long revision) { return Json(revision); });
+    json["windows"] = list_of(figures.windows, window_json);
+    json["orders"] = list_of(figures.orders, order_json);
+    json["haberdashery"] = list_of(figures.haberdashery, haberdashery_json);
+    return json;
+}
+
+std::string write_figures(const Figures& figures) {
+    return figures_json(figures).dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace truehang

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <cstddef>
+
+namespace truehang::document_limits {
+
+// How many of each a survey document may hold. Far above any house, low enough that no document keeps a phone busy.
+inline constexpr std::size_t fabrics = 1000;
+inline constexpr std::size_t rooms = 1000;
+inline constexpr std::size_t windows = 10000;  ///< in a room, and over the whole survey
+inline constexpr std::size_t readings = 2000;  ///< of a window; so for not_taken
+inline constexpr std::size_t obstructions = 1000;
+inline constexpr std::size_t photos = 1000;
+inline constexpr std::size_t marks = 1000;
+inline constexpr std::size_t layers = 20;
+inline constexpr std::size_t heat = 100;
+inline constexpr std::size_t brackets = 1000;
+inline constexpr std::size_t rules = 1000;
+
+}  // namespace truehang::document_limits
