@@ -37,24 +37,24 @@ enum class Form { line, polyline, polygon, circle };
 struct Stroke {
     Form form = Form::line;
     Role role = Role::ink;
-    std::vector<Point> points;  ///< line: two; polyline: open; polygon: closed by itself; circle: its centre
-    double radius = 0.0;        ///< of a circle
-    double width = 1.0;         ///< of the line, in target units; 0: no line
-    bool filled = false;        ///< filled with its role's colour (`wash` and `paper` always are)
-    std::string part;           ///< what it is part of: opening, glazing, sill, floor, ceiling, hardware, curtain, an
-                                ///< obstruction's id, …
-    std::string station;        ///< the station whose tape it is, else empty
+    std::vector<Point> points{};  ///< line: two; polyline: open; polygon: closed by itself; circle: its centre
+    double radius = 0.0;          ///< of a circle
+    double width = 1.0;           ///< of the line, in target units; 0: no line
+    bool filled = false;          ///< filled with its role's colour (`wash` and `paper` always are)
+    std::string part{};           ///< what it is part of: opening, glazing, sill, floor, ceiling, hardware, curtain, an
+                                  ///< obstruction's id, …
+    std::string station{};        ///< the station whose tape it is, else empty
 };
 
 /// One label. `box` is the room it takes, halo included; text is drawn from `at`, the left end of its baseline, over a
 /// halo of paper. Labels come after all strokes.
 struct Label {
-    std::string text;
-    Point at;
+    std::string text{};
+    Point at{};
     double size = 16.0;
     bool bold = false;
     Role role = Role::ink;  ///< ink or thread
-    std::string station;    ///< else empty
+    std::string station{};  ///< else empty
     double left = 0.0, top = 0.0, right = 0.0, bottom = 0.0;
 };
 
@@ -71,7 +71,7 @@ struct TapeRun {
 struct Elevation {
     double width = 0.0, height = 0.0;  ///< the target
     double scale = 1.0;                ///< target units to a millimetre, the same along and up
-    Point origin;                      ///< where the opening's left edge at the sill's height stands over the floor
+    Point origin;                      ///< where the opening's left edge stands over the floor
     std::vector<Stroke> strokes;
     std::vector<Label> labels;
     std::vector<TapeRun> runs;

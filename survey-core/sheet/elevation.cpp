@@ -1,0 +1,302 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "sheet/elevation.h"
+
+#include "sheet/hanging_drawing.h"
+#include "sheet/hardware_drawing.h"
+#include "sheet/label_placing.h"
+#include "sheet/obstruction_drawing.h"
+#include "sheet/tape_runs.h"
+#include "sheet/window_outline.h"
+#include "sheet/words.h"
+#include "survey/house_rules.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace truehang {
+
+namespace {
+
+constexpr double side_pad_px = 8.0;
+constexpr double top_pad_px = 8.0;
+constexpr double floor_pad_px = 14.0;  ///< the hatch under the floor
+constexpr double bare_wall_mm = 150.0;
+constexpr double farthest_mm = 4000.0;  ///< what lies further from the opening isn't drawn to scale with it
+
+/// What must fit on the drawing, in mm.
+struct Extent {
+    double left, right, low, high;
+    void hold(double x, double y, double opening_left, double opening_right) {
+        left = std::min(left, std::max(x, opening_left - farthest_mm));
+        right = std::max(right, std::min(x, opening_right + farthest_mm));
+        low = std::min(low, y);
+        high = std::max(high, y);
+    }
+};
+
+Extent extent_of(const Window& window, const WindowOutline& outline) {
+    const double left = std::min({outline.left_x[0], outline.left_x[1], outline.left_x[2]});
+    const double right = std::max({outline.right_x[0], outline.right_x[1], outline.right_x[2]});
+    Extent extent{left - bare_wall_mm, right + bare_wall_mm, outline.floor.y[1], outline.head.y[1]};
+    const auto hold = [&](double x, double y) { extent.hold(x, y, left, right); };
+    if (outline.stop_left) {
+        hold(*outline.stop_left, outline.floor.y[0]);
+    }
+    if (outline.stop_right) {
+        hold(*outline.stop_right, outline.floor.y[2]);
+    }
+    for (const Layer& layer : window.layers) {
+        if (layer.hardware) {
+            const HardwareRun run = hardware_run(outline, layer);
+            const double finials = std::max(run.finial, 20.0);
+            hold(run.left - finials, hardware_height(outline, layer, run.left) + finials);
+            hold(run.right + finials, hardware_height(outline, layer, run.right) + finials);
+        }
+    }
+    for (const Obstruction& obstruction : window.obstructions) {
+        const ObstructionBox box = box_of(obstruction);
+        hold(box.left, box.bottom);
+        hold(box.right(), box.top());
+    }
+    for (const double x : {extent.left, outline.x_of(Line::centre), extent.right}) {
+        hold(x, outline.at(outline.floor, x));
+        hold(x, outline.at(outline.ceiling, x));
+        hold(x, outline.at(outline.head, std::clamp(x, left, right)));
+        hold(x, outline.at(outline.pole, std::clamp(x, left, right)));
+    }
+    return extent;
+}
+
+/// Scale and place: the largest scale at which the extent and the columns of tapes beside the opening fit.
+struct Fitted {
+    double scale;
+    Point zero;
+};
+
+Fitted fit(const Extent& extent, double opening_right, const Tapes& tapes, const ElevationOptions& options) {
+    const double px = options.pixel;
+    const double side = side_pad_px * px;
+    const auto left_room = [&](double s) { return std::max(-extent.left * s + side, tapes.left_margin()); };
+    const auto right_room = [&](double s) {
+        return std::max((extent.right - opening_right) * s + side, tapes.right_margin());
+    };
+    const auto needed = [&](double s) { return left_room(s) + opening_right * s + right_room(s); };
+    const double tall = std::max(1.0, extent.high - extent.low);
+    double scale = std::max(1e-6, (options.height - (top_pad_px + floor_pad_px) * px) / tall);
+    if (needed(scale) > options.width) {
+        double low = 0.0;
+        double high = scale;
+        for (int i = 0; i < 60; ++i) {
+            const double middle = (low + high) / 2.0;
+            (needed(middle) > options.width ? high : low) = middle;
+        }
+        scale = std::max(low, 1e-6);
+    }
+    const double spare_x = options.width - needed(scale);
+    const double spare_y = options.height - (top_pad_px + floor_pad_px) * px - tall * scale;
+    return {
+        scale,
+        {spare_x / 2.0 + left_room(scale), options.height - floor_pad_px * px - spare_y / 2.0 + extent.low * scale}};
+}
+
+class ElevationDrawer {
+public:
+    ElevationDrawer(DrawingBoard& board, const Survey& survey, const Window& window, const WindowFigures& figures,
+                    const WindowOutline& outline, const ElevationOptions& options)
+        : board_(board),
+          survey_(survey),
+          window_(window),
+          figures_(figures),
+          outline_(outline),
+          options_(options),
+          first_x_(-(board.at({0.0, 0.0}).x - board.px(4.0)) / board.scale()),
+          last_x_((options.width - board.px(4.0) - board.at({0.0, 0.0}).x) / board.scale()) {}
+
+    void draw() {
+        draw_wall();
+        draw_opening();
+        for (const Obstruction& obstruction : window_.obstructions) {
+            draw_obstruction(board_, obstruction);
+        }
+        const HouseRules rules = house_rules(survey_.rules);
+        for (std::size_t i = 0; i < window_.layers.size(); ++i) {
+            draw_hardware(board_, outline_, window_.layers[i]);
+            const LayerFigures* layer = i < figures_.layers.size() ? &figures_.layers[i] : nullptr;
+            draw_hanging(board_, {outline_, rules, window_.layers[i], layer}, options_.drawn);
+        }
+    }
+
+private:
+    [[nodiscard]] Spot spot(double u, double v) const { return outline_.spot(u, v); }
+
+    /// A mark's line across the room, through the plumb lines where it bends.
+    [[nodiscard]] std::vector<Spot> across(const MarkHeights& mark) const {
+        const double from = std::max(first_x_, outline_.stop_left.value_or(first_x_));
+        const double to = std::min(last_x_, outline_.stop_right.value_or(last_x_));
+        std::vector<Spot> spots{{from, outline_.at(mark, from)}};
+        const double left = outline_.x_of(Line::left);
+        const double centre = outline_.x_of(Line::centre);
+        const double right = outline_.x_of(Line::right);
+        const double at_centre = mark.y[0] + (mark.y[2] - mark.y[0]) * (centre - left) / (right - left);
+        if (std::abs(at_centre - mark.y[1]) > 1e-9 && centre > from && centre < to) {
+            spots.push_back({centre, mark.y[1]});
+        }
+        spots.push_back({to, outline_.at(mark, to)});
+        return spots;
+    }
+
+    void draw_wall() {
+        const bool floor_known = outline_.sill.known || outline_.head.known || outline_.ceiling.known;
+        board_.polyline(outline_.ceiling.known ? Role::ink : Role::guess, stroke_px::ink, across(outline_.ceiling),
+                        "ceiling");
+        const auto floor = across(outline_.floor);
+        board_.polyline(floor_known ? Role::ink : Role::guess, stroke_px::strong, floor, "floor");
+        const double step = board_.mm_of_px(13.0);
+        const double reach = board_.mm_of_px(6.0);
+        for (double x = floor.front().first + step * 0.5; x < floor.back().first; x += step) {
+            const double y = outline_.at(outline_.floor, x);
+            board_.line(Role::hairline, stroke_px::hair, {x, y - board_.mm_of_px(1.5)},
+                        {x - reach, y - board_.mm_of_px(1.5) - reach}, "floor");
+        }
+        for (const auto& stop : {outline_.stop_left, outline_.stop_right}) {
+            if (stop && *stop > first_x_ && *stop < last_x_) {
+                board_.line(Role::ink, stroke_px::ink, {*stop, outline_.at(outline_.floor, *stop)},
+                            {*stop, outline_.at(outline_.ceiling, *stop)}, "wall");
+            }
+        }
+        if (outline_.level.known) {
+            board_.polyline(Role::guide, stroke_px::fine, across(outline_.level), "level");
+        }
+    }
+
+    void draw_opening() {
+        const Role sides = outline_.height_known ? Role::ink : Role::guess;
+        const Role ends = outline_.width_known ? Role::ink : Role::guess;
+        board_.polygon(
+            Role::wash, 0.0,
+            {spot(0, 0), spot(0.5, 0), spot(1, 0), spot(1, 0.5), spot(1, 1), spot(0.5, 1), spot(0, 1), spot(0, 0.5)},
+            "opening");
+        draw_glazing(sides == Role::ink && ends == Role::ink ? Role::hairline : Role::guess);
+        board_.polyline(sides, stroke_px::ink, {spot(0, 0), spot(0, 0.5), spot(0, 1)}, "opening");
+        board_.polyline(sides, stroke_px::ink, {spot(1, 0), spot(1, 0.5), spot(1, 1)}, "opening");
+        board_.polyline(ends, stroke_px::ink, {spot(0, 1), spot(0.5, 1), spot(1, 1)}, "opening");
+        if (outline_.frame) {
+            draw_architrave();
+        }
+        if (outline_.door) {
+            board_.polyline(ends, stroke_px::ink, {spot(0, 0), spot(0.5, 0), spot(1, 0)}, "opening");
+            return;
+        }
+        const double over = std::min(60.0, board_.mm_of_px(9.0));
+        auto sill = std::vector<Spot>{spot(0, 0), spot(0.5, 0), spot(1, 0)};
+        sill.front().first -= over;
+        sill.back().first += over;
+        board_.polyline(ends, ends == Role::ink ? stroke_px::heavy : stroke_px::fine, sill, "sill");
+    }
+
+    void draw_glazing(Role role) {
+        const double inset = std::clamp(outline_.width() * 0.06, 1.0, 90.0);
+        const double u = inset / outline_.width();
+        const double tall = outline_.head.y[1] - outline_.sill.y[1];
+        const double low = outline_.door ? std::min(0.34, 700.0 / tall) : std::min(0.3, inset * 0.55 / tall);
+        const double high = 1.0 - std::min(0.3, inset * 0.8 / tall);
+        const double transom = low + (high - low) * 0.6;
+        const auto pane = [&](double from, double to) {
+            board_.polygon(role, stroke_px::hair, {spot(from, low), spot(to, low), spot(to, high), spot(from, high)},
+                           "glazing");
+        };
+        if (outline_.door) {
+            pane(u, 0.5 - u / 2.0);
+            pane(0.5 + u / 2.0, 1.0 - u);
+            board_.line(role, stroke_px::hair, spot(0.5, 0.0), spot(0.5, 1.0), "glazing");
+            return;
+        }
+        pane(u, 1.0 - u);
+        board_.line(role, stroke_px::hair, spot(0.5, low), spot(0.5, high), "glazing");
+        board_.line(role, stroke_px::hair, spot(u, transom), spot(1.0 - u, transom), "glazing");
+    }
+
+    void draw_architrave() {
+        const double wide = std::min(70.0, board_.mm_of_px(9.0));
+        auto low_left = spot(0, 0);
+        auto high_left = spot(0, 1);
+        auto high_right = spot(1, 1);
+        auto low_right = spot(1, 0);
+        board_.polyline(Role::hairline, stroke_px::hair,
+                        {{low_left.first - wide, low_left.second},
+                         {high_left.first - wide, high_left.second + wide},
+                         {high_right.first + wide, high_right.second + wide},
+                         {low_right.first + wide, low_right.second}},
+                        "frame");
+    }
+
+    DrawingBoard& board_;
+    const Survey& survey_;
+    const Window& window_;
+    const WindowFigures& figures_;
+    const WindowOutline& outline_;
+    const ElevationOptions& options_;
+    double first_x_, last_x_;  ///< where floor and ceiling start and end, in mm
+};
+
+std::string description_of(const Window& window, const WindowOutline& outline, const ElevationOptions& options) {
+    LengthStyle style = options.length_style;
+    style.with_unit = true;
+    const auto said = [&](double mm) { return write_length(Length::mm(mm), style); };
+    std::string text;
+    if (outline.width_known || outline.height_known) {
+        text = "The opening, drawn to scale";
+        text += outline.width_known ? ", " + said(outline.width()) + " wide" : "";
+        text += outline.height_known ? ", " + said(outline.head.y[1] - outline.sill.y[1]) + " high" : "";
+        text += ".";
+    }
+    if (!window.obstructions.empty()) {
+        text += text.empty() ? "In the way: " : " In the way: ";
+        for (std::size_t i = 0; i < window.obstructions.size(); ++i) {
+            text += (i == 0 ? "" : ", ") + obstruction_text(window.obstructions[i]);
+        }
+        text += ".";
+    }
+    const bool guessed = !(outline.width_known && outline.height_known && outline.sill.known && outline.ceiling.known);
+    if (!outline.worked) {
+        text += text.empty() ? "" : " ";
+        text += "This shape is drawn as an upright opening; its own drawing isn’t known yet.";
+    } else if (guessed) {
+        text += text.empty() ? "" : " ";
+        text += "What is dashed wasn’t measured: it is drawn in usual proportions.";
+    }
+    return text;
+}
+
+}  // namespace
+
+ElevationOptions elevation_options_for(const Survey& survey) {
+    ElevationOptions options;
+    if (survey.entry_unit) {
+        options.length_style.unit = length_unit(*survey.entry_unit).value_or(LengthUnit::mm);
+    }
+    return options;
+}
+
+Elevation elevation_of(const Survey& survey, const Room& room, const Window& window, const WindowFigures& figures,
+                       const ElevationOptions& options) {
+    Elevation elevation;
+    elevation.width = options.width;
+    elevation.height = options.height;
+    const WindowOutline outline = outline_of(window, figures);
+    const Tapes tapes(window, figures, outline, options);
+    const double right = std::max({outline.right_x[0], outline.right_x[1], outline.right_x[2]});
+    const Fitted fitted = fit(extent_of(window, outline), right, tapes, options);
+    elevation.scale = fitted.scale;
+    elevation.origin = fitted.zero;
+    DrawingBoard board(elevation, fitted.zero, fitted.scale, options.pixel);
+    ElevationDrawer(board, survey, window, figures, outline, options).draw();
+    place_labels(elevation, tapes.draw(board, elevation), options.text_width, options.pixel);
+    elevation.guessed = !(outline.width_known && outline.height_known && outline.sill.known && outline.ceiling.known);
+    elevation.title = window_title(room, window);
+    elevation.description = description_of(window, outline, options);
+    return elevation;
+}
+
+}  // namespace truehang

@@ -1,0 +1,335 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "sheet/tape_runs.h"
+
+#include "sheet/words.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace truehang {
+
+namespace {
+
+constexpr double first_column_px = 17.0;
+constexpr double column_step_px = 20.0;
+constexpr double tick_px = 4.0;
+
+std::size_t index_of(Line line) { return static_cast<std::size_t>(line); }
+
+/// The column of a height beside the opening: its parts, the pole's, pole to floor, floor to ceiling, the level line.
+std::size_t column_group(const Station& station) {
+    if (station.word.starts_with("pole.floor")) {
+        return 2;
+    }
+    if (station.word.starts_with("pole.")) {
+        return 1;
+    }
+    if (station.word.starts_with("ceiling.")) {
+        return 3;
+    }
+    return station.word.starts_with("level.") ? 4 : 0;
+}
+
+int importance_of(std::string_view word) {
+    constexpr std::array<std::string_view, 10> order{
+        "opening.depth", "opening.diagonal", "level.", "sill.",  "ceiling.",
+        "wall.",         "above.",           "pole.",  "below.", "opening."};
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        if (word.starts_with(order[i])) {
+            const bool middle = word == "opening.width.middle";
+            return static_cast<int>(i) * 2 + (middle ? 1 : 0);
+        }
+    }
+    return 0;
+}
+
+/// The stations that a reading which doesn't close points at: the likeliest suspect, else all that are named.
+std::vector<std::string> doubtful_stations(const WindowFigures& figures) {
+    std::vector<std::string> stations;
+    for (const Flag& flag : figures.flags) {
+        if (flag.code != "does-not-add-up") {
+            continue;
+        }
+        if (!flag.suspects.empty()) {
+            stations.push_back(flag.suspects.front().station);
+        } else {
+            stations.insert(stations.end(), flag.stations.begin(), flag.stations.end());
+        }
+    }
+    return stations;
+}
+
+}  // namespace
+
+Tapes::Tapes(const Window& window, const WindowFigures& figures, const WindowOutline& outline,
+             const ElevationOptions& options)
+    : outline_(outline), options_(options), doubtful_(doubtful_stations(figures)) {
+    const auto shape = window.shape.known();
+    if (!shape || !outline.worked) {
+        return;
+    }
+    readings_ = counted_readings(window, *shape);
+    const auto walk = walk_of(window);
+    for (const Station& station : stations_of(*shape)) {
+        const bool walked = std::ranges::find(walk, station.word, &Station::word) != walk.end();
+        const bool always = !station.word.starts_with("pole.") && !station.word.starts_with("level.");
+        if (walked || always || station.word == options.active_station) {
+            add(station);
+        }
+    }
+    number_columns();
+}
+
+void Tapes::add(const Station& station) {
+    Tape tape{.station = station, .reading = find_counted(readings_, station.word)};
+    tape.active = station.word == options_.active_station;
+    tape.doubtful = std::ranges::find(doubtful_, station.word) != doubtful_.end();
+    tapes_.push_back(tape);
+}
+
+Line Tapes::line_of(const Station& station) const { return station.line.value_or(outline_.pole_line); }
+
+void Tapes::number_columns() {
+    for (auto& line : columns_) {
+        line.fill(-1);
+    }
+    std::array<std::array<bool, column_count>, 3> in_use{};
+    for (const Tape& tape : tapes_) {
+        const bool shown = tape.active || (tape.reading != nullptr && options_.dimensions);
+        if (shown && tape.station.kind == StationKind::height) {
+            in_use[index_of(line_of(tape.station))][column_group(tape.station)] = true;
+        }
+    }
+    for (std::size_t line = 0; line < 3; ++line) {
+        for (std::size_t group = 0; group < column_count; ++group) {
+            if (in_use[line][group]) {
+                columns_[line][group] = used_[line]++;
+            }
+        }
+    }
+}
+
+double Tapes::column_px(Line line, const Station& station) const {
+    const auto group = column_group(station);
+    int number = columns_[index_of(line)][group];
+    if (number < 0) {
+        number = used_[index_of(line)] + static_cast<int>(group) / 2;
+    }
+    return first_column_px + column_step_px * number;
+}
+
+double Tapes::margin(Line side) const {
+    const int used = used_[index_of(side)];
+    if (used == 0) {
+        return 10.0 * options_.pixel;
+    }
+    double widest = 0.0;
+    for (const Tape& tape : tapes_) {
+        if (tape.station.kind == StationKind::height && tape.drawn() && line_of(tape.station) == side) {
+            const double size = (tape.active ? options_.active_size : options_.label_size) * options_.pixel;
+            widest = std::max(widest, options_.text_width(text_of(tape), size, tape.active || tape.doubtful));
+        }
+    }
+    const double columns = first_column_px + column_step_px * (used - 1);
+    return std::min(columns * options_.pixel + widest + 14.0 * options_.pixel, options_.width * 0.36);
+}
+
+std::string Tapes::text_of(const Tape& tape) const {
+    if (tape.active && !options_.typed.empty()) {
+        return options_.typed;
+    }
+    if (tape.reading == nullptr) {
+        return {};
+    }
+    return write_length(tape.reading->value, options_.length_style);
+}
+
+std::string Tapes::says_of(const Tape& tape) const {
+    LengthStyle style = options_.length_style;
+    style.with_unit = true;
+    std::string says(tape.station.says);
+    if (tape.reading != nullptr) {
+        says += ": " + write_length(tape.reading->value, style);
+    } else {
+        says += ": not measured yet";
+    }
+    if (tape.active) {
+        says += options_.typed.empty() ? "; being measured" : "; being measured, " + options_.typed + " typed";
+    }
+    return says;
+}
+
+Spot Tapes::mark_spot(PlumbMark mark, Line line) const {
+    const double u = line == Line::left ? 0.0 : line == Line::right ? 1.0 : 0.5;
+    const double x = outline_.x_of(line);
+    switch (mark) {
+        case PlumbMark::floor:
+            return {x, outline_.at(outline_.floor, x)};
+        case PlumbMark::sill:
+            return outline_.spot(u, 0.0);
+        case PlumbMark::head:
+            return outline_.spot(u, 1.0);
+        case PlumbMark::ceiling:
+            return {x, outline_.at(outline_.ceiling, x)};
+        case PlumbMark::pole:
+            return {x, outline_.at(outline_.pole, x)};
+        case PlumbMark::level:
+            break;
+    }
+    return {x, outline_.at(outline_.level, x)};
+}
+
+TapeRun Tapes::height_run(const DrawingBoard& board, const Station& station) const {
+    const Line line = line_of(station);
+    const double away = board.mm_of_px(column_px(line, station));
+    double x = 0.0;
+    if (line == Line::left) {
+        x = std::min({outline_.left_x[0], outline_.left_x[1], outline_.left_x[2]}) - away;
+    } else if (line == Line::right) {
+        x = std::max({outline_.right_x[0], outline_.right_x[1], outline_.right_x[2]}) + away;
+    } else {
+        x = outline_.x_of(Line::centre) + away - board.mm_of_px(first_column_px - 9.0);
+    }
+    TapeRun run;
+    const auto from = mark_spot(station.from, line);
+    const auto to = mark_spot(station.to, line);
+    run.edge = {board.at(from), board.at(to)};
+    // Floor and ceiling are met where the tape stands, so that its ends lie on their slopes.
+    const auto height_at = [&](PlumbMark mark, double mark_height) {
+        return mark == PlumbMark::floor     ? outline_.at(outline_.floor, x)
+               : mark == PlumbMark::ceiling ? outline_.at(outline_.ceiling, x)
+                                            : mark_height;
+    };
+    run.run = {board.at({x, height_at(station.from, from.second)}), board.at({x, height_at(station.to, to.second)})};
+    return run;
+}
+
+TapeRun Tapes::across_run(const DrawingBoard& board, const Station& station) const {
+    TapeRun run;
+    if (station.kind == StationKind::diagonal) {
+        const bool rising = station.word.ends_with("rising");
+        run.run = {board.at(outline_.spot(0.0, rising ? 0.0 : 1.0)), board.at(outline_.spot(1.0, rising ? 1.0 : 0.0))};
+        run.edge = run.run;
+        return run;
+    }
+    const bool top = station.word.ends_with("top");
+    const bool bottom = station.word.ends_with("bottom");
+    const double v = top ? 0.86 : bottom ? 0.14 : 0.5;
+    const double edge = top ? 1.0 : bottom ? 0.0 : 0.5;
+    run.run = {board.at(outline_.spot(0.0, v)), board.at(outline_.spot(1.0, v))};
+    run.edge = {board.at(outline_.spot(0.0, edge)), board.at(outline_.spot(1.0, edge))};
+    return run;
+}
+
+TapeRun Tapes::wall_run(const DrawingBoard& board, const Station& station) const {
+    const double unknown = board.mm_of_px(24.0);
+    const double left = outline_.stop_left.value_or(outline_.left_x[2] - unknown);
+    const double right = outline_.stop_right.value_or(outline_.right_x[2] + unknown);
+    const bool total = station.word == "wall.total";
+    const double from = station.word == "wall.right" ? outline_.right_x[2] : left;
+    const double to = station.word == "wall.left" ? outline_.left_x[2] : right;
+    const double y = outline_.at(outline_.pole, outline_.x_of(Line::centre));
+    const double over = board.mm_of_px(total ? 10.0 : -10.0);
+    TapeRun run;
+    run.run = {board.at({from, y + over}), board.at({to, y + over})};
+    run.edge = {board.at({from, y}), board.at({to, y})};
+    return run;
+}
+
+/// What runs out of the picture is drawn aslant, as a short tape.
+TapeRun Tapes::out_of_plane_run(const DrawingBoard& board, const Station& station) const {
+    const bool depth = station.kind == StationKind::depth;
+    const Point corner = board.at(depth ? outline_.spot(1.0, 1.0) : outline_.spot(1.0, 0.0));
+    const double reach = board.px(15.0);
+    TapeRun run;
+    run.run = {corner, depth ? Point{corner.x - reach, corner.y + reach} : Point{corner.x + reach, corner.y + reach}};
+    run.edge = run.run;
+    return run;
+}
+
+TapeRun Tapes::run_of(const DrawingBoard& board, const Tape& tape) const {
+    TapeRun run;
+    switch (tape.station.kind) {
+        case StationKind::height:
+            run = height_run(board, tape.station);
+            break;
+        case StationKind::wall:
+            run = wall_run(board, tape.station);
+            break;
+        case StationKind::depth:
+        case StationKind::projection:
+            run = out_of_plane_run(board, tape.station);
+            break;
+        default:
+            run = across_run(board, tape.station);
+            break;
+    }
+    run.station = std::string(tape.station.word);
+    run.says = says_of(tape);
+    run.measured = tape.reading != nullptr;
+    return run;
+}
+
+void Tapes::draw_tape(const DrawingBoard& board, Elevation& elevation, const Tape& tape, const TapeRun& run) const {
+    const bool thread = tape.active || tape.doubtful;
+    const Role role = thread ? Role::thread : Role::dimension;
+    const double width = board.px(tape.active ? stroke_px::heavy : thread ? stroke_px::strong : stroke_px::hair);
+    const auto add = [&](Role as, double stroke_width, Point a, Point b) {
+        elevation.strokes.push_back({.form = Form::line,
+                                     .role = as,
+                                     .points = {a, b},
+                                     .width = stroke_width,
+                                     .part = "tape",
+                                     .station = run.station});
+    };
+    const Point a = run.run[0];
+    const Point b = run.run[1];
+    if (tape.active && tape.station.kind == StationKind::height) {
+        add(Role::guide, board.px(stroke_px::fine), a, {run.edge[0].x, a.y});
+        add(Role::guide, board.px(stroke_px::fine), b, {run.edge[1].x, b.y});
+    }
+    add(role, width, a, b);
+    const double length = std::hypot(b.x - a.x, b.y - a.y);
+    if (length <= 0.0) {
+        return;
+    }
+    const double nx = -(b.y - a.y) / length * board.px(tick_px);
+    const double ny = (b.x - a.x) / length * board.px(tick_px);
+    for (const Point end : {a, b}) {
+        add(role, std::min(width, board.px(stroke_px::strong)), {end.x - nx, end.y - ny}, {end.x + nx, end.y + ny});
+    }
+}
+
+WantedLabel Tapes::label_for(const Tape& tape, const TapeRun& run, const DrawingBoard& board) const {
+    WantedLabel label;
+    label.text = text_of(tape);
+    label.station = run.station;
+    label.from = run.run[0];
+    label.to = run.run[1];
+    label.size = board.px(tape.active ? options_.active_size : options_.label_size);
+    label.bold = tape.active || tape.doubtful;
+    label.role = label.bold ? Role::thread : Role::ink;
+    label.importance = importance_of(run.station) + (tape.doubtful ? 100 : 0);
+    label.must = tape.active;
+    label.over_own = !label.bold && tape.station.kind != StationKind::height;
+    const Line line = line_of(tape.station);
+    label.outward = tape.station.kind == StationKind::height && line != Line::left ? 1.0 : -1.0;
+    return label;
+}
+
+std::vector<WantedLabel> Tapes::draw(DrawingBoard& board, Elevation& elevation) const {
+    std::vector<WantedLabel> wanted;
+    for (const Tape& tape : tapes_) {
+        const TapeRun run = run_of(board, tape);
+        if (tape.active || (options_.dimensions && tape.reading != nullptr)) {
+            draw_tape(board, elevation, tape, run);
+            if (!text_of(tape).empty()) {
+                wanted.push_back(label_for(tape, run, board));
+            }
+        }
+        elevation.runs.push_back(run);
+    }
+    return wanted;
+}
+
+}  // namespace truehang

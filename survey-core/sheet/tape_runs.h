@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "sheet/drawing_board.h"
+#include "sheet/elevation.h"
+#include "sheet/label_placing.h"
+#include "sheet/window_outline.h"
+#include "survey/counted.h"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace truehang {
+
+/// The tapes of a window's drawing: where each station runs, which are drawn, and the labels that they want. Heights
+/// stand in columns beside the opening, the parts nearest to it, each column so many px further out.
+class Tapes {
+public:
+    Tapes(const Window& window, const WindowFigures& figures, const WindowOutline& outline,
+          const ElevationOptions& options);
+
+    /// The room that columns and their labels need beside the opening, in target units.
+    [[nodiscard]] double left_margin() const { return margin(Line::left); }
+    [[nodiscard]] double right_margin() const { return margin(Line::right); }
+
+    /// Adds every tape's run, draws those that are measured or being measured, and returns the labels they want.
+    [[nodiscard]] std::vector<WantedLabel> draw(DrawingBoard& board, Elevation& elevation) const;
+
+private:
+    static constexpr std::size_t column_count = 5;
+    struct Tape {
+        Station station;
+        const CountedReading* reading = nullptr;
+        bool active = false;
+        bool doubtful = false;
+        [[nodiscard]] bool drawn() const { return active || reading != nullptr; }
+    };
+
+    void add(const Station& station);
+    void number_columns();
+    [[nodiscard]] std::string text_of(const Tape& tape) const;
+    [[nodiscard]] std::string says_of(const Tape& tape) const;
+    [[nodiscard]] double margin(Line side) const;
+    [[nodiscard]] Line line_of(const Station& station) const;
+    [[nodiscard]] double column_px(Line line, const Station& station) const;
+    [[nodiscard]] TapeRun run_of(const DrawingBoard& board, const Tape& tape) const;
+    [[nodiscard]] TapeRun height_run(const DrawingBoard& board, const Station& station) const;
+    [[nodiscard]] TapeRun across_run(const DrawingBoard& board, const Station& station) const;
+    [[nodiscard]] TapeRun wall_run(const DrawingBoard& board, const Station& station) const;
+    [[nodiscard]] TapeRun out_of_plane_run(const DrawingBoard& board, const Station& station) const;
+    [[nodiscard]] Spot mark_spot(PlumbMark mark, Line line) const;
+    void draw_tape(const DrawingBoard& board, Elevation& elevation, const Tape& tape, const TapeRun& run) const;
+    [[nodiscard]] WantedLabel label_for(const Tape& tape, const TapeRun& run, const DrawingBoard& board) const;
+
+    const WindowOutline& outline_;
+    const ElevationOptions& options_;
+    std::vector<CountedReading> readings_;
+    std::vector<std::string> doubtful_;
+    std::vector<Tape> tapes_;
+    std::array<std::array<int, column_count>, 3> columns_{};  ///< by line: the number of each column in use, else -1
+    std::array<int, 3> used_{};
+};
+
+}  // namespace truehang

@@ -1,0 +1,321 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "sheet/words.h"
+
+#include "sizing/headings.h"
+#include "sizing/layer.h"
+#include "units/rounding.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <charconv>
+#include <cmath>
+
+namespace truehang {
+
+namespace {
+
+constexpr std::string_view minus = "−";
+
+std::string lower_first(std::string text) {
+    // A name that goes on in capitals ("SW gable") keeps them.
+    if (text.size() > 1 && std::isupper(static_cast<unsigned char>(text[0])) != 0 &&
+        std::islower(static_cast<unsigned char>(text[1])) != 0) {
+        text[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(text[0])));
+    }
+    return text;
+}
+
+std::string upper_first(std::string text) {
+    if (!text.empty()) {
+        text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
+    }
+    return text;
+}
+
+struct FigureName {
+    std::string_view path;
+    std::string_view says;
+};
+
+constexpr std::array figure_names{
+    FigureName{"finished.curtains", "Curtains"},
+    FigureName{"finished.width_mm", "Finished width, each"},
+    FigureName{"finished.drop_mm", "Finished drop"},
+    FigureName{"cloth.widths_each", "Widths in one"},
+    FigureName{"cloth.widths", "Widths"},
+    FigureName{"cloth.fullness", "Fullness"},
+    FigureName{"cloth.flat_mm", "Flat width, each"},
+    FigureName{"cloth.cut_drop_mm", "Cut drop"},
+    FigureName{"cloth.length_mm", "Length of cloth"},
+    FigureName{"cloth.railroaded_mm", "Length of cloth, turned sideways"},
+    FigureName{"lining.widths_each", "Lining widths in one"},
+    FigureName{"lining.widths", "Lining widths"},
+    FigureName{"lining.flat_mm", "Lining, flat width"},
+    FigureName{"lining.cut_drop_mm", "Lining, cut drop"},
+    FigureName{"lining.length_mm", "Length of lining"},
+    FigureName{"interlining.widths", "Interlining widths"},
+    FigureName{"interlining.widths_each", "Interlining widths in one"},
+    FigureName{"interlining.flat_mm", "Interlining, flat width"},
+    FigureName{"interlining.cut_drop_mm", "Interlining, cut drop"},
+    FigureName{"interlining.length_mm", "Length of interlining"},
+    FigureName{"tabs.cut_length_mm", "Tab, cut length"},
+    FigureName{"tabs.hang_mm", "Tab hang"},
+    FigureName{"tabs.each", "Tabs in one curtain"},
+    FigureName{"tabs.spacing_mm", "Tab spacing"},
+    FigureName{"tabs.cut_width_mm", "Tab, cut width"},
+    FigureName{"tabs.length_mm", "Cloth for tabs"},
+    FigureName{"eyelets.each", "Eyelets in one curtain"},
+    FigureName{"eyelets.spacing_mm", "Eyelet spacing"},
+    FigureName{"weights.each", "Weights in one curtain"},
+    FigureName{"blind.rods", "Rods"},
+    FigureName{"blind.fold_mm", "Fold"},
+    FigureName{"blind.up_mm", "Depth drawn up"},
+    FigureName{"pelmet.depth_mm", "Pelmet depth"},
+    FigureName{"pelmet.face_mm", "Pelmet face"},
+    FigureName{"pelmet.widths", "Pelmet widths"},
+    FigureName{"pelmet.cut_drop_mm", "Pelmet, cut depth"},
+    FigureName{"pelmet.length_mm", "Cloth for the pelmet"},
+    FigureName{"mass_kg", "Mass in all"},
+    FigureName{"bracket_kg", "On the most loaded bracket"},
+};
+
+std::string hardware_text(const Hardware& hardware, const SheetStyle& style) {
+    const auto kind = hardware.kind ? hardware.kind->known() : std::optional(HardwareKind::pole);
+    if (!kind) {
+        return {};
+    }
+    std::string text = "on a ";
+    if (*kind == HardwareKind::pole && hardware.diameter) {
+        text += written(*hardware.diameter, style) + " " + std::string(word_of(style.unit)) + " ";
+    }
+    text += Word<HardwareKind>::word_for(*kind);
+    if (hardware.length) {
+        text += " " + written(*hardware.length, style) + " long";
+    }
+    const auto hang = hardware.hang ? hardware.hang->known() : std::optional(Hang::level);
+    if (hang) {
+        text += *hang == Hang::level  ? ", level"
+                : *hang == Hang::head ? ", parallel to the head"
+                                      : ", parallel to the ceiling";
+    }
+    if (hardware.supply && hardware.supply->is(Supply::existing)) {
+        text += ", which is there";
+    } else if (hardware.supply && hardware.supply->is(Supply::others)) {
+        text += ", supplied by others";
+    }
+    return text;
+}
+
+std::string lining_text(const Treatment& treatment) {
+    if (treatment.lining) {
+        return treatment.interlining ? ", lined and interlined" : ", lined";
+    }
+    return treatment.interlining ? ", interlined" : ", unlined";
+}
+
+std::string length_words(const Treatment& treatment, const SheetStyle& style) {
+    const auto length = treatment.length ? treatment.length->known() : std::optional(HemAt::floor);
+    if (!length) {
+        return {};
+    }
+    switch (*length) {
+        case HemAt::floor:
+            return ", floor length";
+        case HemAt::sill:
+            return ", sill length";
+        case HemAt::below_sill:
+            return ", to below the sill";
+        case HemAt::break_:
+            return ", breaking on the floor";
+        case HemAt::puddle:
+            return ", puddling on the floor";
+        case HemAt::given:
+            break;
+    }
+    return treatment.bottom ? ", to " + written(*treatment.bottom, style) + " above the floor" : std::string();
+}
+
+std::string layout_words(const Treatment& treatment, bool blind) {
+    if (blind) {
+        return treatment.fit && treatment.fit->is(Fit::outside) ? "A Roman blind outside the opening"
+                                                                : "A Roman blind inside the opening";
+    }
+    const auto layout = treatment.layout ? treatment.layout->known() : std::optional(Layout::pair);
+    if (!layout) {
+        return "Curtains";
+    }
+    switch (*layout) {
+        case Layout::pair:
+            return "A pair";
+        case Layout::left:
+            return "One curtain, drawn to the left";
+        case Layout::right:
+            return "One curtain, drawn to the right";
+        case Layout::single:
+            break;
+    }
+    return "One curtain";
+}
+
+}  // namespace
+
+FlagShape shape_of(Severity severity) {
+    switch (severity) {
+        case Severity::stop:
+            return FlagShape::bar;
+        case Severity::remeasure:
+            return FlagShape::broken_circle;
+        case Severity::decide:
+            return FlagShape::square;
+        case Severity::caution:
+            return FlagShape::triangle;
+        case Severity::note:
+            break;
+    }
+    return FlagShape::circle;
+}
+
+std::string_view word_of(FlagShape shape) {
+    switch (shape) {
+        case FlagShape::triangle:
+            return "triangle";
+        case FlagShape::circle:
+            return "circle";
+        case FlagShape::square:
+            return "square";
+        case FlagShape::broken_circle:
+            return "broken circle";
+        case FlagShape::bar:
+            break;
+    }
+    return "bar";
+}
+
+std::string_view flag_word(Severity severity) {
+    switch (severity) {
+        case Severity::stop:
+            return "Stop";
+        case Severity::remeasure:
+            return "Measure again";
+        case Severity::decide:
+            return "Decide";
+        case Severity::caution:
+            return "Caution";
+        case Severity::note:
+            break;
+    }
+    return "Note";
+}
+
+std::string written(Length length, const SheetStyle& style) {
+    if (style.unit == LengthUnit::mm) {
+        return number_text(round_whole(length.mm()), 0, style);
+    }
+    const LengthStyle said{.unit = style.unit, .decimal = style.decimal};
+    return length.mm() < 0.0 ? std::string(minus) + write_length(-length, said) : write_length(length, said);
+}
+
+std::string number_text(double value, int decimals, const SheetStyle& style) {
+    const double scale = std::pow(10.0, decimals);
+    const double rounded = round_whole(std::abs(value) * scale) / scale;
+    std::string text = fmt::format("{:.{}f}", rounded, decimals);
+    std::ranges::replace(text, '.', style.decimal);
+    return value < 0.0 && rounded > 0.0 ? std::string(minus) + text : text;
+}
+
+std::string plus_minus(Length u, const SheetStyle& style) {
+    if (u.mm() <= 0.0) {
+        return {};
+    }
+    const Length twice = Length::mm(std::max(1.0, round_whole(2.0 * u.mm())));
+    return "± " + written(twice, style);
+}
+
+std::string mass_text(Mass mass, const SheetStyle& style) { return number_text(mass.kg(), 1, style) + " kg"; }
+
+std::string count_word(int count) {
+    constexpr std::array<std::string_view, 13> words{"no",    "one",   "two",  "three", "four",   "five",  "six",
+                                                     "seven", "eight", "nine", "ten",   "eleven", "twelve"};
+    return count >= 0 && count < static_cast<int>(words.size()) ? std::string(words[static_cast<std::size_t>(count)])
+                                                                : std::to_string(count);
+}
+
+std::string counted(int count, std::string_view one, std::string_view many) {
+    return fmt::format("{} {}", count, count == 1 ? one : many);
+}
+
+std::string day_text(std::string_view rfc3339) {
+    constexpr std::array<std::string_view, 12> months{"January",   "February", "March",    "April",
+                                                      "May",       "June",     "July",     "August",
+                                                      "September", "October",  "November", "December"};
+    int year = 0;
+    int month = 0;
+    int day = 0;
+    const auto read = [&](std::size_t at, std::size_t digits, int& into) {
+        const char* from = rfc3339.data() + at;
+        const auto result = std::from_chars(from, from + digits, into);
+        return result.ec == std::errc() && result.ptr == from + digits;
+    };
+    if (rfc3339.size() < 10 || !read(0, 4, year) || !read(5, 2, month) || !read(8, 2, day) || month < 1 || month > 12) {
+        return std::string(rfc3339);
+    }
+    return fmt::format("{} {} {}", day, months[static_cast<std::size_t>(month - 1)], year);
+}
+
+std::string window_title(const Room& room, const Window& window) {
+    const std::string window_name = window.name.empty() ? window.id : window.name;
+    if (room.name.empty()) {
+        return upper_first(window_name);
+    }
+    return upper_first(room.name) + ", " + lower_first(window_name);
+}
+
+std::string treatment_text(const Layer& layer, const SheetStyle& style) {
+    std::string text;
+    if (layer.treatment) {
+        const Treatment& treatment = *layer.treatment;
+        const auto heading = treatment.heading ? treatment.heading->known() : std::nullopt;
+        const bool blind = heading == Heading::roman;
+        text = layout_words(treatment, blind);
+        if (heading && !blind) {
+            text += ", " + std::string(heading_rule(*heading).says);
+        }
+        text += lining_text(treatment);
+        if (!blind) {
+            text += length_words(treatment, style);
+        }
+        if (treatment.pelmet) {
+            text += ", under a pelmet";
+        }
+    }
+    if (layer.hardware) {
+        const std::string hardware = hardware_text(*layer.hardware, style);
+        if (!hardware.empty()) {
+            text += (text.empty() ? "" : ", ") + hardware;
+        }
+    }
+    return text.empty() ? text : upper_first(text) + ".";
+}
+
+std::string obstruction_text(const Obstruction& obstruction) {
+    if (!obstruction.kind || obstruction.kind->is(ObstructionKind::other)) {
+        return obstruction.note.empty() ? "something in the way" : obstruction.note;
+    }
+    std::string text = obstruction.kind->text();
+    std::ranges::replace(text, '-', ' ');
+    return text;
+}
+
+std::string figure_text(std::string_view figure) {
+    const auto found = std::ranges::find(figure_names, figure, &FigureName::path);
+    return std::string(found == figure_names.end() ? figure : found->says);
+}
+
+std::string short_name(const Fabric& fabric) {
+    return fabric.name.empty() ? fabric.id : fabric.name.substr(0, fabric.name.find(','));
+}
+
+}  // namespace truehang
