@@ -5,6 +5,7 @@ import os
 import sys
 import unittest
 
+sys.dont_write_bytecode = True  # nothing is left in the source tree
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 import cutting
 import random_survey
