@@ -133,6 +133,7 @@ public:
             equations.push_back(std::move(equation));
             part_.stations.emplace_back(edge.reading->station.word);
             part_.measured.push_back(edge.reading->measured);
+            part_.ends.push_back({edge.from, edge.to});
         }
         auto solved = adjust(equations, unknowns);
         if (!solved) {
@@ -237,6 +238,33 @@ bool PlumbLines::has(Line line, PlumbMark mark) const {
     const int part = part_of_line_[index_of(line)];
     return part >= 0 &&
            parts_[static_cast<std::size_t>(part)].mark[index_of(line)][static_cast<std::size_t>(mark)] >= 0;
+}
+
+std::vector<std::string> PlumbLines::way_between(Line line, PlumbMark lower, PlumbMark upper) const {
+    if (!has(line, lower) || !has(line, upper)) {
+        return {};
+    }
+    const Part& part = parts_[static_cast<std::size_t>(part_of_line_[index_of(line)])];
+    const int from = part.mark[index_of(line)][static_cast<std::size_t>(lower)];
+    const int to = part.mark[index_of(line)][static_cast<std::size_t>(upper)];
+    // Breadth first, the readings in the order of the contract's stations.
+    std::vector<int> reached{from};
+    std::vector<std::vector<std::string>> ways{{}};
+    for (std::size_t i = 0; i < reached.size(); ++i) {
+        if (reached[i] == to) {
+            return ways[i];
+        }
+        for (std::size_t k = 0; k < part.ends.size(); ++k) {
+            const auto [a, b] = part.ends[k];
+            const int next = a == reached[i] ? b : b == reached[i] ? a : -1;
+            if (next >= 0 && std::ranges::find(reached, next) == reached.end()) {
+                reached.push_back(next);
+                ways.push_back(ways[i]);
+                ways.back().push_back(part.stations[k]);
+            }
+        }
+    }
+    return {};
 }
 
 std::optional<Estimate> PlumbLines::between(Line line, PlumbMark lower, PlumbMark upper) const {

@@ -25,6 +25,8 @@ public:
     [[nodiscard]] std::optional<Estimate> height(Line line, PlumbMark mark) const {
         return between(line, PlumbMark::floor, mark);
     }
+    /// The stations of the readings that lead from one mark to the other by the fewest steps; empty where none do.
+    [[nodiscard]] std::vector<std::string> way_between(Line line, PlumbMark lower, PlumbMark upper) const;
     /// The marks that a line has at all, in the order floor to level.
     [[nodiscard]] bool has(Line line, PlumbMark mark) const;
     /// Two or more lines are tied by a level line, this one among them.
@@ -41,6 +43,7 @@ private:
         Adjustment adjustment;
         std::vector<std::string> stations;
         std::vector<bool> measured;
+        std::vector<std::array<int, 2>> ends;  ///< by reading: the marks it runs between
     };
     friend class PlumbBuilder;
 

@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "adjust/measured.h"
+
+#include "adjust/reading_flags.h"
+
+#include <algorithm>
+
+namespace truehang {
+
+namespace {
+
+std::vector<Estimate> widths_of(const Spans& spans) {
+    std::vector<Estimate> widths;
+    for (const auto* station : {"opening.width.top", "opening.width.middle", "opening.width.bottom"}) {
+        if (const Estimate* estimate = spans.find(station)) {
+            widths.push_back(*estimate);
+        }
+    }
+    return widths;
+}
+
+bool is_less(const Estimate& a, const Estimate& b) { return a.value < b.value; }
+
+}  // namespace
+
+std::optional<Estimate> MeasuredWindow::largest_width() const {
+    const auto widths = widths_of(spans);
+    return widths.empty() ? std::nullopt : std::optional(*std::ranges::max_element(widths, is_less));
+}
+
+std::optional<Estimate> MeasuredWindow::least_width() const {
+    const auto widths = widths_of(spans);
+    return widths.empty() ? std::nullopt : std::optional(*std::ranges::min_element(widths, is_less));
+}
+
+MeasuredWindow measure(const Window& window, Shape shape, Hang hang, const TapeRule& tape, LengthUnit entry_unit) {
+    MeasuredWindow measured;
+    measured.shape = shape;
+    measured.tape = tape;
+    measured.entry_unit = entry_unit;
+    measured.readings = counted_readings(window, shape);
+    measured.plumb = PlumbLines::adjusted(measured.readings, hang, tape);
+    measured.spans = adjust_spans(measured.readings, tape);
+    measured.checks = measured.plumb.checks();
+    measured.checks.insert(measured.checks.end(), measured.spans.checks.begin(), measured.spans.checks.end());
+    measured.flags = reading_flags(measured);
+    return measured;
+}
+
+std::vector<MeasuredSize> sizes_of(const MeasuredWindow& measured) {
+    std::vector<MeasuredSize> sizes;
+    for (const Station& station : stations_of(measured.shape)) {
+        if (const Estimate* estimate = measured.spans.find(station.word)) {
+            sizes.push_back({std::string(station.word), *estimate});
+        }
+    }
+    for (const Line line : all_lines) {
+        for (const PlumbMark mark :
+             {PlumbMark::sill, PlumbMark::head, PlumbMark::pole, PlumbMark::ceiling, PlumbMark::level}) {
+            if (auto estimate = measured.plumb.height(line, mark)) {
+                sizes.push_back({std::string(word_of(mark)) + "." + std::string(word_of(line)), *estimate});
+            }
+        }
+    }
+    return sizes;
+}
+
+}  // namespace truehang

@@ -1,0 +1,195 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "adjust/reading_flags.h"
+
+#include "adjust/chi_square.h"
+#include "adjust/measured.h"
+#include "units/rounding.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace truehang {
+
+namespace {
+
+/// A conversion written with two decimals of a millimetre still reads the same.
+constexpr double same_reading_mm = 0.05;
+constexpr double told_from_mm = 10.0;
+
+std::string mm(Length length) { return fmt::format("{:.0f}", round_whole(length.mm())); }
+
+std::string in_mm(Length length) {
+    const double whole = round_whole(length.mm());
+    return std::abs(length.mm() - whole) < same_reading_mm ? fmt::format("{:.0f} mm", whole)
+                                                           : fmt::format("{:.1f} mm", length.mm());
+}
+
+void flag_each_reading(const MeasuredWindow& measured, std::vector<Flag>& flags) {
+    for (const CountedReading& counted : measured.readings) {
+        const Station& station = counted.station;
+        const std::vector<std::string> stations{std::string(station.word)};
+        if (counted.contested) {
+            flags.push_back({"two-readings",
+                             Severity::decide,
+                             stations,
+                             fmt::format("{} was read twice, and neither reading replaces the other. Say which one "
+                                         "counts; meanwhile the later one does.",
+                                         station.says),
+                             "",
+                             "",
+                             {}});
+        }
+        if (!counted.reading->typed.empty()) {
+            const auto typed = read_length(counted.reading->typed, measured.entry_unit);
+            if (!typed || std::abs((typed->length - counted.value).mm()) > same_reading_mm) {
+                flags.push_back({"typed-differs",
+                                 Severity::remeasure,
+                                 stations,
+                                 fmt::format("{} was typed as “{}” but stands as {}. Measure it again.", station.says,
+                                             counted.reading->typed, in_mm(counted.value)),
+                                 "",
+                                 "",
+                                 {}});
+            }
+        }
+        if (counted.reading->how && counted.reading->how->is(How::proposed)) {
+            flags.push_back(
+                {"rests-on-proposal",
+                 Severity::remeasure,
+                 stations,
+                 fmt::format("{} is a proposed value that no tape has confirmed. Measure it.", station.says),
+                 "",
+                 "",
+                 {}});
+        }
+    }
+}
+
+void flag_checks(const MeasuredWindow& measured, std::vector<Flag>& flags) {
+    for (const NetworkCheck& check : measured.checks) {
+        if (!check.adds_up) {
+            flags.push_back(
+                {"does-not-add-up",
+                 Severity::remeasure,
+                 check.stations,
+                 fmt::format("These readings don’t add up: they differ by {} mm, and tape and edges explain "
+                             "{}. Measure one of them again.",
+                             mm(check.off_by), mm(check.explained)),
+                 "",
+                 "",
+                 {}});
+        }
+    }
+    if (measured.spans.impossible_triangle) {
+        flags.push_back({"does-not-add-up",
+                         Severity::remeasure,
+                         measured.spans.triangle_stations,
+                         "Two sides and this diagonal can’t form a triangle. Measure one of them again.",
+                         "",
+                         "",
+                         {}});
+    }
+}
+
+void flag_spread(const MeasuredWindow& measured, std::array<std::string_view, 3> stations, std::string_view what,
+                 std::vector<Flag>& flags) {
+    const CountedReading* least = nullptr;
+    const CountedReading* most = nullptr;
+    std::vector<std::string> words;
+    for (const auto station : stations) {
+        if (const auto* reading = find_counted(measured.readings, station)) {
+            words.emplace_back(station);
+            least = least == nullptr || reading->value < least->value ? reading : least;
+            most = most == nullptr || reading->value > most->value ? reading : most;
+        }
+    }
+    if (words.size() < 2) {
+        return;
+    }
+    const Length spread = most->value - least->value;
+    const double noise =
+        spread_factor * std::hypot(reading_u(*least, measured.tape).mm(), reading_u(*most, measured.tape).mm());
+    const bool decide = spread.mm() > told_from_mm + whole_tolerance;
+    if (!decide && (spread.mm() < noise - whole_tolerance || noise >= told_from_mm)) {
+        return;
+    }
+    flags.push_back({"reading-spread",
+                     decide ? Severity::decide : Severity::note,
+                     words,
+                     fmt::format("The {} differ by {}: from {} to {}.", what, in_mm(spread), in_mm(least->value),
+                                 in_mm(most->value)),
+                     "",
+                     "",
+                     {}});
+}
+
+/// With both diagonals their difference tells; with one, the corners it makes with the sides.
+void flag_squareness(const MeasuredWindow& measured, std::vector<Flag>& flags) {
+    const auto& spans = measured.spans;
+    const auto* rising = find_counted(measured.readings, "opening.diagonal.rising");
+    const auto* falling = find_counted(measured.readings, "opening.diagonal.falling");
+    if (rising != nullptr && falling != nullptr) {
+        const Length difference = rising->value - falling->value;
+        if (std::abs(difference.mm()) > told_from_mm + whole_tolerance) {
+            flags.push_back(
+                {"out-of-square",
+                 Severity::decide,
+                 {"opening.diagonal.rising", "opening.diagonal.falling"},
+                 fmt::format("The diagonals differ by {}: the opening isn’t square. Say what follows it and "
+                             "what hangs true.",
+                             in_mm(Length::mm(std::abs(difference.mm())))),
+                 "",
+                 "",
+                 {}});
+        }
+        return;
+    }
+    const auto* diagonal = rising != nullptr ? rising : falling;
+    const auto* top = find_counted(measured.readings, "opening.width.top");
+    const auto* bottom = find_counted(measured.readings, "opening.width.bottom");
+    const auto* left = find_counted(measured.readings, "opening.height.left");
+    const auto* right = find_counted(measured.readings, "opening.height.right");
+    if (diagonal == nullptr || top == nullptr || bottom == nullptr || left == nullptr || right == nullptr ||
+        spans.impossible_triangle) {
+        return;
+    }
+    const auto estimate = [&](const CountedReading& reading) {
+        return Estimate{reading.value, reading_u(reading, measured.tape), {}};
+    };
+    const bool is_rising = rising != nullptr;
+    const std::array corners{
+        squareness_of(estimate(*bottom), estimate(is_rising ? *right : *left), estimate(*diagonal)),
+        squareness_of(estimate(*top), estimate(is_rising ? *left : *right), estimate(*diagonal))};
+    for (const Squareness& corner : corners) {
+        const double offset = std::abs(corner.offset.mm());
+        if (offset > told_from_mm + whole_tolerance && offset > spread_factor * corner.u.mm()) {
+            flags.push_back({"out-of-square",
+                             Severity::decide,
+                             {std::string(diagonal->station.word)},
+                             fmt::format("A corner is {} out of square over the height. Say what follows it and what "
+                                         "hangs true.",
+                                         in_mm(Length::mm(offset))),
+                             "",
+                             "",
+                             {}});
+            return;
+        }
+    }
+}
+
+}  // namespace
+
+std::vector<Flag> reading_flags(const MeasuredWindow& measured) {
+    std::vector<Flag> flags;
+    flag_checks(measured, flags);
+    flag_each_reading(measured, flags);
+    flag_spread(measured, {"opening.width.top", "opening.width.middle", "opening.width.bottom"}, "widths", flags);
+    flag_spread(measured, {"opening.height.left", "opening.height.centre", "opening.height.right"}, "heights", flags);
+    flag_squareness(measured, flags);
+    return flags;
+}
+
+}  // namespace truehang

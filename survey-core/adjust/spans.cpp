@@ -1,0 +1,253 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "adjust/spans.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace truehang {
+
+namespace {
+
+constexpr std::array<std::string_view, 6> figure_stations{"opening.width.bottom",    "opening.height.right",
+                                                          "opening.width.top",       "opening.height.left",
+                                                          "opening.diagonal.rising", "opening.diagonal.falling"};
+
+Estimate as_read(const CountedReading& reading, const TapeRule& tape) {
+    Estimate estimate{reading.value, reading_u(reading, tape), {}};
+    if (!reading.measured) {
+        estimate.rests_on.emplace_back(reading.station.word);
+    }
+    return estimate;
+}
+
+const CountedReading* wall_width(const std::vector<CountedReading>& readings) {
+    for (const auto* station : {"opening.width.top", "opening.width.middle", "opening.width.bottom"}) {
+        if (const auto* reading = find_counted(readings, station)) {
+            return reading;
+        }
+    }
+    return nullptr;
+}
+
+/// The readings of `stations`, or nothing where one is missing or is no evidence of its own.
+std::optional<std::vector<const CountedReading*>> evidence(const std::vector<CountedReading>& readings,
+                                                           std::span<const std::string_view> stations) {
+    std::vector<const CountedReading*> found;
+    for (const auto station : stations) {
+        const auto* reading = find_counted(readings, station);
+        if (reading == nullptr || !reading->independent) {
+            return std::nullopt;
+        }
+        found.push_back(reading);
+    }
+    return found;
+}
+
+std::vector<std::string> words_of(const std::vector<const CountedReading*>& readings) {
+    std::vector<std::string> words;
+    for (const auto* reading : readings) {
+        words.emplace_back(reading->station.word);
+    }
+    return words;
+}
+
+/// Every estimated reading of the network that a size leans on.
+std::vector<std::string> estimates_in(const std::vector<const CountedReading*>& readings,
+                                      const std::vector<double>& leverage) {
+    std::vector<std::string> words;
+    for (std::size_t i = 0; i < readings.size(); ++i) {
+        if (!readings[i]->measured && std::abs(leverage[i]) > 1e-9) {
+            words.emplace_back(readings[i]->station.word);
+        }
+    }
+    return words;
+}
+
+void adjust_wall(const std::vector<CountedReading>& readings, const TapeRule& tape, Spans& spans) {
+    const auto* width = wall_width(readings);
+    if (width == nullptr) {
+        return;
+    }
+    const std::array<std::string_view, 4> stations{"wall.left", width->station.word, "wall.right", "wall.total"};
+    const auto found = evidence(readings, stations);
+    if (!found) {
+        return;
+    }
+    std::vector<ObservationEquation> equations;
+    for (std::size_t i = 0; i < found->size(); ++i) {
+        std::vector<double> coefficients(3, i == 3 ? 1.0 : 0.0);
+        if (i < 3) {
+            coefficients[i] = 1.0;
+        }
+        equations.push_back({coefficients, (*found)[i]->value.mm(), reading_u(*(*found)[i], tape).mm()});
+    }
+    const auto adjusted = adjust(equations, 3);
+    if (!adjusted) {
+        return;
+    }
+    for (std::size_t i = 0; i < 4; ++i) {
+        const auto& f = equations[i].coefficients;
+        double value = 0.0;
+        for (std::size_t k = 0; k < 3; ++k) {
+            value += f[k] * adjusted->unknowns[k];
+        }
+        spans.by_station[std::string(stations[i])] = {Length::mm(value), Length::mm(adjusted->sigma_of(f)),
+                                                      estimates_in(*found, adjusted->leverage_of(f))};
+    }
+    if (auto check = check_of(*adjusted, "wall", words_of(*found))) {
+        spans.checks.push_back(std::move(*check));
+    }
+}
+
+/// The plane figure: bottom left at the origin, bottom right on the x axis; x[0] its x, then top right, then top left.
+using Corners = std::array<double, 5>;
+
+struct Side {
+    double dx, dy;
+    std::array<double, 5> d_dx, d_dy;
+};
+
+Side side(std::size_t station, const Corners& c) {
+    switch (station) {
+        case 0:
+            return {c[0], 0.0, {1, 0, 0, 0, 0}, {}};
+        case 1:
+            return {c[1] - c[0], c[2], {-1, 1, 0, 0, 0}, {0, 0, 1, 0, 0}};
+        case 2:
+            return {c[1] - c[3], c[2] - c[4], {0, 1, 0, -1, 0}, {0, 0, 1, 0, -1}};
+        case 3:
+            return {c[3], c[4], {0, 0, 0, 1, 0}, {0, 0, 0, 0, 1}};
+        case 4:
+            return {c[1], c[2], {0, 1, 0, 0, 0}, {0, 0, 1, 0, 0}};
+        default:
+            return {c[0] - c[3], -c[4], {1, 0, 0, -1, 0}, {0, 0, 0, 0, -1}};
+    }
+}
+
+std::vector<ObservationEquation> linearised(const std::vector<const CountedReading*>& found, const Corners& corners,
+                                            const TapeRule& tape) {
+    std::vector<ObservationEquation> equations;
+    for (std::size_t i = 0; i < found.size(); ++i) {
+        const Side s = side(i, corners);
+        const double length = std::hypot(s.dx, s.dy);
+        std::vector<double> coefficients(5);
+        for (std::size_t k = 0; k < 5; ++k) {
+            coefficients[k] = (s.dx * s.d_dx[k] + s.dy * s.d_dy[k]) / length;
+        }
+        equations.push_back({coefficients, found[i]->value.mm() - length, reading_u(*found[i], tape).mm()});
+    }
+    return equations;
+}
+
+/// Gauss-Newton on the six distances; the residuals of the last step are those of the readings. Nothing where the
+/// figure can't be formed.
+std::optional<std::pair<Corners, Adjustment>> adjust_figure(const std::vector<const CountedReading*>& found,
+                                                            const TapeRule& tape) {
+    const double width = found[0]->value.mm();
+    Corners corners{width, width, found[1]->value.mm(), 0.0, found[3]->value.mm()};
+    constexpr int most_steps = 50;
+    for (int step = 0; step < most_steps; ++step) {
+        auto adjusted = adjust(linearised(found, corners, tape), 5);
+        if (!adjusted) {
+            return std::nullopt;
+        }
+        double moved = 0.0;
+        for (std::size_t k = 0; k < 5; ++k) {
+            corners[k] += adjusted->unknowns[k];
+            moved = std::max(moved, std::abs(adjusted->unknowns[k]));
+        }
+        if (!std::isfinite(moved)) {
+            return std::nullopt;
+        }
+        if (moved < 1e-9 || step + 1 == most_steps) {
+            return std::pair{corners, std::move(adjusted).value()};
+        }
+    }
+    return std::nullopt;
+}
+
+void adjust_opening(const std::vector<CountedReading>& readings, const TapeRule& tape, Spans& spans) {
+    const auto found = evidence(readings, figure_stations);
+    if (!found || std::ranges::any_of(*found, [](const auto* r) { return r->value.mm() < 1.0; })) {
+        return;
+    }
+    const auto figure = adjust_figure(*found, tape);
+    if (!figure) {
+        return;
+    }
+    const auto& [corners, adjusted] = *figure;
+    const auto equations = linearised(*found, corners, tape);
+    for (std::size_t i = 0; i < found->size(); ++i) {
+        if ((*found)[i]->station.kind == StationKind::height) {
+            continue;  // heights come from the plumb lines
+        }
+        const Side s = side(i, corners);
+        const auto& f = equations[i].coefficients;
+        spans.by_station[std::string(figure_stations[i])] = {Length::mm(std::hypot(s.dx, s.dy)),
+                                                             Length::mm(adjusted.sigma_of(f)),
+                                                             estimates_in(*found, adjusted.leverage_of(f))};
+    }
+    if (auto check = check_of(adjusted, "opening", words_of(*found))) {
+        spans.checks.push_back(std::move(*check));
+    }
+}
+
+/// Where one diagonal is there with the four sides, the two triangles it makes must close.
+void check_triangles(const std::vector<CountedReading>& readings, const TapeRule& tape, Spans& spans) {
+    const std::array<std::array<std::string_view, 3>, 4> triangles{{
+        {"opening.width.bottom", "opening.height.right", "opening.diagonal.rising"},
+        {"opening.width.top", "opening.height.left", "opening.diagonal.rising"},
+        {"opening.width.bottom", "opening.height.left", "opening.diagonal.falling"},
+        {"opening.width.top", "opening.height.right", "opening.diagonal.falling"},
+    }};
+    for (const auto& triangle : triangles) {
+        const auto found = evidence(readings, triangle);
+        if (found &&
+            !squareness_of(as_read(*(*found)[0], tape), as_read(*(*found)[1], tape), as_read(*(*found)[2], tape))
+                 .closes) {
+            spans.impossible_triangle = true;
+            spans.triangle_stations = words_of(*found);
+            return;
+        }
+    }
+}
+
+}  // namespace
+
+const Estimate* Spans::find(std::string_view station) const {
+    const auto found = by_station.find(station);
+    return found == by_station.end() ? nullptr : &found->second;
+}
+
+Squareness squareness_of(const Estimate& a, const Estimate& b, const Estimate& diagonal) {
+    const double x = a.value.mm();
+    const double y = b.value.mm();
+    const double d = diagonal.value.mm();
+    if (x + y <= d || x + d <= y || y + d <= x) {
+        return {Length(), Length(), false};
+    }
+    // Offset over the height: y cos(corner) = (x^2 + y^2 - d^2) / (2 x), and its derivatives.
+    const double offset = (x * x + y * y - d * d) / (2.0 * x);
+    const double by_x = 1.0 - offset / x;
+    const double by_y = y / x;
+    const double by_d = d / x;
+    return {Length::mm(offset), Length::mm(std::hypot(by_x * a.u.mm(), by_y * b.u.mm(), by_d * diagonal.u.mm())), true};
+}
+
+Spans adjust_spans(const std::vector<CountedReading>& readings, const TapeRule& tape) {
+    Spans spans;
+    for (const CountedReading& reading : readings) {
+        if (reading.station.kind != StationKind::height) {
+            spans.by_station[std::string(reading.station.word)] = as_read(reading, tape);
+        }
+    }
+    check_triangles(readings, tape, spans);
+    adjust_wall(readings, tape, spans);
+    if (!spans.impossible_triangle) {
+        adjust_opening(readings, tape, spans);
+    }
+    return spans;
+}
+
+}  // namespace truehang

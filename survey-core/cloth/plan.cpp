@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "cloth/plan.h"
+
+#include "cloth/part.h"
+
+#include <algorithm>
+
+namespace truehang {
+
+namespace {
+
+const Fabric* named(const std::optional<std::string>& id, const std::vector<Fabric>& fabrics) {
+    if (!id) {
+        return nullptr;
+    }
+    const auto found = std::ranges::find(fabrics, *id, &Fabric::id);
+    return found == fabrics.end() ? nullptr : &*found;
+}
+
+}  // namespace
+
+LayerFabrics fabrics_of(const Treatment& treatment, const std::vector<Fabric>& fabrics) {
+    return {named(treatment.fabric, fabrics), named(treatment.lining, fabrics), named(treatment.interlining, fabrics)};
+}
+
+Length usable_width(const Fabric& fabric) { return fabric.width - 2.0 * fabric.selvedge; }
+
+Match match_of(const Fabric& fabric) {
+    if (fabric.repeat.mm() <= 0.0) {
+        return Match::none;
+    }
+    return fabric.match ? fabric.match->known().value_or(Match::straight) : Match::straight;
+}
+
+ClothPlan plan_cloth(const LayerContext& layer, const FinishedSizes& sizes, const LayerFabrics& fabrics,
+                     Findings& findings) {
+    ClothPlan plan;
+    PlanParts parts{layer, sizes, fabrics, findings, plan};
+    if (layer.asked.is_blind()) {
+        plan_blind(parts);
+    }
+    if (fabrics.face == nullptr || !plan_face(parts)) {
+        return plan;
+    }
+    plan_lining(parts);
+    plan_interlining(parts);
+    if (!layer.asked.is_blind()) {
+        plan_tabs(parts);
+        plan_eyelets(parts);
+        plan_weights(parts);
+    }
+    plan_pelmet(parts);
+    weigh(parts);
+    return plan;
+}
+
+}  // namespace truehang

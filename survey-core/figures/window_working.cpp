@@ -1,0 +1,238 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "figures/window_working.h"
+
+#include "cautions/cautions.h"
+#include "units/rounding.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <ranges>
+
+namespace truehang {
+
+namespace {
+
+Flag not_understood(const std::string& what, std::string layer = {}) {
+    return {"not-understood",
+            Severity::stop,
+            {},
+            fmt::format("“{}” isn’t understood by this version of the program. Use "
+                        "a newer one, or measure it as something else.",
+                        what),
+            "",
+            std::move(layer),
+            {}};
+}
+
+/// Words of the whole survey that every window rests on.
+std::vector<std::string> unknown_in_survey(const Survey& survey) {
+    std::vector<std::string> unknown = unknown_rules(survey.rules);
+    if (survey.tape && survey.tape->accuracy && !survey.tape->accuracy->known()) {
+        unknown.push_back(survey.tape->accuracy->text());
+    }
+    if (survey.entry_unit && !length_unit(*survey.entry_unit)) {
+        unknown.push_back(*survey.entry_unit);
+    }
+    return unknown;
+}
+
+std::vector<Flag> unknown_in_readings(const Window& window) {
+    std::vector<Flag> flags;
+    const auto shape = window.shape.known();
+    for (const Reading& reading : window.readings) {
+        if (shape && !stations_of(*shape).empty() && !find_station(*shape, reading.station)) {
+            flags.push_back(not_understood(reading.station));
+            flags.back().stations.push_back(reading.station);
+        }
+        if (reading.how && !reading.how->known()) {
+            flags.push_back(not_understood(reading.how->text()));
+        }
+        if (reading.stage && !reading.stage->known()) {
+            flags.push_back(not_understood(reading.stage->text()));
+        }
+    }
+    for (const Obstruction& obstruction : window.obstructions) {
+        if (obstruction.kind && !obstruction.kind->known()) {
+            flags.push_back(not_understood(obstruction.kind->text()));
+            flags.back().obstruction = obstruction.id;
+        }
+    }
+    return flags;
+}
+
+std::vector<Flag> unknown_in_fabrics(const LayerFabrics& fabrics) {
+    std::vector<Flag> flags;
+    for (const Fabric* fabric : {fabrics.face, fabrics.lining, fabrics.interlining}) {
+        if (fabric != nullptr && fabric->match && !fabric->match->known()) {
+            flags.push_back(not_understood(fabric->match->text()));
+        }
+    }
+    return flags;
+}
+
+/// The hardware that the window's own heights are taken for: the room-side one that isn't a blind's headrail.
+Hang hang_of(const Window& window) {
+    for (const Layer& layer : std::views::reverse(window.layers)) {
+        if (layer.hardware && !(layer.hardware->kind && layer.hardware->kind->is(HardwareKind::headrail))) {
+            return layer.hardware->hang ? layer.hardware->hang->known().value_or(Hang::level) : Hang::level;
+        }
+    }
+    return Hang::level;
+}
+
+void report_sizes(const MeasuredWindow& measured, WindowFigures& figures) {
+    for (MeasuredSize& size : sizes_of(measured)) {
+        figures.sizes.push_back(
+            {std::move(size.name), size.estimate.value, size.estimate.u, std::move(size.estimate.rests_on)});
+    }
+    for (const NetworkCheck& check : measured.checks) {
+        figures.checks.push_back({check.network, check.redundancy, check.chi2, check.limit, check.adds_up});
+    }
+}
+
+/// A layer of which nothing is worked.
+LayerFigures blank(const std::string& id) {
+    LayerFigures figures;
+    figures.id = id;
+    return figures;
+}
+
+Finished reported(const FinishedSizes& sizes) {
+    return {sizes.curtains, finished_to_mm(sizes.width), finished_to_mm(sizes.drop), sizes.width_u, sizes.drop_u};
+}
+
+/// One layer, worked for itself: its heights are adjusted for what its own hardware runs parallel to.
+struct LayerWorking {
+    const Survey& survey;
+    const Room& room;
+    const Window& window;
+    const MeasuredWindow& measured;
+    const HouseRules& rules;
+
+    LayerFigures work(const Layer& layer, Findings& findings, std::vector<Piece>& pieces) const {
+        LayerFigures figures = blank(layer.id);
+        const auto asked = asked_of(layer);
+        if (!asked) {
+            return figures;
+        }
+        const LayerFabrics fabrics = fabrics_of(*layer.treatment, survey.fabrics);
+        if (auto unknown = unknown_in_fabrics(fabrics); !unknown.empty()) {
+            findings.flags = std::move(unknown);
+            return figures;
+        }
+        const bool same_hang = asked->hang == hang_of(window) || asked->is_inside_blind();
+        const MeasuredWindow own =
+            same_hang ? measured : measure(window, measured.shape, asked->hang, measured.tape, measured.entry_unit);
+        const LayerContext context{room, window, own, rules, *asked};
+        const auto sizes = finish(context, findings);
+        if (!sizes) {
+            return figures;
+        }
+        ClothPlan plan = plan_cloth(context, *sizes, fabrics, findings);
+        flag_clearances(context, *sizes, findings);
+        flag_cautions(context, *sizes, findings);
+        figures.finished = reported(*sizes);
+        figures.cloth = std::move(plan.cloth);
+        figures.lining = std::move(plan.lining);
+        figures.interlining = std::move(plan.interlining);
+        figures.tabs = plan.tabs;
+        figures.eyelets = plan.eyelets;
+        figures.weights = plan.weights;
+        figures.blind = plan.blind;
+        figures.pelmet = plan.pelmet;
+        figures.mass = plan.mass;
+        figures.bracket_mass = plan.bracket_mass;
+        pieces = std::move(plan.pieces);
+        return figures;
+    }
+};
+
+/// Flags that stop the cutting stand before the figures they would spoil.
+void withdraw_if_impossible(const Findings& findings, LayerFigures& figures, std::vector<Piece>& pieces) {
+    if (std::ranges::any_of(findings.flags, [](const Flag& flag) { return flag.severity == Severity::stop; })) {
+        figures = blank(figures.id);
+        pieces.clear();
+    }
+}
+
+void work_layers(const LayerWorking& working, WorkedWindow& worked) {
+    for (const Layer& layer : working.window.layers) {
+        Findings findings;
+        std::vector<Piece> pieces;
+        for (const std::string& word : unknown_words(layer)) {
+            findings.flags.push_back(not_understood(word));
+        }
+        LayerFigures figures = blank(layer.id);
+        if (findings.flags.empty()) {
+            figures = working.work(layer, findings, pieces);
+        }
+        withdraw_if_impossible(findings, figures, pieces);
+        for (Flag& flag : findings.flags) {
+            flag.layer = working.window.layered ? layer.id : "";
+            worked.figures.flags.push_back(std::move(flag));
+        }
+        for (Trace& trace : findings.trace) {
+            trace.layer = working.window.layered ? layer.id : "";
+            worked.figures.trace.push_back(std::move(trace));
+        }
+        worked.figures.layers.push_back(std::move(figures));
+        worked.pieces.push_back({layer.id, std::move(pieces)});
+    }
+}
+
+/// The one reading worth taking next: what is missing, else one that would settle what doesn't add up.
+std::optional<NextReading> next_reading(const WindowFigures& figures) {
+    for (const Flag& flag : figures.flags) {
+        if (flag.code == "missing-reading" && !flag.stations.empty()) {
+            return NextReading{flag.stations.front(), flag.text};
+        }
+    }
+    for (const Flag& flag : figures.flags) {
+        if (flag.severity == Severity::remeasure && !flag.stations.empty()) {
+            // The reading that runs the whole way is the quickest to repeat, and it stands last in the contract's
+            // order.
+            const bool one = flag.code != "does-not-add-up";
+            return NextReading{one ? flag.stations.front() : flag.stations.back(), flag.text};
+        }
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+WorkedWindow work_window(const Survey& survey, const Room& room, const Window& window) {
+    WorkedWindow worked;
+    WindowFigures& figures = worked.figures;
+    figures.id = window.id;
+    figures.room = room.id;
+    figures.layered = window.layered;
+    for (const std::string& word : unknown_in_survey(survey)) {
+        figures.flags.push_back(not_understood(word));
+    }
+    const auto shape = window.shape.known();
+    if (!shape || stations_of(*shape).empty()) {
+        figures.flags.push_back(not_understood(window.shape.text()));
+    }
+    std::ranges::move(unknown_in_readings(window), std::back_inserter(figures.flags));
+    const bool understood = figures.flags.empty();
+    if (shape && !stations_of(*shape).empty()) {
+        const HouseRules rules = house_rules(survey.rules);
+        const auto unit = length_unit(survey.entry_unit.value_or("mm")).value_or(LengthUnit::mm);
+        const MeasuredWindow measured = measure(window, *shape, hang_of(window), tape_rule(survey, rules), unit);
+        report_sizes(measured, figures);
+        std::ranges::copy(measured.flags, std::back_inserter(figures.flags));
+        if (understood) {
+            work_layers({survey, room, window, measured, rules}, worked);
+        }
+    }
+    if (!understood) {
+        for (const Layer& layer : window.layers) {
+            figures.layers.push_back(blank(layer.id));
+        }
+    }
+    figures.next = next_reading(figures);
+    return worked;
+}
+
+}  // namespace truehang

@@ -1,0 +1,298 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "sizing/clearances.h"
+
+#include "units/rounding.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace truehang {
+
+namespace {
+
+constexpr double eps = whole_tolerance;
+
+std::string mm(Length length) { return fmt::format("{:.0f} mm", round_whole(length.mm())); }
+
+std::string_view name_of(const Obstruction& obstruction) {
+    return obstruction.kind ? std::string_view(obstruction.kind->text()) : std::string_view("obstruction");
+}
+
+void flag_ceiling(const LayerContext& layer, Findings& findings) {
+    constexpr double clear_of_ceiling = 20.0;  // over the pole's upper edge (trade rules, section 8)
+    if (layer.asked.is_blind()) {
+        return;
+    }
+    for (const Line line : all_lines) {
+        const auto gap = layer.measured.plumb.between(line, PlumbMark::pole, PlumbMark::ceiling);
+        if (gap && gap->value.mm() < layer.asked.diameter().mm() / 2.0 + clear_of_ceiling - eps) {
+            findings.flag(
+                "pole-near-ceiling", Severity::decide,
+                fmt::format("The pole’s centre is {} below the ceiling: too near for the pole and its brackets. "
+                            "Lower it, or choose brackets made for it.",
+                            mm(gap->value)),
+                {"pole." + std::string(word_of(line)), "ceiling." + std::string(word_of(line))});
+            return;
+        }
+    }
+}
+
+bool is_inside(const LayerContext& layer) {
+    return layer.asked.is_inside_blind() || std::ranges::any_of(layer.measured.readings, [](const CountedReading& r) {
+               return r.station.word.starts_with("pole.below");
+           });
+}
+
+void flag_inside_ends(const LayerContext& layer, Findings& findings) {
+    const auto least = layer.measured.least_width();
+    const Length needed = *layer.asked.hardware->length + 2.0 * layer.asked.hardware->finial.value_or(Length());
+    if (least && needed.mm() > least->value.mm() + eps) {
+        findings.flag("finial-fouls", Severity::decide,
+                      fmt::format("The pole with its finials is {} long, and the recess is {} wide.", mm(needed),
+                                  mm(least->value)));
+    }
+}
+
+/// A stop counts as asked for once the surveyor has measured along the wall at all, or said that it can't be reached.
+bool wall_was_asked(const LayerContext& layer) {
+    const bool taken = std::ranges::any_of(layer.measured.readings,
+                                           [](const CountedReading& r) { return r.station.kind == StationKind::wall; });
+    return taken || std::ranges::any_of(layer.window.not_taken,
+                                        [](const NotTaken& n) { return n.station.starts_with("wall."); });
+}
+
+void flag_ends(const LayerContext& layer, const HungAt& hung, Findings& findings) {
+    if (is_inside(layer)) {
+        flag_inside_ends(layer, findings);
+        return;
+    }
+    const auto width = layer.measured.largest_width();
+    const Estimate* left = layer.measured.spans.find("wall.left");
+    const Estimate* right = layer.measured.spans.find("wall.right");
+    std::vector<std::string> unknown;
+    if (left == nullptr) {
+        unknown.emplace_back("wall.left");
+    } else if ((hung.left - hung.finial).mm() < -left->value.mm() - eps) {
+        findings.flag("finial-fouls", Severity::decide,
+                      fmt::format("On the left the pole with its finial passes what stops it by {}.",
+                                  mm(-left->value - (hung.left - hung.finial))),
+                      {"wall.left"});
+    }
+    if (right == nullptr) {
+        unknown.emplace_back("wall.right");
+    } else if ((hung.right + hung.finial).mm() > (width->value + right->value).mm() + eps) {
+        findings.flag("finial-fouls", Severity::decide,
+                      fmt::format("On the right the pole with its finial passes what stops it by {}.",
+                                  mm(hung.right + hung.finial - width->value - right->value)),
+                      {"wall.right"});
+    }
+    if (!unknown.empty() && wall_was_asked(layer)) {
+        findings.flag("not-checked", Severity::note,
+                      "Whether the pole’s ends clear the wall wasn’t checked: the wall isn’t measured there.", unknown);
+    }
+}
+
+bool overlaps(double a0, double a1, double b0, double b1) { return a0 < b1 - eps && b0 < a1 - eps; }
+
+struct Box {
+    double left, right, bottom, top;
+};
+
+/// An edge that wasn't measured is taken to reach without end.
+Box box_of(const Obstruction& obstruction) {
+    constexpr double far = 1e9;
+    Box box{-far, far, -far, far};
+    if (obstruction.left && obstruction.width) {
+        box.left = obstruction.left->mm();
+        box.right = box.left + obstruction.width->mm();
+    }
+    if (obstruction.bottom && obstruction.height) {
+        box.bottom = obstruction.bottom->mm();
+        box.top = box.bottom + obstruction.height->mm();
+    }
+    return box;
+}
+
+bool meets_pole(const LayerContext& layer, const HungAt& hung, const Obstruction& obstruction) {
+    if (!hung.pole || layer.asked.is_blind()) {
+        return false;
+    }
+    const Box box = box_of(obstruction);
+    const double r = layer.asked.diameter().mm() / 2.0;
+    const double back = hung.projection ? hung.projection->mm() - r : 0.0;
+    return overlaps(box.left, box.right, (hung.left - hung.finial).mm(), (hung.right + hung.finial).mm()) &&
+           overlaps(box.bottom, box.top, hung.pole->mm() - r, hung.pole->mm() + r) &&
+           (!obstruction.depth || obstruction.depth->mm() > back + eps);
+}
+
+void flag_obstructions(const LayerContext& layer, const HungAt& hung, Findings& findings) {
+    for (const Obstruction& obstruction : layer.window.obstructions) {
+        if (meets_pole(layer, hung, obstruction)) {
+            findings.flag("hardware-fouls", Severity::decide,
+                          fmt::format("The pole meets the {}.", name_of(obstruction)), {}, obstruction.id);
+        }
+        if (hung.projection && obstruction.depth && lies_behind(obstruction, hung) &&
+            obstruction.depth->mm() > hung.projection->mm() + eps) {
+            findings.flag("curtain-fouls", Severity::decide,
+                          fmt::format("The {} stands out {}, further than the curtain hangs off the wall ({}).",
+                                      name_of(obstruction), mm(*obstruction.depth), mm(*hung.projection)),
+                          {}, obstruction.id);
+        }
+    }
+}
+
+/// A sill board stands in the way of whatever hangs past it.
+void flag_sill_board(const LayerContext& layer, const HungAt& hung, Findings& findings) {
+    constexpr double clear_of_sill = 10.0;
+    const Estimate* board = layer.measured.spans.find("sill.projection");
+    if (board == nullptr || !hung.projection || is_inside(layer) ||
+        board->value.mm() + clear_of_sill <= hung.projection->mm() + eps) {
+        return;
+    }
+    const bool past_sill = layer.asked.hem_at != HemAt::sill;
+    if (past_sill) {
+        findings.flag(
+            "curtain-fouls", Severity::decide,
+            fmt::format("The sill board stands out {}, and the curtain hangs {} off the wall: it would lie on "
+                        "the board.",
+                        mm(board->value), mm(*hung.projection)),
+            {"sill.projection"});
+    }
+}
+
+void flag_heading(const LayerContext& layer, Findings& findings) {
+    const LayerAsked& asked = layer.asked;
+    if (asked.hardware == nullptr) {
+        return;
+    }
+    if (!suits(asked.heading, asked.hardware_kind)) {
+        findings.flag(
+            "heading-hardware", Severity::decide,
+            fmt::format("A {} heading can’t hang from a {}. Choose another heading or other hardware.",
+                        Word<Heading>::word_for(asked.heading), Word<HardwareKind>::word_for(asked.hardware_kind)));
+    } else if (asked.heading == Heading::eyelet && layer.rules.eyelet_inner - asked.diameter().mm() < 10.0 - eps) {
+        findings.flag("heading-hardware", Severity::decide,
+                      fmt::format("An eyelet of {:g} mm runs badly on a pole of {:g} mm: it wants 10 mm to spare.",
+                                  layer.rules.eyelet_inner, asked.diameter().mm()));
+    }
+}
+
+/// Whether a bracket stands where a curtain of a pair has to pass. Without places, three stand at the ends and the
+/// middle.
+bool spans_a_bracket(const Hardware& hardware) {
+    constexpr double at_the_join = 50.0;
+    if (hardware.bracket_at.size() < 3) {
+        return hardware.brackets.value_or(0) > 3;
+    }
+    auto places = hardware.bracket_at;
+    std::ranges::sort(places);
+    const double middle = hardware.length ? hardware.length->mm() / 2.0 : 0.0;
+    return std::any_of(places.begin() + 1, places.end() - 1,
+                       [&](Length at) { return std::abs(at.mm() - middle) > at_the_join; });
+}
+
+void flag_brackets(const LayerContext& layer, Findings& findings) {
+    const LayerAsked& asked = layer.asked;
+    const HangsFrom from = heading_rule(asked.heading).hangs_from;
+    if (asked.hardware == nullptr || asked.hardware_kind != HardwareKind::pole ||
+        (from != HangsFrom::tabs && from != HangsFrom::threaded)) {
+        return;
+    }
+    const int brackets =
+        std::max(asked.hardware->brackets.value_or(0), static_cast<int>(asked.hardware->bracket_at.size()));
+    if (asked.curtains() == 1 ? brackets >= 3 : spans_a_bracket(*asked.hardware)) {
+        findings.flag(
+            "tab-centre-bracket", Severity::decide,
+            "This heading can’t pass a bracket, and one stands in the curtain’s way. Part the curtains at it, "
+            "or hang them otherwise.");
+    }
+}
+
+/// How long the hardware would have to be for the drawn-back cloth to clear the glass.
+Length length_to_clear(const LayerContext& layer, Length opening, double stack) {
+    const Hardware& hardware = *layer.asked.hardware;
+    const Length flat = 2.0 * hardware.return_depth + hardware.overlap;
+    const double share = layer.asked.curtains() == 2 ? stack : 2.0 * stack;
+    return (opening + share * flat) / (1.0 - share);
+}
+
+void flag_stack(const LayerContext& layer, const FinishedSizes& sizes, const HungAt& hung, Findings& findings) {
+    constexpr double told_from = 10.0;
+    if (layer.asked.is_blind()) {
+        return;
+    }
+    const auto opening = layer.measured.largest_width();
+    const double stack = heading_rule(layer.asked.heading).stack;
+    const Length length = hung.right - hung.left;
+    const double covered = std::max(0.0, (stack * sizes.width - (length - opening->value) / 2.0).mm());
+    if (covered < told_from - eps) {
+        return;
+    }
+    std::string text = fmt::format(
+        "Drawn back, the curtains cover {:.0f} mm of the glass at {}. A pole {} long would clear "
+        "it",
+        round_whole(covered), layer.asked.curtains() == 2 ? "each side" : "one side",
+        mm(length_to_clear(layer, opening->value, stack)));
+    const Estimate* left = layer.measured.spans.find("wall.left");
+    const Estimate* right = layer.measured.spans.find("wall.right");
+    if (left != nullptr && right != nullptr) {
+        text +=
+            fmt::format("; the wall allows {}", mm(left->value + opening->value + right->value - 2.0 * hung.finial));
+    }
+    findings.flag("stack-covers-glass", Severity::note, text + ".");
+}
+
+}  // namespace
+
+std::optional<HungAt> placed(const LayerContext& layer, const FinishedSizes& sizes) {
+    const Hardware* hardware = layer.asked.hardware;
+    const auto width = layer.measured.largest_width();
+    const bool by_hardware = hardware != nullptr && hardware->length && !layer.asked.is_inside_blind();
+    if (!width) {
+        return std::nullopt;
+    }
+    const Length length = by_hardware ? *hardware->length : sizes.width;
+    HungAt hung;
+    hung.left = by_hardware && hardware->left ? *hardware->left : (width->value - length) / 2.0;
+    hung.right = hung.left + length;
+    hung.finial = by_hardware ? hardware->finial.value_or(Length()) : Length();
+    if (hardware != nullptr) {
+        hung.projection = hardware->projection;
+    }
+    hung.top = sizes.top;
+    hung.bottom = sizes.bottom;
+    if (sizes.top && !layer.asked.is_inside_blind()) {
+        hung.pole = *sizes.top - top_over_pole(layer.asked, sizes.tab_hang, layer.rules);
+    }
+    return hung;
+}
+
+bool lies_behind(const Obstruction& obstruction, const HungAt& hung) {
+    if (!hung.top || !hung.bottom) {
+        return false;
+    }
+    const Box box = box_of(obstruction);
+    return overlaps(box.left, box.right, hung.left.mm(), hung.right.mm()) &&
+           overlaps(box.bottom, box.top, hung.bottom->mm(), hung.top->mm());
+}
+
+void flag_clearances(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings) {
+    flag_heading(layer, findings);
+    flag_brackets(layer, findings);
+    flag_ceiling(layer, findings);
+    const auto hung = placed(layer, sizes);
+    if (!hung) {
+        return;
+    }
+    if (layer.asked.hardware != nullptr && layer.asked.hardware->length) {
+        flag_ends(layer, *hung, findings);
+        flag_stack(layer, sizes, *hung, findings);
+    }
+    if (!layer.asked.is_inside_blind()) {
+        flag_obstructions(layer, *hung, findings);
+        flag_sill_board(layer, *hung, findings);
+    }
+}
+
+}  // namespace truehang

@@ -1,0 +1,398 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "sizing/finish.h"
+
+#include "units/rounding.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <numbers>
+
+namespace truehang {
+
+namespace {
+
+constexpr double told_from_mm = 10.0;
+
+bool hangs_from_sill(HemAt hem_at) { return hem_at == HemAt::sill || hem_at == HemAt::below_sill; }
+
+PlumbMark base_of(HemAt hem_at) { return hangs_from_sill(hem_at) ? PlumbMark::sill : PlumbMark::floor; }
+
+/// The hem over what it hangs from, with the name of the rule it comes from.
+struct Hem {
+    Length over_base;
+    std::string what;
+    std::string from;
+};
+
+std::optional<Hem> hem_of(const LayerContext& layer) {
+    const HouseRules& rules = layer.rules;
+    switch (layer.asked.hem_at) {
+        case HemAt::floor:
+            return Hem{Length::mm(rules.floor_clearance), "floor clearance", "rule floor_clearance_mm"};
+        case HemAt::sill:
+            return Hem{Length::mm(rules.sill_clearance), "sill clearance", "rule sill_clearance_mm"};
+        case HemAt::below_sill:
+            return Hem{Length::mm(-rules.apron), "below the sill", "rule apron_mm"};
+        case HemAt::break_:
+            return Hem{Length::mm(-rules.break_on_floor), "lies on the floor", "rule break_mm"};
+        case HemAt::puddle:
+            return Hem{Length::mm(-rules.puddle_on_floor), "lies on the floor", "rule puddle_mm"};
+        case HemAt::given:
+            break;
+    }
+    if (!layer.asked.treatment->bottom) {
+        return std::nullopt;
+    }
+    return Hem{*layer.asked.treatment->bottom, "bottom edge above the floor", "treatment bottom_mm"};
+}
+
+/// The stations that would give a drop on the line where the pole was or would be taken, less those that are there.
+std::vector<std::string> missing_for_drop(const LayerContext& layer) {
+    const auto& measured = layer.measured;
+    const auto& readings = measured.readings;
+    Line line = measured.plumb.pole_line();
+    const auto pole =
+        std::ranges::find_if(readings, [](const CountedReading& r) { return r.station.word.starts_with("pole."); });
+    if (pole != readings.end() && pole->station.line) {
+        line = *pole->station.line;
+    }
+    const std::string suffix = "." + std::string(word_of(line));
+    const bool is_floor = base_of(layer.asked.hem_at) == PlumbMark::floor;
+    std::vector<std::string> wanted;
+    if (is_floor && measured.shape != Shape::door && !measured.plumb.height(line, PlumbMark::sill)) {
+        wanted.push_back("below" + suffix);
+    }
+    if (!measured.plumb.between(line, measured.shape == Shape::door ? PlumbMark::floor : PlumbMark::sill,
+                                PlumbMark::head)) {
+        wanted.push_back("opening.height" + suffix);
+    }
+    if (pole == readings.end()) {
+        wanted.emplace_back("pole.above");
+    }
+    std::erase_if(wanted, [&](const std::string& station) { return find_counted(readings, station) != nullptr; });
+    return wanted;
+}
+
+std::string said(const std::vector<std::string>& stations, Shape shape) {
+    std::string text;
+    for (const std::string& word : stations) {
+        const auto station = find_station(shape, word);
+        text += (text.empty() ? "" : "; ") + std::string(station ? station->says : std::string_view(word));
+    }
+    return text;
+}
+
+void flag_missing(const LayerContext& layer, Findings& findings, const std::vector<std::string>& stations,
+                  std::string_view figure) {
+    findings.flag("missing-reading", Severity::stop,
+                  stations.empty()
+                      ? fmt::format("The {} can’t be worked: the heights don’t reach from the pole to where "
+                                    "the hem hangs. Take them on one plumb line.",
+                                    figure)
+                      : fmt::format("The {} can’t be worked yet. Still to measure: {}.", figure,
+                                    said(stations, layer.measured.shape)),
+                  stations);
+}
+
+struct DropAtLine {
+    Line line;
+    Estimate pole_over_base;
+};
+
+std::vector<DropAtLine> drops(const LayerContext& layer) {
+    std::vector<DropAtLine> found;
+    for (const Line line : all_lines) {
+        if (auto estimate = layer.measured.plumb.between(line, base_of(layer.asked.hem_at), PlumbMark::pole)) {
+            found.push_back({line, std::move(*estimate)});
+        }
+    }
+    return found;
+}
+
+/// Flags a floor (or sill) out of level: by the drops where a level line ties the lines, else by base to head.
+void flag_level(const LayerContext& layer, const std::vector<DropAtLine>& at_lines, Findings& findings) {
+    const bool tied = std::ranges::any_of(all_lines, [&](Line line) { return layer.measured.plumb.is_tied(line); });
+    std::vector<Length> heights;
+    std::vector<std::string> stations;
+    if (tied) {
+        for (const DropAtLine& drop : at_lines) {
+            heights.push_back(drop.pole_over_base.value);
+            stations.push_back("level." + std::string(word_of(drop.line)));
+        }
+    } else {
+        for (const Line line : all_lines) {
+            if (const auto head = layer.measured.plumb.between(line, base_of(layer.asked.hem_at), PlumbMark::head)) {
+                heights.push_back(head->value);
+                stations.push_back("opening.height." + std::string(word_of(line)));
+            }
+        }
+    }
+    if (heights.size() < 2) {
+        return;
+    }
+    const auto [least, most] = std::ranges::minmax(heights);
+    const double range = (most - least).mm();
+    if (range <= told_from_mm + whole_tolerance) {
+        return;
+    }
+    const bool sill = hangs_from_sill(layer.asked.hem_at);
+    const std::string_view what = sill ? "sill" : "floor";
+    findings.flag(
+        sill ? "sill-not-level" : "floor-not-level", Severity::decide,
+        tied ? fmt::format("The {} is out of level by {:.0f} mm under the pole. One drop was worked; say whether "
+                           "the hem follows.",
+                           what, round_whole(range))
+             : fmt::format("From {} to head differs by {:.0f} mm along the window. It may be the {} or the head: "
+                           "take a level line.",
+                           what, round_whole(range), what),
+        stations);
+}
+
+const DropAtLine& deciding(const std::vector<DropAtLine>& at_lines, HemAt hem_at) {
+    const auto by_value = [](const DropAtLine& a, const DropAtLine& b) {
+        return a.pole_over_base.value < b.pole_over_base.value;
+    };
+    const bool least = hem_at == HemAt::floor || hem_at == HemAt::sill;
+    return least ? *std::ranges::min_element(at_lines, by_value) : *std::ranges::max_element(at_lines, by_value);
+}
+
+/// What lies between the pole's centre and the top edge, as steps.
+void trace_top(const LayerAsked& asked, const FinishedSizes& sizes, Length over_pole, TraceOf& trace) {
+    if (asked.is_blind()) {
+        return;
+    }
+    const std::string diameter = fmt::format("pole diameter {:g}", asked.diameter().mm());
+    switch (asked.heading) {
+        case Heading::tab:
+            trace.mm("tab hang", over_pole, {fmt::format("tab cut {:g}", sizes.tab_cut.mm()), diameter});
+            return;
+        case Heading::eyelet:
+            trace.mm("eyelet over the pole", over_pole, {"rule eyelet_top_mm", diameter});
+            return;
+        case Heading::slot:
+            trace.mm("slot over the pole", over_pole, {"rule slot_stand_mm", diameter});
+            return;
+        default:
+            break;
+    }
+    if (asked.is_on_track()) {
+        trace.mm("hook over the glider’s eye", over_pole, {"rule hook_mm"});
+    } else {
+        trace.mm("ring and hook", over_pole, {"rule ring_drop_mm", "rule hook_mm", diameter});
+    }
+}
+
+bool work_drop(const LayerContext& layer, FinishedSizes& sizes, Findings& findings) {
+    const LayerAsked& asked = layer.asked;
+    if (hangs_from_sill(asked.hem_at) && layer.measured.shape == Shape::door) {
+        findings.flag("impossible", Severity::stop,
+                      "A door has no sill for the curtain to hang to. Choose another length.");
+        return false;
+    }
+    const auto at_lines = drops(layer);
+    if (at_lines.empty()) {
+        flag_missing(layer, findings, missing_for_drop(layer), "finished drop");
+        return false;
+    }
+    const auto hem = hem_of(layer);
+    if (!hem) {
+        findings.flag("missing-reading", Severity::stop,
+                      "The finished drop can’t be worked yet: say how far above the floor the bottom edge is to hang.");
+        return false;
+    }
+    const DropAtLine& drop = deciding(at_lines, asked.hem_at);
+    const Length over_pole = top_over_pole(asked, sizes.tab_hang, layer.rules);
+    sizes.drop = drop.pole_over_base.value + over_pole - hem->over_base;
+    sizes.drop_u = drop.pole_over_base.u;
+    sizes.rests_on = drop.pole_over_base.rests_on;
+    if (const auto pole = layer.measured.plumb.height(drop.line, PlumbMark::pole)) {
+        sizes.top = pole->value + over_pole;
+        sizes.bottom = *sizes.top - sizes.drop;
+    }
+    TraceOf trace(findings, "finished.drop_mm");
+    trace.mm(hangs_from_sill(asked.hem_at) ? "pole centre above sill" : "pole centre above floor",
+             drop.pole_over_base.value,
+             layer.measured.plumb.way_between(drop.line, base_of(asked.hem_at), PlumbMark::pole));
+    trace_top(asked, sizes, over_pole, trace);
+    trace.mm(hem->what, -hem->over_base, {hem->from});
+    trace.mm("finished drop", finished_to_mm(sizes.drop));
+    flag_level(layer, at_lines, findings);
+    return true;
+}
+
+bool work_curtain_width(const LayerContext& layer, FinishedSizes& sizes, Findings& findings) {
+    const Hardware& hardware = *layer.asked.hardware;
+    if (!hardware.length) {
+        findings.flag("missing-reading", Severity::stop,
+                      "The finished width can’t be worked yet: say how long the pole or track is, without finials.");
+        return false;
+    }
+    if (*hardware.length < hardware.overlap || hardware.length->mm() <= 0.0) {
+        findings.flag("impossible", Severity::stop, "The pole is shorter than the overlap of the curtains on it.");
+        return false;
+    }
+    const int n = layer.asked.curtains();
+    const Length all = *hardware.length + 2.0 * hardware.return_depth + hardware.overlap;
+    sizes.curtains = n;
+    sizes.width = all / n;
+    sizes.hangs_flat =
+        n == 2 ? hardware.return_depth + hardware.overlap / 2.0 : 2.0 * hardware.return_depth + hardware.overlap;
+    const bool is_measured = hardware.supply && hardware.supply->is(Supply::existing);
+    sizes.width_u = is_measured ? reading_u(*hardware.length, layer.measured.tape) / n : Length();
+    TraceOf(findings, "finished.width_mm")
+        .mm("hardware length", *hardware.length, {"hardware length_mm"})
+        .mm("two returns", 2.0 * hardware.return_depth, {"hardware return_mm"})
+        .mm("overlap", hardware.overlap, {"hardware overlap_mm"})
+        .count("curtains", n)
+        .mm("finished width of each", finished_to_mm(sizes.width));
+    return true;
+}
+
+bool work_blind_width(const LayerContext& layer, FinishedSizes& sizes, Findings& findings) {
+    const Hardware* hardware = layer.asked.hardware;
+    const bool inside = layer.asked.is_inside_blind();
+    if (!inside && hardware != nullptr && hardware->length) {
+        sizes.width = *hardware->length;
+        const bool is_measured = hardware->supply && hardware->supply->is(Supply::existing);
+        sizes.width_u = is_measured ? reading_u(*hardware->length, layer.measured.tape) : Length();
+        TraceOf(findings, "finished.width_mm").mm("hardware length", sizes.width, {"hardware length_mm"});
+        return true;
+    }
+    const auto opening = inside ? layer.measured.least_width() : layer.measured.largest_width();
+    if (!opening) {
+        flag_missing(layer, findings, {"opening.width.top", "opening.width.middle", "opening.width.bottom"},
+                     "finished width");
+        return false;
+    }
+    const Length change = inside ? Length::mm(-layer.rules.blind_ease) : Length::mm(2.0 * layer.rules.blind_over);
+    sizes.width = opening->value + change;
+    sizes.width_u = opening->u;
+    sizes.rests_on = opening->rests_on;
+    TraceOf(findings, "finished.width_mm")
+        .mm(inside ? "least width of the opening" : "largest width of the opening", opening->value, {"opening.width"})
+        .mm(inside ? "ease" : "past the opening, both sides", change,
+            {inside ? "rule blind_ease_mm" : "rule blind_over_mm"})
+        .mm("finished width", finished_to_mm(sizes.width));
+    return true;
+}
+
+bool work_inside_drop(const LayerContext& layer, FinishedSizes& sizes, Findings& findings) {
+    const auto& plumb = layer.measured.plumb;
+    const PlumbMark base = layer.measured.shape == Shape::door ? PlumbMark::floor : PlumbMark::sill;
+    std::optional<Estimate> least;
+    Line at = Line::left;
+    for (const Line line : all_lines) {
+        const auto height = plumb.between(line, base, PlumbMark::head);
+        if (height && (!least || height->value < least->value)) {
+            least = height;
+            at = line;
+        }
+    }
+    if (!least) {
+        flag_missing(layer, findings, {"opening.height.left", "opening.height.centre", "opening.height.right"},
+                     "finished drop");
+        return false;
+    }
+    sizes.drop = least->value;
+    sizes.drop_u = least->u;
+    sizes.rests_on.insert(sizes.rests_on.end(), least->rests_on.begin(), least->rests_on.end());
+    if (const auto head = plumb.height(at, PlumbMark::head)) {
+        sizes.top = head->value;
+        sizes.bottom = *sizes.top - sizes.drop;
+    }
+    TraceOf(findings, "finished.drop_mm")
+        .mm("least height of the opening", least->value, plumb.way_between(at, base, PlumbMark::head))
+        .mm("finished drop", finished_to_mm(sizes.drop));
+    return true;
+}
+
+/// What the hardware must say before anything hangs from it.
+bool hardware_is_there(const LayerContext& layer, Findings& findings) {
+    if (layer.asked.is_blind()) {
+        return true;
+    }
+    if (layer.asked.hardware == nullptr) {
+        findings.flag("missing-reading", Severity::stop,
+                      "Nothing can be worked yet: choose what the curtains hang from.");
+        return false;
+    }
+    if (!layer.asked.is_on_track() && !layer.asked.hardware->diameter) {
+        findings.flag("missing-reading", Severity::stop,
+                      "The finished drop can’t be worked yet: measure the pole’s diameter.");
+        return false;
+    }
+    return true;
+}
+
+bool is_possible(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings) {
+    const double hem = layer.asked.is_blind() ? layer.rules.blind_hem : layer.rules.hem;
+    std::string why;
+    if (layer.asked.heading == Heading::tab && sizes.tab_hang.mm() <= 0.0) {
+        why = "The tabs are too short to go over the pole.";
+    } else if (sizes.drop.mm() <= 0.0) {
+        why = "The bottom edge would hang above the top edge. Look at the heights and the length asked for.";
+    } else if (hem > sizes.drop.mm() + whole_tolerance) {
+        why = "The hem is deeper than the finished drop.";
+    } else if (sizes.width.mm() <= 0.0) {
+        why = "Nothing is left of the width. Look at the widths of the opening.";
+    } else if (layer.asked.is_blind() && sizes.drop.mm() <= layer.rules.blind_headrail) {
+        why = "The blind is no longer than its headrail is deep.";
+    } else {
+        return true;
+    }
+    findings.flag("impossible", Severity::stop, why);
+    return false;
+}
+
+}  // namespace
+
+Length tab_cut_for(Length hang, Length diameter, const HouseRules& rules) {
+    const double cut = std::numbers::pi * diameter.mm() / 2.0 + 2.0 * hang.mm() + 2.0 * rules.tab_seam;
+    return Length::mm(round_to(cut, 10.0));
+}
+
+Length tab_hang_of(Length cut, Length diameter, const HouseRules& rules) {
+    const Length loop = cut - Length::mm(2.0 * rules.tab_seam);
+    return (loop - std::numbers::pi * diameter / 2.0) / 2.0;
+}
+
+Length top_over_pole(const LayerAsked& asked, Length tab_hang, const HouseRules& rules) {
+    const double d = asked.diameter().mm();
+    switch (asked.heading) {
+        case Heading::tab:
+            return -tab_hang;
+        case Heading::eyelet:
+            return Length::mm(rules.eyelet_top - (rules.eyelet_inner - d) / 2.0);
+        case Heading::slot:
+            return Length::mm(d / 2.0 + rules.slot_stand);
+        case Heading::roman:
+            return Length();
+        default:
+            break;
+    }
+    return Length::mm(asked.is_on_track() ? rules.hook : rules.hook - d / 2.0 - rules.ring_drop);
+}
+
+std::optional<FinishedSizes> finish(const LayerContext& layer, Findings& findings) {
+    if (!hardware_is_there(layer, findings)) {
+        return std::nullopt;
+    }
+    FinishedSizes sizes;
+    const LayerAsked& asked = layer.asked;
+    if (asked.heading == Heading::tab) {
+        sizes.tab_cut = asked.treatment->tab_cut.value_or(
+            tab_cut_for(Length::mm(layer.rules.tab_hang), asked.diameter(), layer.rules));
+        sizes.tab_hang = tab_hang_of(sizes.tab_cut, asked.diameter(), layer.rules);
+    }
+    const bool has_width =
+        asked.is_blind() ? work_blind_width(layer, sizes, findings) : work_curtain_width(layer, sizes, findings);
+    const bool has_drop =
+        asked.is_inside_blind() ? work_inside_drop(layer, sizes, findings) : work_drop(layer, sizes, findings);
+    if (!has_width || !has_drop || !is_possible(layer, sizes, findings)) {
+        return std::nullopt;
+    }
+    return sizes;
+}
+
+}  // namespace truehang

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "sizing/layer.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace truehang {
+
+/// The finished sizes of a layer in full precision; rounded only where they are reported.
+struct FinishedSizes {
+    int curtains = 1;
+    Length width, width_u;      ///< of each
+    Length drop, drop_u;        ///< of each
+    Length hangs_flat;          ///< return and overlap of one curtain, which take no fullness
+    std::optional<Length> top;  ///< above the floor at the line that decides the drop
+    std::optional<Length> bottom;
+    Length tab_hang, tab_cut;  ///< of a tab heading
+    std::vector<std::string> rests_on;
+};
+
+/// Works the finished width and drop (trade rules, sections 4 and 9) with flags for what is missing, impossible or out
+/// of level, and the trace of both. Nothing where they can't be worked.
+[[nodiscard]] std::optional<FinishedSizes> finish(const LayerContext& layer, Findings& findings);
+
+/// A tab's cut length for the hang that the house asks for, to the nearest 10 mm.
+[[nodiscard]] Length tab_cut_for(Length hang, Length diameter, const HouseRules& rules);
+
+/// From the pole's centre line down to the curtain's top edge, of a tab cut this long.
+[[nodiscard]] Length tab_hang_of(Length cut, Length diameter, const HouseRules& rules);
+
+/// The curtain's top edge over the pole's centre line (over a track's glider's eye); negative below it.
+[[nodiscard]] Length top_over_pole(const LayerAsked& asked, Length tab_hang, const HouseRules& rules);
+
+}  // namespace truehang
