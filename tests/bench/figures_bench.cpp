@@ -15,7 +15,7 @@ namespace truehang {
 namespace {
 
 std::string example_text() {
-    std::ifstream file(TRUEHANG_SOURCE_DIR "/tests/reference/survey.example.json", std::ios::binary);
+    std::ifstream file(TRUEHANG_SOURCE_DIR "/tests/reference/contract/survey.example.json", std::ios::binary);
     return {std::istreambuf_iterator<char>(file), {}};
 }
 
