@@ -22,6 +22,8 @@ struct StoreSurroundings {
     std::function<std::string()> now;     ///< RFC 3339 with an offset
     std::function<std::string()> new_id;  ///< a UUID never given before (`store/uuid7.h`)
     std::string vfs;                      ///< name of a registered SQLite VFS; empty: the system's own
+    /// False only for throwaway copies: edits then outlive the program, but not a loss of power.
+    bool survives_power_cut = true;
 };
 
 /// One line of the list of visits; nothing of it needs the document to be read.
@@ -213,6 +215,7 @@ public:
 
 private:
     struct Inside;
+    Result<Done> set_removed(std::string_view visit_id, bool removed);
     explicit Store(std::unique_ptr<Inside> inside);
     std::unique_ptr<Inside> inside_;
 };

@@ -1,0 +1,174 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "store/schema.h"
+
+#include <SQLiteCpp/Transaction.h>
+
+#include <array>
+#include <string>
+
+namespace truehang {
+namespace {
+
+// `body` columns hold the document's JSON object without what stands in tables below it, so that keys which this
+// version doesn't know stay. Foreign keys are checked at the commit: undo writes rows in any order.
+constexpr std::string_view version_1 = R"sql(
+PRAGMA application_id = 0x54726861;
+
+CREATE TABLE store (
+    name  TEXT PRIMARY KEY,
+    value TEXT NOT NULL
+) WITHOUT ROWID;
+
+-- One visit: what the list shows and what changes with each edit; small, because each edit writes it.
+CREATE TABLE visit (
+    visit_id           TEXT PRIMARY KEY,
+    title              TEXT NOT NULL,
+    address            TEXT NOT NULL,
+    created_at         TEXT NOT NULL,
+    updated_at         TEXT NOT NULL,
+    removed            INTEGER NOT NULL DEFAULT 0 CHECK (removed IN (0, 1)),
+    revision           INTEGER NOT NULL,
+    confirmed_revision INTEGER NOT NULL DEFAULT 0,
+    last_edit          INTEGER NOT NULL DEFAULT 0
+) WITHOUT ROWID;
+
+-- The survey without rooms and revision.
+CREATE TABLE visit_body (
+    visit_id TEXT PRIMARY KEY REFERENCES visit DEFERRABLE INITIALLY DEFERRED,
+    body     TEXT NOT NULL
+) WITHOUT ROWID;
+
+CREATE TABLE room (
+    visit_id TEXT NOT NULL REFERENCES visit DEFERRABLE INITIALLY DEFERRED,
+    room_id  TEXT NOT NULL,
+    place    INTEGER NOT NULL,
+    body     TEXT NOT NULL,
+    PRIMARY KEY (visit_id, room_id)
+) WITHOUT ROWID;
+
+CREATE TABLE room_window (
+    visit_id  TEXT NOT NULL,
+    room_id   TEXT NOT NULL,
+    window_id TEXT NOT NULL,
+    place     INTEGER NOT NULL,
+    body      TEXT NOT NULL,
+    PRIMARY KEY (visit_id, room_id, window_id),
+    FOREIGN KEY (visit_id, room_id) REFERENCES room DEFERRABLE INITIALLY DEFERRED
+) WITHOUT ROWID;
+
+-- By place, not by id: readings of old documents may have none.
+CREATE TABLE reading (
+    visit_id  TEXT NOT NULL,
+    room_id   TEXT NOT NULL,
+    window_id TEXT NOT NULL,
+    place     INTEGER NOT NULL,
+    body      TEXT NOT NULL,
+    PRIMARY KEY (visit_id, room_id, window_id, place),
+    FOREIGN KEY (visit_id, room_id, window_id) REFERENCES room_window DEFERRABLE INITIALLY DEFERRED
+) WITHOUT ROWID;
+
+-- Every edit with the rows it changed, before and after. Undo and redo are edits that name the one they are about.
+CREATE TABLE edit (
+    number   INTEGER PRIMARY KEY,
+    visit_id TEXT NOT NULL REFERENCES visit DEFERRABLE INITIALLY DEFERRED,
+    kind     TEXT NOT NULL CHECK (kind IN ('edit', 'undo', 'redo')),
+    about    INTEGER REFERENCES edit DEFERRABLE INITIALLY DEFERRED,
+    state    TEXT NOT NULL CHECK (state IN ('first', 'done', 'undone', 'dropped', 'record')),
+    revision INTEGER NOT NULL,
+    made_at  TEXT NOT NULL,
+    what     TEXT NOT NULL,
+    changes  TEXT NOT NULL
+);
+CREATE INDEX edit_by_state ON edit (visit_id, state, number);
+
+-- Which photos a window mentions.
+CREATE TABLE photo_use (
+    visit_id  TEXT NOT NULL REFERENCES visit DEFERRABLE INITIALLY DEFERRED,
+    room_id   TEXT NOT NULL,
+    window_id TEXT NOT NULL,
+    place     INTEGER NOT NULL,
+    sha256    TEXT NOT NULL,
+    PRIMARY KEY (visit_id, room_id, window_id, place)
+) WITHOUT ROWID;
+CREATE INDEX photo_use_by_photo ON photo_use (sha256);
+
+CREATE TABLE photo (
+    sha256     TEXT PRIMARY KEY,
+    media_type TEXT NOT NULL,
+    bytes      INTEGER NOT NULL
+) WITHOUT ROWID;
+
+-- What is to be sent: one row for the newest revision of each visit, one for each photo. `edit_number` is the edit
+-- that queued it, for the order.
+CREATE TABLE outbox (
+    kind        TEXT NOT NULL CHECK (kind IN ('survey', 'photo')),
+    id          TEXT NOT NULL,
+    revision    INTEGER NOT NULL,
+    state       TEXT NOT NULL CHECK (state IN ('waiting', 'refused', 'confirmed')),
+    since       TEXT NOT NULL,
+    hold        TEXT NOT NULL DEFAULT '',
+    why         TEXT NOT NULL DEFAULT '',
+    tries       INTEGER NOT NULL DEFAULT 0,
+    edit_number INTEGER NOT NULL,
+    PRIMARY KEY (kind, id)
+) WITHOUT ROWID;
+
+-- The bytes that were handed out to be sent, until they are confirmed.
+CREATE TABLE sending (
+    visit_id TEXT NOT NULL REFERENCES visit DEFERRABLE INITIALLY DEFERRED,
+    revision INTEGER NOT NULL,
+    sha256   TEXT NOT NULL,
+    bytes    BLOB NOT NULL,
+    PRIMARY KEY (visit_id, revision)
+);
+
+CREATE TABLE receipt (
+    kind     TEXT NOT NULL,
+    id       TEXT NOT NULL,
+    revision INTEGER NOT NULL,
+    text     TEXT NOT NULL,
+    at       TEXT NOT NULL,
+    PRIMARY KEY (kind, id, revision)
+) WITHOUT ROWID;
+
+CREATE TABLE pairing (
+    one                     INTEGER PRIMARY KEY CHECK (one = 1),
+    address                 TEXT NOT NULL,
+    token                   TEXT NOT NULL,
+    certificate_fingerprint TEXT NOT NULL
+);
+
+CREATE TABLE draft (
+    one     INTEGER PRIMARY KEY CHECK (one = 1),
+    visit   TEXT NOT NULL,
+    room    TEXT NOT NULL,
+    window  TEXT NOT NULL,
+    screen  TEXT NOT NULL,
+    station TEXT NOT NULL,
+    typed   TEXT NOT NULL,
+    more    TEXT NOT NULL
+);
+)sql";
+
+constexpr std::array<Migration, 1> all_steps{{{1, version_1}}};
+
+}  // namespace
+
+std::span<const Migration> migrations() { return all_steps; }
+
+int layout_version(SQLite::Database& database) { return database.execAndGet("PRAGMA user_version").getInt(); }
+
+void migrate(SQLite::Database& database, std::span<const Migration> steps) {
+    const int from = layout_version(database);
+    for (const auto& [to, sql] : steps) {
+        if (to <= from) {
+            continue;
+        }
+        SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
+        database.exec(std::string(sql));
+        database.exec("PRAGMA user_version = " + std::to_string(to));
+        transaction.commit();
+    }
+}
+
+}  // namespace truehang

@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "store/store.h"
+
+#include "store/failures.h"
+#include "store/schema.h"
+#include "store/store_inside.h"
+#include "store/visit_rows.h"
+
+#include <algorithm>
+
+namespace truehang {
+namespace {
+
+/// Refuses, before anything is written, a file that a later version or another program made, or that isn't sound.
+void check_file(Connection& connection) {
+    const int version = layout_version(connection.database());
+    if (version > migrations().back().to) {
+        throw Failure{{ErrorCode::newer_version, std::string(store_file),
+                       "These surveys were written by a later version of Truehang: update it. Nothing was changed."}};
+    }
+    if (const std::string faults = connection.faults(); !faults.empty()) {
+        throw Failure{damaged(std::string(store_file), faults)};
+    }
+    if (version == 0 && connection.database().execAndGet("SELECT count(*) FROM sqlite_schema").getInt() != 0) {
+        throw Failure{{ErrorCode::conflict, std::string(store_file),
+                       "This file belongs to another program: choose another folder. Nothing was changed."}};
+    }
+}
+
+std::string device_id_of(Connection& connection, const std::function<std::string()>& new_id) {
+    {
+        Query query = connection.query("SELECT value FROM store WHERE name = 'device_id'");
+        if (query.next()) {
+            return query.text(0);
+        }
+    }
+    const std::string made = new_id();
+    connection.transact([&] {
+        connection.run("INSERT INTO store VALUES ('device_id', ?)", made);
+        return Done{};
+    });
+    return made;
+}
+
+VisitSummary summary_from(const Query& query) {
+    VisitSummary summary;
+    summary.id = query.text(0);
+    summary.title = query.text(1);
+    summary.address = query.text(2);
+    summary.updated_at = query.text(3);
+    summary.removed = query.number(4) != 0;
+    summary.revision = query.number(5);
+    summary.confirmed_revision = query.number(6);
+    summary.windows = static_cast<int>(query.number(7));
+    summary.photos = static_cast<int>(query.number(8));
+    summary.photos_confirmed = static_cast<int>(query.number(9));
+    return summary;
+}
+
+constexpr std::string_view summaries = R"sql(
+SELECT visit_id, title, address, updated_at, removed, revision, confirmed_revision,
+       (SELECT count(*) FROM room_window WHERE room_window.visit_id = visit.visit_id),
+       (SELECT count(DISTINCT sha256) FROM photo_use WHERE photo_use.visit_id = visit.visit_id),
+       (SELECT count(DISTINCT sha256) FROM photo_use
+          JOIN outbox ON outbox.kind = 'photo' AND outbox.id = sha256 AND outbox.state = 'confirmed'
+         WHERE photo_use.visit_id = visit.visit_id)
+  FROM visit WHERE ?1 = '' OR visit_id = ?1 ORDER BY last_edit DESC)sql";
+
+std::vector<VisitSummary> summaries_of(Connection& connection, std::string_view visit_id) {
+    std::vector<VisitSummary> found;
+    for (Query query = connection.query(summaries, visit_id); query.next();) {
+        found.push_back(summary_from(query));
+    }
+    return found;
+}
+
+}  // namespace
+
+Store::Store(std::unique_ptr<Inside> inside) : inside_(std::move(inside)) {}
+Store::~Store() = default;
+
+Result<std::unique_ptr<Store>> Store::open(const std::filesystem::path& folder, StoreSurroundings surroundings) {
+    return guarded([&]() -> Result<std::unique_ptr<Store>> {
+        if (const auto made = make_folder(folder); !made) {
+            return made.error();
+        }
+        auto inside = std::make_unique<Inside>(std::move(surroundings), folder);
+        Connection& connection = inside->connection;
+        check_file(connection);
+        connection.start_writing(inside->surroundings.survives_power_cut);
+        migrate(connection.database(), migrations());
+        inside->device_id = device_id_of(connection, inside->surroundings.new_id);
+        inside->photos.tidy();
+        return std::unique_ptr<Store>(new Store(std::move(inside)));
+    });
+}
+
+const std::string& Store::device_id() const { return inside_->device_id; }
+
+Result<std::vector<VisitSummary>> Store::visits() {
+    return guarded([&]() -> Result<std::vector<VisitSummary>> { return summaries_of(inside_->connection, ""); });
+}
+
+Result<VisitSummary> Store::summary(std::string_view visit_id) {
+    return guarded([&]() -> Result<VisitSummary> {
+        visit_line_or_missing(inside_->connection, visit_id);
+        return summaries_of(inside_->connection, visit_id).at(0);
+    });
+}
+
+Result<Survey> Store::visit(std::string_view visit_id) {
+    return guarded([&]() -> Result<Survey> {
+        const VisitLine line = visit_line_or_missing(inside_->connection, visit_id);
+        return survey_of(stored_rows(inside_->connection, visit_id), line.revision);
+    });
+}
+
+Result<Done> Store::keep_draft(const Draft& draft) {
+    return guarded([&]() -> Result<Done> {
+        inside_->connection.run_unsynced("REPLACE INTO draft VALUES (1, ?, ?, ?, ?, ?, ?, ?)", draft.visit, draft.room,
+                                         draft.window, draft.screen, draft.station, draft.typed, draft.more);
+        return Done{};
+    });
+}
+
+Result<Draft> Store::draft() {
+    return guarded([&]() -> Result<Draft> {
+        Query query = inside_->connection.query(
+            "SELECT visit, room, window, screen, station, typed, more FROM draft WHERE one = 1");
+        if (!query.next()) {
+            return Draft{};
+        }
+        return Draft{query.text(0), query.text(1), query.text(2), query.text(3),
+                     query.text(4), query.text(5), query.text(6)};
+    });
+}
+
+Result<std::string> Store::keep_photo(std::string_view bytes, std::string_view media_type) {
+    return guarded([&]() -> Result<std::string> {
+        Connection& connection = inside_->connection;
+        auto sha256 = inside_->photos.keep(bytes, media_type);
+        if (sha256) {
+            connection.transact([&] {
+                Query used = connection.query(
+                    "SELECT max(last_edit) FROM photo_use JOIN visit USING (visit_id)"
+                    " WHERE sha256 = ?",
+                    sha256.value());
+                if (used.next() && !used.is_null(0)) {
+                    queue_photo(connection, inside_->photos, sha256.value(),
+                                {inside_->surroundings.now(), used.number(0)});
+                }
+                return Done{};
+            });
+        }
+        return sha256;
+    });
+}
+
+Result<std::filesystem::path> Store::photo_file(std::string_view sha256) const {
+    return guarded([&]() -> Result<std::filesystem::path> { return inside_->photos.find(sha256); });
+}
+
+Result<std::string> Store::photo_bytes(std::string_view sha256) const {
+    return guarded([&]() -> Result<std::string> { return inside_->photos.bytes(sha256); });
+}
+
+}  // namespace truehang

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "store/connection.h"
+#include "store/photo_folder.h"
+#include "store/rows.h"
+
+namespace truehang {
+
+/// When and by which edit rows are written.
+struct Stamp {
+    std::string now;
+    long long edit_number = 0;
+};
+
+/// A visit's line: what every edit needs of it.
+struct VisitLine {
+    Revision revision = 0;
+    bool removed = false;
+};
+
+/// Nothing where there is no such visit.
+[[nodiscard]] std::optional<VisitLine> visit_line(Connection& connection, std::string_view visit_id);
+/// The same, with a Failure `missing`.
+VisitLine visit_line_or_missing(Connection& connection, std::string_view visit_id);
+
+/// Every row of a visit's document.
+[[nodiscard]] Rows stored_rows(Connection& connection, std::string_view visit_id);
+
+/// One window's row, if it is there, and its readings.
+[[nodiscard]] Rows stored_window(Connection& connection, std::string_view visit_id, const std::string& room_id,
+                                 const std::string& window_id);
+
+/// Writes one row as it is to be, or takes it away; keeps the visit's title and address, the uses of photos and the
+/// outbox of photos in step.
+void write_change(Connection& connection, const PhotoFolder& photos, std::string_view visit_id, const RowChange& change,
+                  const Stamp& stamp);
+
+/// Queues the photo where its file is here and it isn't queued yet.
+void queue_photo(Connection& connection, const PhotoFolder& photos, std::string_view sha256, const Stamp& stamp);
+
+/// The row as it is stored now.
+[[nodiscard]] std::optional<RowState> stored_row(Connection& connection, std::string_view visit_id, const RowKey& key);
+
+}  // namespace truehang
