@@ -162,7 +162,8 @@ void ThreadItem::paintMark(QPainter& painter, const Stitch& stitch, QPointF top,
             painter.setBrush(Qt::NoBrush);
             painter.setPen(QPen(thread_, stitch_width - 0.4, Qt::SolidLine, Qt::RoundCap));
             const QPointF centre = top + QPointF(0, length / 2);
-            painter.drawArc(QRectF(centre - QPointF(radius, radius), centre + QPointF(radius, radius)), 80 * 16, 300 * 16);
+            painter.drawArc(QRectF(centre - QPointF(radius, radius), centre + QPointF(radius, radius)), 80 * 16,
+                            300 * 16);
             break;
         }
     }

@@ -16,7 +16,6 @@ namespace truehang {
 /// grow many, so that all of them are seen. Sizes are device-independent pixels.
 class ThreadItem : public QQuickPaintedItem {
     Q_OBJECT
-    QML_ELEMENT
     Q_PROPERTY(QAbstractItemModel* rows READ rows WRITE setRows NOTIFY marksChanged)
     Q_PROPERTY(truehang::thread_mark::Mark mark READ mark WRITE setMark NOTIFY marksChanged)
     Q_PROPERTY(QColor thread MEMBER thread_ WRITE setThread NOTIFY coloursChanged)

@@ -1,0 +1,266 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "elevation_item.h"
+
+#include "sheet/elevation.h"
+
+#include <QFontMetricsF>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QPainterPath>
+#include <algorithm>
+#include <cmath>
+
+namespace truehang {
+
+namespace {
+
+constexpr double reach = 24.0;       // of a tap
+constexpr double drag_starts = 8.0;  // a finger's tremble is no drag
+constexpr double step_mm = 10.0;
+
+QFont figureFont(const QString& family, double size, bool bold) {
+    QFont font(family);
+    font.setPixelSize(std::max(1, static_cast<int>(std::lround(size))));
+    font.setBold(bold);
+    return font;
+}
+
+QPointF at(Point point) { return {point.x, point.y}; }
+
+double apart(QPointF a, QPointF b) { return std::hypot(a.x() - b.x(), a.y() - b.y()); }
+
+QString inMillimetres(double mm) {
+    return QStringLiteral("%1 mm").arg(static_cast<long long>(std::lround(mm / step_mm) * std::lround(step_mm)));
+}
+
+}  // namespace
+
+ElevationItem::ElevationItem(QQuickItem* parent) : QQuickPaintedItem(parent) {
+    setAntialiasing(true);
+    setAcceptedMouseButtons(Qt::LeftButton);
+    connect(this, &ElevationItem::asked, this, [this] { polish(); });
+    connect(this, &ElevationItem::coloursChanged, this, [this] { update(); });
+}
+
+void ElevationItem::setSource(OpenVisit* source) {
+    if (source_ == source) {
+        return;
+    }
+    if (source_) {
+        disconnect(source_, nullptr, this, nullptr);
+    }
+    source_ = source;
+    if (source_) {
+        connect(source_, &OpenVisit::changed, this, [this] { polish(); });
+        connect(source_, &OpenVisit::windowChanged, this, [this] { polish(); });
+        connect(source_, &OpenVisit::opened, this, [this] { polish(); });
+    }
+    emit asked();
+}
+
+QString ElevationItem::description() const { return QString::fromStdString(elevation_.description); }
+
+void ElevationItem::geometryChange(const QRectF& now, const QRectF& before) {
+    QQuickPaintedItem::geometryChange(now, before);
+    polish();
+}
+
+void ElevationItem::updatePolish() {
+    elevation_ = {};
+    const QString id = window_id_.isEmpty() && source_ ? source_->windowId() : window_id_;
+    const Window* window = source_ && source_->isOpen() ? source_->window(id) : nullptr;
+    const Room* room = window != nullptr ? source_->roomOf(id) : nullptr;
+    if (room != nullptr && width() >= 120 && height() >= 120) {
+        ElevationOptions options = elevation_options_for(source_->survey());
+        options.width = width();
+        options.height = height();
+        options.label_size = label_size_;
+        options.active_size = label_size_ + 2;
+        options.dimensions = dimensions_;
+        options.drawn = static_cast<Drawn>(hanging_);
+        options.active_station = active_station_.toStdString();
+        options.typed = typed_.toStdString();
+        options.text_width = [this](std::string_view text, double size, bool bold) {
+            const QString shown = QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+            return QFontMetricsF(figureFont(family_, size, bold)).horizontalAdvance(shown);
+        };
+        const WindowFigures& figures = source_->figuresOf(id);
+        elevation_ = turned_ ? side_view_of(source_->survey(), *room, *window, figures, options)
+                             : elevation_of(source_->survey(), *room, *window, figures, options);
+    }
+    update();
+    emit drawn();
+}
+
+QColor ElevationItem::colourOf(Role role) const {
+    switch (role) {
+        case Role::ink:
+            return ink_;
+        case Role::thread:
+            return thread_;
+        case Role::wash:
+            return wash_;
+        case Role::paper:
+            return paper_;
+        case Role::hairline:
+        case Role::guess:
+        case Role::dimension:
+        case Role::guide:
+            return soft_;
+    }
+    return ink_;
+}
+
+void ElevationItem::paintStroke(QPainter& painter, const Stroke& stroke) const {
+    const QColor colour = colourOf(stroke.role);
+    const bool ground = stroke.role == Role::wash || stroke.role == Role::paper;
+    QPen pen(colour, stroke.width, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin);
+    if (stroke.role == Role::guess) {
+        pen.setDashPattern({4, 3});
+    } else if (stroke.role == Role::guide) {
+        pen.setDashPattern({1, 3});
+    }
+    painter.setPen(stroke.width > 0 && !ground ? pen : QPen(Qt::NoPen));
+    painter.setBrush(stroke.filled || ground ? QBrush(colour) : QBrush(Qt::NoBrush));
+    if (stroke.form == Form::circle && !stroke.points.empty()) {
+        painter.drawEllipse(at(stroke.points.front()), stroke.radius, stroke.radius);
+        return;
+    }
+    QPolygonF points;
+    for (const Point point : stroke.points) {
+        points << at(point);
+    }
+    if (stroke.form == Form::polygon) {
+        painter.drawPolygon(points);
+    } else {
+        painter.drawPolyline(points);
+    }
+}
+
+void ElevationItem::paintLabel(QPainter& painter, const Label& label) const {
+    QPainterPath text;
+    text.addText(at(label.at), figureFont(family_, label.size, label.bold), QString::fromStdString(label.text));
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(paper_, 5, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+    painter.drawPath(text);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(colourOf(label.role));
+    painter.drawPath(text);
+}
+
+void ElevationItem::paint(QPainter* painter) {
+    painter->setRenderHint(QPainter::Antialiasing);
+    for (const Stroke& stroke : elevation_.strokes) {
+        paintStroke(*painter, stroke);
+    }
+    for (const Label& label : elevation_.labels) {
+        paintLabel(*painter, label);
+    }
+    const auto bounds = movable_.isEmpty() ? std::nullopt : boundsOf(movable_);
+    if (bounds) {
+        painter->setBrush(Qt::NoBrush);
+        painter->setPen(QPen(thread_, 2.5));
+        painter->drawRect(bounds->translated(moved_by_));
+    }
+}
+
+std::optional<QRectF> ElevationItem::boundsOf(const QString& part) const {
+    QRectF bounds;
+    const std::string name = part.toStdString();
+    for (const Stroke& stroke : elevation_.strokes) {
+        if (stroke.part == name && !stroke.points.empty()) {
+            QPolygonF points;
+            for (const Point point : stroke.points) {
+                points << at(point);
+            }
+            const QRectF rectangle = points.boundingRect();
+            bounds = bounds.isNull() ? rectangle : bounds.united(rectangle);
+        }
+    }
+    return bounds.isNull() ? std::nullopt : std::optional(bounds);
+}
+
+QString ElevationItem::obstructionAt(QPointF point) const {
+    const Window* window = source_ ? source_->window(window_id_.isEmpty() ? source_->windowId() : window_id_) : nullptr;
+    if (window == nullptr || turned_) {
+        return {};
+    }
+    for (const Obstruction& obstruction : window->obstructions) {
+        const QString id = QString::fromStdString(obstruction.id);
+        const auto bounds = boundsOf(id);
+        if (bounds && bounds->adjusted(-reach / 2, -reach / 2, reach / 2, reach / 2).contains(point)) {
+            return id;
+        }
+    }
+    return {};
+}
+
+void ElevationItem::mousePressEvent(QMouseEvent* event) {
+    pressed_at_ = event->position();
+    moved_by_ = {};
+    dragging_ = false;
+    setKeepMouseGrab(!movable_.isEmpty() && obstructionAt(pressed_at_) == movable_);
+    event->accept();
+}
+
+void ElevationItem::mouseMoveEvent(QMouseEvent* event) {
+    if (!keepMouseGrab()) {
+        return;
+    }
+    const QPointF by = event->position() - pressed_at_;
+    dragging_ = dragging_ || std::hypot(by.x(), by.y()) > drag_starts;
+    if (dragging_) {
+        moved_by_ = by;
+        update();
+    }
+}
+
+void ElevationItem::mouseReleaseEvent(QMouseEvent* event) {
+    const bool was_dragging = dragging_;
+    const QPointF by = moved_by_;
+    mouseUngrabEvent();
+    if (was_dragging) {
+        drop(by);
+    } else if (apart(event->position(), pressed_at_) <= reach) {
+        pick(event->position());
+    }
+}
+
+void ElevationItem::mouseUngrabEvent() {
+    setKeepMouseGrab(false);
+    dragging_ = false;
+    moved_by_ = {};
+    update();
+}
+
+void ElevationItem::pick(QPointF point) {
+    const QString obstruction = obstructionAt(point);
+    if (!obstruction.isEmpty()) {
+        emit obstructionPicked(obstruction);
+    }
+    picks_here_ = apart(point, picked_at_) <= reach / 2 ? picks_here_ + 1 : 0;
+    picked_at_ = point;
+    const auto station = station_near(elevation_, point.x(), point.y(), reach, picks_here_);
+    if (station) {
+        emit stationPicked(QString::fromStdString(*station));
+    }
+}
+
+void ElevationItem::drop(QPointF by) {
+    const Window* window = source_ ? source_->window(window_id_.isEmpty() ? source_->windowId() : window_id_) : nullptr;
+    if (window == nullptr || elevation_.scale <= 0) {
+        return;
+    }
+    const std::string id = movable_.toStdString();
+    const auto found = std::ranges::find(window->obstructions, id, &Obstruction::id);
+    const auto bounds = boundsOf(movable_);
+    if (found == window->obstructions.end() || !bounds) {
+        return;
+    }
+    const QRectF there = bounds->translated(by);
+    const double left = (there.left() - elevation_.origin.x) / elevation_.scale;
+    const double bottom = (elevation_.origin.y - there.bottom()) / elevation_.scale;
+    emit obstructionMoved(movable_, inMillimetres(left), inMillimetres(std::max(0.0, bottom)));
+}
+
+}  // namespace truehang

@@ -1,0 +1,98 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "open_visit.h"
+#include "sheet/drawing.h"
+
+#include <QColor>
+#include <QPointer>
+#include <QQuickPaintedItem>
+#include <QString>
+#include <optional>
+
+namespace truehang {
+
+/// A window of the open visit drawn to scale from the sheet's strokes and labels. It can be tapped (the nearest
+/// station, tapped again the next one near) and, where `movable`, an obstruction can be dragged. Sizes are
+/// device-independent pixels.
+class ElevationItem : public QQuickPaintedItem {
+    Q_OBJECT
+    Q_PROPERTY(truehang::OpenVisit* source READ source WRITE setSource NOTIFY asked)
+    /// The window drawn; empty: the open one.
+    Q_PROPERTY(QString windowId MEMBER window_id_ NOTIFY asked)
+    /// The station being measured and its half-typed text.
+    Q_PROPERTY(QString activeStation MEMBER active_station_ NOTIFY asked)
+    Q_PROPERTY(QString typed MEMBER typed_ NOTIFY asked)
+    Q_PROPERTY(Hanging hanging MEMBER hanging_ NOTIFY asked)
+    /// The view from the side: how far things stand out from the wall.
+    Q_PROPERTY(bool turned MEMBER turned_ NOTIFY asked)
+    Q_PROPERTY(bool dimensions MEMBER dimensions_ NOTIFY asked)
+    Q_PROPERTY(qreal labelSize MEMBER label_size_ NOTIFY asked)
+    Q_PROPERTY(QString family MEMBER family_ NOTIFY asked)
+    /// The obstruction that a drag moves; empty: none can be moved.
+    Q_PROPERTY(QString movable MEMBER movable_ NOTIFY asked)
+    Q_PROPERTY(QColor paper MEMBER paper_ NOTIFY coloursChanged)
+    Q_PROPERTY(QColor ink MEMBER ink_ NOTIFY coloursChanged)
+    Q_PROPERTY(QColor soft MEMBER soft_ NOTIFY coloursChanged)
+    Q_PROPERTY(QColor thread MEMBER thread_ NOTIFY coloursChanged)
+    Q_PROPERTY(QColor wash MEMBER wash_ NOTIFY coloursChanged)
+    /// One or two sentences of what is drawn, for the accessible description.
+    Q_PROPERTY(QString description READ description NOTIFY drawn)
+
+public:
+    /// How curtains and blinds are shown.
+    enum class Hanging { Absent, Back, Shut };
+    Q_ENUM(Hanging)
+
+    explicit ElevationItem(QQuickItem* parent = nullptr);
+
+    [[nodiscard]] OpenVisit* source() const { return source_; }
+    void setSource(OpenVisit* source);
+    [[nodiscard]] QString description() const;
+    [[nodiscard]] const Elevation& elevation() const { return elevation_; }
+
+    void paint(QPainter* painter) override;
+
+signals:
+    void asked();
+    void coloursChanged();
+    void drawn();
+    void stationPicked(const QString& station);
+    void obstructionPicked(const QString& obstructionId);
+    /// Dragged to here: its left end from the opening's left edge and its lower edge above the floor, as text with the
+    /// unit, to the nearest 10 mm: a finger doesn't measure finer.
+    void obstructionMoved(const QString& obstructionId, const QString& left, const QString& bottom);
+
+protected:
+    void updatePolish() override;
+    void geometryChange(const QRectF& now, const QRectF& before) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void mouseUngrabEvent() override;
+
+private:
+    [[nodiscard]] QColor colourOf(Role role) const;
+    [[nodiscard]] std::optional<QRectF> boundsOf(const QString& part) const;
+    [[nodiscard]] QString obstructionAt(QPointF at) const;
+    void paintStroke(QPainter& painter, const Stroke& stroke) const;
+    void paintLabel(QPainter& painter, const Label& label) const;
+    void pick(QPointF at);
+    void drop(QPointF by);
+
+    QPointer<OpenVisit> source_;
+    QString window_id_, active_station_, typed_, family_, movable_;
+    Hanging hanging_ = Hanging::Absent;
+    bool turned_ = false;
+    bool dimensions_ = true;
+    qreal label_size_ = 16;
+    QColor paper_, ink_, soft_, thread_, wash_;
+    Elevation elevation_;
+    QPointF pressed_at_;
+    QPointF moved_by_;
+    bool dragging_ = false;
+    QPointF picked_at_;
+    int picks_here_ = 0;
+};
+
+}  // namespace truehang

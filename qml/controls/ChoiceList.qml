@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: Apache-2.0
+pragma ComponentBehavior: Bound
+import QtQuick
+import QtQuick.Templates as T
+import Truehang.Face
+
+// Words to choose one from. The chosen one has a stitch before it, is bold, and is said to be chosen.
+FocusScope {
+    id: list
+
+    required property string label
+    property var choices: [] // of maps with `word` and `says`
+    property string chosen // its word
+
+    signal chose(string word)
+
+    implicitWidth: 200
+    implicitHeight: column.implicitHeight
+    Accessible.role: Accessible.Grouping
+    Accessible.name: label
+
+    Column {
+        id: column
+
+        width: parent.width
+
+        Sentence {
+            width: parent.width
+            second: true
+            text: list.label
+            visible: text !== ""
+            topPadding: Theme.rowGap
+        }
+        Flow {
+            width: parent.width
+            spacing: Theme.gap
+
+            Repeater {
+                model: list.choices
+
+                T.AbstractButton {
+                    id: option
+
+                    required property var modelData
+                    readonly property string says: modelData.says
+                    readonly property bool picked: modelData.word === list.chosen
+
+                    implicitWidth: Math.min(Math.max(Theme.target, word.implicitWidth + word.x), list.width)
+                    implicitHeight: Math.max(Theme.target, word.implicitHeight + Theme.gap)
+                    focusPolicy: Qt.StrongFocus
+                    text: says
+                    Accessible.role: Accessible.RadioButton
+                    Accessible.name: picked ? qsTr("%1, chosen").arg(says) : says
+                    Accessible.checkable: true
+                    Accessible.checked: picked
+                    onClicked: list.chose(modelData.word)
+
+                    Item {
+                        anchors.fill: parent
+
+                        Rectangle {
+                            visible: option.picked
+                            x: 2
+                            anchors.verticalCenter: parent.verticalCenter
+                            width: 4
+                            height: 18
+                            radius: 2
+                            color: Theme.ink
+                        }
+                        Rectangle {
+                            visible: !option.picked
+                            x: 2
+                            y: parent.height / 2 - 8
+                            width: 4
+                            height: 4
+                            radius: 2
+                            color: Theme.soft
+                        }
+                        Rectangle {
+                            visible: !option.picked
+                            x: 2
+                            y: parent.height / 2 + 4
+                            width: 4
+                            height: 4
+                            radius: 2
+                            color: Theme.soft
+                        }
+                        Text {
+                            id: word
+
+                            x: 16
+                            width: Math.min(implicitWidth, list.width - x)
+                            anchors.verticalCenter: parent.verticalCenter
+                            text: option.text
+                            color: Theme.ink
+                            font.family: Theme.figures
+                            font.pixelSize: Theme.body
+                            font.bold: option.picked
+                            wrapMode: Text.Wrap
+                            Accessible.ignored: true
+                        }
+                    }
+                    background: Rectangle {
+                        color: option.pressed ? Theme.wash : "transparent"
+
+                        FocusFrame {
+                            anchors.fill: parent
+                            anchors.margins: -Theme.focus
+                            shown: option.visualFocus
+                        }
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: Apache-2.0
+import QtQuick
+import QtQuick.Templates as T
+import Truehang.Face
+
+// A figure with its name and unit; dotted where it can be asked why.
+T.AbstractButton {
+    id: row
+
+    required property string label
+    required property string figure
+    property string unit // or "± 6 mm"
+    property bool canAsk: true
+
+    signal asked
+
+    implicitWidth: 200
+    implicitHeight: Math.max(Theme.target, body.height + 2 * Theme.rowGap)
+    focusPolicy: canAsk ? Qt.StrongFocus : Qt.NoFocus
+    Accessible.role: canAsk ? Accessible.Button : Accessible.StaticText
+    Accessible.name: unit === "" ? qsTr("%1: %2").arg(label).arg(figure) : qsTr("%1: %2 %3").arg(label).arg(figure).arg(unit)
+    Accessible.description: canAsk ? qsTr("Ask how it came about") : ""
+    onClicked: {
+        if (canAsk) {
+            asked();
+        }
+    }
+
+    Item {
+        id: body
+
+        width: parent.width
+        anchors.verticalCenter: parent.verticalCenter
+
+        readonly property bool stacked: name.implicitWidth + number.implicitWidth + unitWord.width + 2 * Theme.gap > width
+
+        height: stacked ? name.height + number.height + 6 : Math.max(name.height, number.height + 4)
+
+        Sentence {
+            id: name
+
+            width: body.stacked ? parent.width : Math.min(implicitWidth, parent.width)
+            y: body.stacked ? 0 : (parent.height - height) / 2
+            text: row.label
+            Accessible.ignored: true
+        }
+        Text {
+            id: number
+
+            anchors.right: unitWord.left
+            anchors.rightMargin: unitWord.width > 0 ? 8 : 0
+            y: parent.height - height - (body.stacked ? 4 : (parent.height - height) / 2)
+            text: row.figure
+            color: Theme.ink
+            font.family: Theme.figures
+            font.pixelSize: Theme.figure
+            Accessible.ignored: true
+
+            Row {
+                visible: row.canAsk
+                anchors.top: parent.bottom
+                anchors.topMargin: 1
+                width: parent.width
+                spacing: 2
+                clip: true
+
+                Repeater {
+                    model: Math.ceil(number.width / 4)
+
+                    Rectangle {
+                        width: 2
+                        height: 2
+                        color: Theme.ink
+                    }
+                }
+            }
+        }
+        Sentence {
+            id: unitWord
+
+            anchors.right: parent.right
+            anchors.baseline: number.baseline
+            width: row.unit === "" ? 0 : Math.max(implicitWidth, 62 * Theme.textFactor)
+            horizontalAlignment: Text.AlignRight
+            wrapMode: Text.NoWrap
+            text: row.unit
+            Accessible.ignored: true
+        }
+    }
+    background: Rectangle {
+        color: row.pressed && row.canAsk ? Theme.wash : "transparent"
+
+        FocusFrame {
+            anchors.fill: parent
+            shown: row.visualFocus
+        }
+        Rule {
+            anchors.bottom: parent.bottom
+            width: parent.width
+        }
+    }
+}

@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: Apache-2.0
+import QtQuick
+import Truehang.Face
+
+// What a flag says: its shape, its word, its sentence.
+Item {
+    id: line
+
+    required property string severity // stop, remeasure, decide, caution, note
+    required property string word // as "Caution"
+    required property string text
+
+    readonly property string escaped: text.replace(/&/g, "&amp;").replace(/</g, "&lt;")
+
+    implicitWidth: 200
+    implicitHeight: sentence.implicitHeight + 2 * Theme.rowGap
+    Accessible.role: Accessible.StaticText
+    Accessible.name: line.word + ". " + line.text
+
+    FlagMark {
+        id: mark
+
+        severity: line.severity
+        y: Theme.rowGap + Math.round((Theme.body * 1.2 - height) / 2)
+    }
+    Text {
+        id: sentence
+
+        anchors.left: mark.right
+        anchors.leftMargin: 10
+        anchors.right: parent.right
+        y: Theme.rowGap
+        text: "<b>" + line.word + ".</b> " + line.escaped
+        textFormat: Text.StyledText
+        color: Theme.ink
+        font.family: Theme.figures
+        font.pixelSize: Theme.body
+        wrapMode: Text.Wrap
+        Accessible.ignored: true
+    }
+}

@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: Apache-2.0
+pragma ComponentBehavior: Bound
+import QtQuick
+import Truehang
+import Truehang.Face
+
+// The fields of a form, one under the other: lines to write on and words to choose from.
+Column {
+    id: fields
+
+    required property FieldForm form
+
+    spacing: Theme.gap
+
+    Repeater {
+        model: fields.form
+
+        Item {
+            id: place
+
+            required property string field
+            required property string label
+            required property string kind
+            required property string text
+            required property string unit
+            required property string fault
+            required property string word
+            required property var choices
+            required property string hint
+
+            width: fields.width
+            height: kind === "choice" ? choice.height : line.height
+
+            Loader {
+                id: line
+
+                active: place.kind !== "choice"
+                width: parent.width
+                sourceComponent: FieldRow {
+                    label: place.label
+                    text: place.text
+                    unit: place.unit
+                    fault: place.fault
+                    example: place.hint
+                    figures: place.kind === "length" || place.kind === "number"
+                    onEdited: words => fields.form.typing(place.field, words)
+                    onCommitted: words => fields.form.leave(place.field, words)
+                }
+            }
+            Loader {
+                id: choice
+
+                active: place.kind === "choice"
+                width: parent.width
+                sourceComponent: ChoiceList {
+                    label: place.label
+                    choices: place.choices
+                    chosen: place.word
+                    onChose: chosenWord => fields.form.choose(place.field, chosenWord)
+                }
+            }
+        }
+    }
+}

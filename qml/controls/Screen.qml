@@ -1,0 +1,219 @@
+// SPDX-License-Identifier: Apache-2.0
+pragma ComponentBehavior: Bound
+import QtQuick
+import Truehang
+import Truehang.Face
+
+// A page of the notebook: title, thread in the margin, what stands on it, and at the foot the one next action with
+// other words around it. What is longer than the page scrolls, and the field that has the focus stays in sight.
+FocusScope {
+    id: screen
+
+    property string title
+    property bool bigTitle: false
+    property string word // at the title's right
+    property string wordExplained: word
+    property string action // empty: none
+    property bool actionEnabled: true
+    property string backWord: qsTr("back")
+    property bool canGoBack: true
+    property bool growsUp: false // short content stands above the foot, long content shows its end
+    property ShownRows threadRows: null // a list with the role `mark`
+    property Component sideContent: null // beside the page where there is room, above it where there isn't
+    property real sideHeight: Theme.drawingLowest
+    readonly property bool wide: width >= Theme.wideFrom && width > height * 1.1
+    readonly property real contentWidth: column.width
+    default property alias content: column.data
+    property alias footWords: moreWords.data
+
+    signal wordChosen
+    signal acted
+    signal backAsked
+
+    function show(item: Item) {
+        const place = item.mapToItem(column, 0, 0);
+        const top = place.y - Theme.gap;
+        const bottom = place.y + item.height + Theme.gap;
+        if (bottom > flick.contentY + flick.height) {
+            flick.contentY = Math.max(0, bottom - flick.height);
+        }
+        if (top < flick.contentY) {
+            flick.contentY = Math.max(0, top);
+        }
+    }
+
+    function toTop() {
+        flick.contentY = 0;
+    }
+
+    // True where `item` stands on the scrolling part of this page.
+    function holds(item: Item): bool {
+        let above = item;
+        while (above && above !== column) {
+            above = above.parent;
+        }
+        return above === column;
+    }
+
+    function showFocus() {
+        const item = screen.Window.activeFocusItem;
+        if (item && screen.holds(item)) {
+            screen.show(item);
+        }
+    }
+
+    focus: true
+    Accessible.role: Accessible.Pane
+    Accessible.name: title
+
+    Connections {
+        target: screen.Window.window
+
+        function onActiveFocusItemChanged() {
+            screen.showFocus();
+        }
+    }
+
+    Stitches {
+        visible: screen.threadRows !== null
+        rows: screen.threadRows
+        height: parent.height
+        firstAt: 58
+    }
+
+    Item {
+        id: head
+
+        anchors.top: parent.top
+        anchors.topMargin: Theme.rowGap
+        x: Theme.margin
+        width: parent.width - Theme.margin - Theme.edge
+        height: Math.max(Theme.target, titleLine.height + Theme.rowGap)
+
+        Heading {
+            id: titleLine
+
+            anchors.left: parent.left
+            anchors.right: topWord.visible ? topWord.left : parent.right
+            anchors.rightMargin: topWord.visible ? Theme.gap : 0
+            anchors.verticalCenter: parent.verticalCenter
+            text: screen.title
+            font.pixelSize: screen.bigTitle ? Theme.bigTitle : Theme.title
+        }
+        WordButton {
+            id: topWord
+
+            visible: screen.word !== ""
+            anchors.right: parent.right
+            anchors.verticalCenter: parent.verticalCenter
+            alignRight: true
+            text: screen.word
+            explained: screen.wordExplained
+            onClicked: screen.wordChosen()
+        }
+    }
+
+    Loader {
+        id: side
+
+        active: screen.sideContent !== null
+        visible: active
+        sourceComponent: screen.sideContent
+        anchors.top: head.bottom
+        anchors.topMargin: Theme.rowGap
+        x: screen.wide && Theme.leftHand ? parent.width - width - Theme.edge : Theme.margin
+        width: screen.wide ? (parent.width - Theme.margin) * 0.5 - Theme.edge : head.width
+        height: !active ? 0 : screen.wide ? parent.height - y - Theme.edge : Math.min(screen.sideHeight, parent.height * 0.4)
+    }
+
+    Flickable {
+        id: flick
+
+        readonly property bool beside: screen.wide && side.active
+        readonly property real columnWidth: beside ? parent.width - 2 * Theme.margin - side.width - 2 * Theme.edge : Math.min(head.width, Theme.columnWidest)
+        readonly property real atEnd: Math.max(0, contentHeight - height)
+
+        x: beside && !Theme.leftHand ? side.x + side.width : 0
+        width: columnWidth + Theme.margin + Theme.edge
+        anchors.top: !screen.wide && side.active ? side.bottom : head.bottom
+        anchors.topMargin: Theme.rowGap
+        anchors.bottom: foot.top
+        anchors.bottomMargin: Theme.rowGap
+        contentWidth: width
+        contentHeight: column.y + column.height
+        clip: true
+        flickableDirection: Flickable.VerticalFlick
+        boundsBehavior: Flickable.StopAtBounds
+        onHeightChanged: screen.showFocus()
+        onAtEndChanged: {
+            if (screen.growsUp && !moving) {
+                contentY = atEnd;
+            }
+        }
+
+        Column {
+            id: column
+
+            x: Theme.margin
+            y: screen.growsUp ? Math.max(0, flick.height - height) : 0
+            width: flick.columnWidth
+            bottomPadding: screen.growsUp ? 0 : Theme.gap
+        }
+    }
+
+    // A hairline says that there is more above or below.
+    Rule {
+        visible: flick.contentY > 1
+        x: flick.x + Theme.margin
+        y: flick.y
+        width: flick.columnWidth
+        color: Theme.soft
+    }
+    Rule {
+        visible: flick.contentY + flick.height < flick.contentHeight - 1
+        x: flick.x + Theme.margin
+        y: flick.y + flick.height
+        width: flick.columnWidth
+        color: Theme.soft
+    }
+
+    Column {
+        id: foot
+
+        x: flick.x + Theme.margin
+        width: flick.columnWidth
+        anchors.bottom: parent.bottom
+        anchors.bottomMargin: words.visible ? 0 : Theme.edge
+        spacing: Theme.rowGap
+
+        NextAction {
+            visible: screen.action !== ""
+            width: parent.width
+            text: screen.action
+            enabled: screen.actionEnabled
+            onClicked: screen.acted()
+        }
+        Flow {
+            id: words
+
+            visible: screen.canGoBack || moreWords.children.length > 0
+            width: parent.width
+            spacing: 2 * Theme.gap
+            layoutDirection: Theme.leftHand ? Qt.LeftToRight : Qt.RightToLeft
+
+            Flow {
+                id: moreWords
+
+                width: Math.min(implicitWidth, parent.width)
+                spacing: 2 * Theme.gap
+                layoutDirection: words.layoutDirection
+            }
+            WordButton {
+                visible: screen.canGoBack
+                text: screen.backWord
+                explained: qsTr("Back")
+                onClicked: screen.backAsked()
+            }
+        }
+    }
+}

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: Apache-2.0
+import QtQuick
+import QtQuick.Templates as T
+import Truehang.Face
+
+// An underlined word that does something; its target is larger than the word.
+T.AbstractButton {
+    id: button
+
+    property string explained: text // for those who hear it
+    property bool dim: false
+    property bool alignRight: false
+
+    implicitWidth: Math.max(Theme.target, word.implicitWidth)
+    implicitHeight: Math.max(Theme.target, word.implicitHeight + Theme.gap)
+    focusPolicy: Qt.StrongFocus
+    opacity: enabled ? 1 : 0.45
+    Accessible.role: Accessible.Button
+    Accessible.name: explained
+
+    Item {
+        anchors.fill: parent
+
+        Text {
+            id: word
+
+            width: parent.width
+            anchors.verticalCenter: parent.verticalCenter
+            horizontalAlignment: button.alignRight ? Text.AlignRight : Text.AlignLeft
+            text: button.text
+            color: Theme.ink
+            font.family: Theme.figures
+            font.pixelSize: button.dim ? Theme.dim : Theme.body
+            wrapMode: Text.Wrap
+            Accessible.ignored: true
+        }
+        Rectangle {
+            width: word.contentWidth
+            height: button.pressed || button.visualFocus ? Theme.focus : Theme.underline
+            x: button.alignRight ? parent.width - width : 0
+            anchors.top: word.bottom
+            anchors.topMargin: 1
+            color: Theme.ink
+        }
+    }
+    background: Rectangle {
+        color: button.pressed ? Theme.wash : "transparent"
+
+        FocusFrame {
+            anchors.fill: parent
+            anchors.margins: -Theme.focus
+            shown: button.visualFocus
+        }
+    }
+}

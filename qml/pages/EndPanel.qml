@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: Apache-2.0
+pragma ComponentBehavior: Bound
+import QtQuick
+import Truehang
+import Truehang.Face
+
+// Past the last station: what is left open, and what comes next.
+Screen {
+    id: panel
+
+    required property Notebook notebook
+    readonly property WalkModel walk: panel.notebook.walk
+
+    signal panelAsked(string panel)
+
+    title: panel.walk.title
+    word: qsTr("photo")
+    wordExplained: qsTr("Photos of this window")
+    threadRows: panel.walk.stations
+    sideHeight: height * 0.38
+    action: qsTr("What is in the way")
+    backWord: qsTr("last station")
+    onWordChosen: panel.notebook.screen = "photos"
+    onActed: panel.notebook.screen = "obstructions"
+    onBackAsked: panel.walk.back()
+    footWords: [
+        WordButton {
+            text: qsTr("window")
+            explained: qsTr("All stations of this window")
+            onClicked: panel.panelAsked("window")
+        },
+        WordButton {
+            text: qsTr("visit")
+            explained: qsTr("Back to the visit")
+            onClicked: panel.notebook.screen = "visit"
+        }
+    ]
+    sideContent: Elevation {
+        source: panel.notebook.open
+        onStationPicked: station => panel.walk.jumpTo(station)
+    }
+
+    Heading {
+        width: parent.width
+        text: qsTr("That was the last station")
+    }
+    FlagLine {
+        visible: panel.walk.notKept !== ""
+        width: parent.width
+        severity: "stop"
+        word: qsTr("Not kept")
+        text: panel.walk.notKept
+    }
+    Repeater {
+        model: panel.walk.stations
+
+        Loader {
+            id: place
+
+            required property string station
+            required property string says
+            required property string reason
+            required property string figure
+            required property bool asks
+
+            width: parent.width
+            active: asks || figure === ""
+            visible: active
+            sourceComponent: ListRow {
+                text: place.says
+                figure: place.figure
+                line: place.reason !== "" ? qsTr("not taken: %1").arg(place.reason) : place.figure === "" ? qsTr("not measured") : qsTr("doesn’t add up with the others")
+                strong: place.asks
+                onClicked: panel.walk.jumpTo(place.station)
+            }
+        }
+    }
+}

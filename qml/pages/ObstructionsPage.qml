@@ -1,0 +1,189 @@
+// SPDX-License-Identifier: Apache-2.0
+pragma ComponentBehavior: Bound
+import QtQuick
+import Truehang
+import Truehang.Face
+
+// What is in the way of the curtains, on the drawing: placed by numbers, or dragged there.
+Page {
+    id: page
+
+    readonly property ObstructionsModel obstructions: page.notebook.obstructions
+    property bool adding: false
+
+    panel: page.obstructions.current !== "" ? "one" : page.adding ? "add" : ""
+
+    function back(): bool {
+        if (page.obstructions.current !== "") {
+            page.obstructions.done();
+            return true;
+        }
+        if (page.adding) {
+            page.adding = false;
+            return true;
+        }
+        return false;
+    }
+
+    Screen {
+        id: list
+
+        anchors.fill: parent
+        visible: page.panel === ""
+        enabled: visible
+        focus: visible
+        title: page.obstructions.windowTitle
+        word: qsTr("add")
+        wordExplained: qsTr("Add something that is in the way")
+        sideHeight: height * 0.4
+        action: qsTr("What hangs here")
+        onWordChosen: page.adding = true
+        onBackAsked: page.leave()
+        onActed: page.notebook.screen = "hanging"
+        footWords: [
+            WordButton {
+                text: qsTr("measure")
+                explained: qsTr("Measure this window")
+                onClicked: page.notebook.screen = "walk"
+            },
+            WordButton {
+                visible: page.notebook.visit.canUndo
+                text: qsTr("undo")
+                onClicked: page.notebook.visit.undo()
+            },
+            WordButton {
+                visible: page.notebook.visit.canRedo
+                text: qsTr("redo")
+                onClicked: page.notebook.visit.redo()
+            }
+        ]
+        sideContent: Elevation {
+            source: page.notebook.open
+            dimensions: false
+            onObstructionPicked: obstructionId => page.obstructions.edit(obstructionId)
+        }
+
+        Heading {
+            width: parent.width
+            text: page.obstructions.obstructions.count === 0 ? qsTr("Is anything in the way?") : qsTr("In the way")
+            bottomPadding: Theme.rowGap
+        }
+        Sentence {
+            width: parent.width
+            visible: page.obstructions.obstructions.count === 0
+            text: qsTr("A radiator, a sill board, a switch, a door that opens across. Add what a curtain or a drill would meet.")
+        }
+        Repeater {
+            model: page.obstructions.obstructions
+
+            Column {
+                id: one
+
+                required property string obstructionId
+                required property string kind
+                required property string line
+                required property string note
+                required property string caution
+                required property string spoken
+
+                width: list.contentWidth
+
+                ListRow {
+                    width: parent.width
+                    text: one.kind
+                    line: one.line
+                    stateWords: one.note
+                    spoken: one.spoken
+                    onClicked: page.obstructions.edit(one.obstructionId)
+                }
+                FlagLine {
+                    visible: one.caution !== ""
+                    width: parent.width
+                    severity: "caution"
+                    word: qsTr("Caution")
+                    text: one.caution
+                }
+            }
+        }
+        Rule {
+            width: parent.width
+        }
+        WordButton {
+            text: qsTr("add something")
+            explained: qsTr("Add something")
+            onClicked: page.adding = true
+        }
+    }
+
+    Loader {
+        anchors.fill: parent
+        active: page.panel === "one"
+        focus: active
+        sourceComponent: Screen {
+            title: qsTr("In the way")
+            sideHeight: height * 0.4
+            action: qsTr("Done with this one")
+            onBackAsked: page.leave()
+            onActed: page.leave()
+            sideContent: Elevation {
+                source: page.notebook.open
+                dimensions: false
+                movable: page.obstructions.current
+                onObstructionPicked: obstructionId => page.obstructions.edit(obstructionId)
+                onObstructionMoved: (obstructionId, left, bottom) => {
+                    page.obstructions.form.leave("left", left);
+                    page.obstructions.form.leave("bottom", bottom);
+                }
+            }
+
+            Sentence {
+                width: parent.width
+                second: true
+                text: qsTr("Type the numbers, or drag it on the drawing and measure it after.")
+            }
+            FormFields {
+                width: parent.width
+                form: page.obstructions.form
+            }
+            Item {
+                width: 1
+                height: 2 * Theme.gap
+            }
+            WordButton {
+                text: qsTr("take it out")
+                explained: qsTr("Take it out; undo brings it back")
+                onClicked: page.obstructions.remove(page.obstructions.current)
+            }
+        }
+    }
+    Loader {
+        anchors.fill: parent
+        active: page.panel === "add"
+        focus: active
+        sourceComponent: Screen {
+            title: qsTr("What is in the way?")
+            onBackAsked: page.leave()
+
+            ChoiceList {
+                width: parent.width
+                label: ""
+                choices: page.kinds()
+                onChose: word => {
+                    page.adding = false;
+                    page.obstructions.add(word);
+                }
+            }
+        }
+    }
+
+    function kinds(): var {
+        const rows = [];
+        for (let row = 0; row < page.obstructions.kinds.count; ++row) {
+            rows.push({
+                word: page.obstructions.kinds.value(row, "word"),
+                says: page.obstructions.kinds.value(row, "says")
+            });
+        }
+        return rows;
+    }
+}

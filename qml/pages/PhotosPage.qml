@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: Apache-2.0
+pragma ComponentBehavior: Bound
+import QtQuick
+import Truehang
+import Truehang.Face
+
+// The photos of a window: taken with the camera where there is one, chosen from a file everywhere.
+Page {
+    id: page
+
+    readonly property PhotosModel photos: page.notebook.photos
+    readonly property bool camera: String(page.photos.cameraSource) !== ""
+
+    Screen {
+        anchors.fill: parent
+        visible: page.panel === ""
+        enabled: visible
+        focus: visible
+        title: qsTr("Photos, %1").arg(page.photos.windowTitle)
+        action: page.camera ? qsTr("Take a photo") : qsTr("Choose a file")
+        onActed: page.panel = page.camera ? "camera" : "file"
+        onBackAsked: page.leave()
+        footWords: [
+            WordButton {
+                text: qsTr("measure")
+                explained: qsTr("Measure this window")
+                onClicked: page.notebook.screen = "walk"
+            },
+            WordButton {
+                visible: page.camera
+                text: qsTr("choose a file")
+                onClicked: page.panel = "file"
+            },
+            WordButton {
+                visible: page.photos.canPaste
+                text: qsTr("paste")
+                explained: qsTr("Take in the picture in the clipboard")
+                onClicked: page.photos.paste()
+            }
+        ]
+
+        Sentence {
+            width: parent.width
+            visible: !page.camera
+            text: qsTr("No camera here, choose a file.")
+            bottomPadding: Theme.rowGap
+        }
+        FlagLine {
+            visible: page.photos.fault !== ""
+            width: parent.width
+            severity: "stop"
+            word: qsTr("Not taken in")
+            text: page.photos.fault
+        }
+        Sentence {
+            width: parent.width
+            visible: page.photos.photos.count === 0 && page.photos.coming === 0
+            text: qsTr("No photos of this window yet. Where a photo was taken and by whom is left out as it comes in.")
+        }
+        Sentence {
+            width: parent.width
+            visible: page.photos.coming > 0
+            text: qsTr("%n photo(s) coming in", "", page.photos.coming)
+        }
+        Repeater {
+            model: page.photos.photos
+
+            Column {
+                id: photo
+
+                required property string sha256
+                required property string caption
+                required property url thumbnail
+                required property string state
+                required property string spoken
+
+                width: parent.width
+                spacing: Theme.rowGap
+
+                Image {
+                    width: Math.min(parent.width, 300)
+                    height: 200
+                    fillMode: Image.PreserveAspectFit
+                    horizontalAlignment: Image.AlignLeft
+                    source: photo.thumbnail
+                    asynchronous: true
+                    Accessible.role: Accessible.Graphic
+                    Accessible.name: photo.spoken
+                }
+                Sentence {
+                    width: parent.width
+                    second: true
+                    text: photo.state
+                }
+                FieldRow {
+                    width: parent.width
+                    label: qsTr("What it shows")
+                    text: photo.caption
+                    onEdited: words => page.photos.typingCaption(photo.sha256, words)
+                    onCommitted: words => page.photos.setCaption(photo.sha256, words)
+                }
+                WordButton {
+                    text: qsTr("take it off")
+                    explained: qsTr("Take this photo off the window; undo brings it back")
+                    onClicked: page.photos.remove(photo.sha256)
+                }
+                Rule {
+                    width: parent.width
+                }
+            }
+        }
+    }
+
+    Loader {
+        id: cameraLoader
+
+        anchors.fill: parent
+        active: page.panel === "camera"
+        focus: active
+        source: active ? page.photos.cameraSource : ""
+    }
+    Connections {
+        target: cameraLoader.item as CameraPanel
+
+        function onLeft() {
+            page.panel = "";
+        }
+        function onTook(file: url) {
+            page.photos.takeIn(file);
+            page.panel = "";
+        }
+    }
+    Loader {
+        id: fileLoader
+
+        active: page.panel === "file"
+        source: active ? "FileChooser.qml" : ""
+    }
+    Connections {
+        target: fileLoader.item as FileChooser
+
+        function onChose(file: url) {
+            page.panel = "";
+            page.photos.takeIn(file);
+        }
+        function onLeft() {
+            page.panel = "";
+        }
+    }
+}

@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: Apache-2.0
+import QtQuick
+import Truehang
+import Truehang.Face
+
+// The station's name, the number as it is typed, what is to be said about it, and the words beside it.
+Column {
+    id: block
+
+    required property WalkModel walk
+
+    signal panelAsked(string panel)
+
+    Item {
+        width: parent.width
+        height: Math.max(says.height, place.height)
+
+        Heading {
+            id: says
+
+            anchors.left: parent.left
+            anchors.right: place.left
+            anchors.rightMargin: Theme.gap
+            text: block.walk.says
+        }
+        Sentence {
+            id: place
+
+            anchors.right: parent.right
+            anchors.baseline: says.baseline
+            wrapMode: Text.NoWrap
+            text: block.walk.position
+        }
+    }
+    Item {
+        width: parent.width
+        height: number.height
+
+        Text {
+            id: number
+
+            width: Math.min(implicitWidth, parent.width - unit.width - Theme.gap - cursor.width)
+            text: block.walk.typed
+            color: Theme.ink
+            font.family: Theme.figures
+            font.pixelSize: Theme.reading
+            fontSizeMode: Text.HorizontalFit
+            minimumPixelSize: Theme.readingSmallest
+            height: Math.round(Theme.reading * 1.14)
+            verticalAlignment: Text.AlignVCenter
+            textFormat: Text.PlainText
+            Accessible.role: Accessible.EditableText
+            Accessible.name: qsTr("Reading, %1").arg(block.walk.unit)
+            Accessible.description: block.walk.typed
+        }
+        Rectangle {
+            id: cursor
+
+            visible: !block.walk.shownIsKept
+            x: number.width + 3
+            y: 6
+            width: Theme.firm
+            height: number.height - 12
+            color: Theme.thread
+        }
+        Sentence {
+            id: unit
+
+            anchors.right: parent.right
+            anchors.baseline: number.baseline
+            wrapMode: Text.NoWrap
+            text: block.walk.unit
+            font.pixelSize: Theme.figure
+            Accessible.ignored: true
+        }
+    }
+    Rule {
+        width: parent.width
+        firm: true
+    }
+    FlagLine {
+        visible: block.walk.notKept !== ""
+        width: parent.width
+        severity: "stop"
+        word: qsTr("Not kept")
+        text: block.walk.notKept
+    }
+    FlagLine {
+        visible: block.walk.caution !== ""
+        width: parent.width
+        severity: "caution"
+        word: qsTr("Caution")
+        text: block.walk.caution
+    }
+    Item {
+        width: parent.width
+        height: line.visible ? line.height : 0
+
+        FlagMark {
+            id: mark
+
+            visible: block.walk.lineKind === "differs" || block.walk.lineKind === "fault"
+            severity: "remeasure"
+            y: Theme.rowGap + 3
+        }
+        Sentence {
+            id: line
+
+            visible: text !== ""
+            x: mark.visible ? mark.width + 8 : 0
+            width: parent.width - x
+            topPadding: Theme.rowGap
+            text: block.walk.reason !== "" && block.walk.line === "" ? qsTr("Not taken: %1").arg(block.walk.reason) : block.walk.line
+        }
+    }
+    Flow {
+        width: parent.width
+        spacing: 2 * Theme.gap
+        layoutDirection: Theme.leftHand ? Qt.LeftToRight : Qt.RightToLeft
+
+        WordButton {
+            text: qsTr("can’t reach")
+            explained: qsTr("Can’t reach this station")
+            onClicked: block.panelAsked("reach")
+        }
+        WordButton {
+            text: qsTr("window")
+            explained: qsTr("All stations of this window")
+            onClicked: block.panelAsked("window")
+        }
+        WordButton {
+            visible: block.walk.canUndo
+            text: qsTr("undo")
+            onClicked: block.walk.undo()
+        }
+        WordButton {
+            visible: block.walk.canRedo
+            text: qsTr("redo")
+            onClicked: block.walk.redo()
+        }
+    }
+}

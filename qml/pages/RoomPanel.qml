@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: Apache-2.0
+import QtQuick
+import Truehang
+import Truehang.Face
+
+// A room's name, and whether small children are there: it decides about cords.
+Screen {
+    id: panel
+
+    required property VisitModel visit
+    required property string roomId
+
+    title: qsTr("Room")
+    action: qsTr("Back to the visit")
+
+    FieldRow {
+        width: parent.width
+        label: qsTr("Name")
+        text: panel.visit.rooms.count > 0 ? panel.visit.rooms.value(panel.visit.rooms.indexOf(panel.roomId), "name") : ""
+        onCommitted: words => panel.visit.renameRoom(panel.roomId, words)
+    }
+    Item {
+        width: 1
+        height: Theme.gap
+    }
+    ChoiceList {
+        width: parent.width
+        label: qsTr("Small children live or visit here")
+        choices: [
+            {
+                word: "yes",
+                says: qsTr("yes")
+            },
+            {
+                word: "no",
+                says: qsTr("no")
+            },
+            {
+                word: "unknown",
+                says: qsTr("not known")
+            }
+        ]
+        onChose: word => panel.visit.setYoungChildren(panel.roomId, word)
+    }
+    Sentence {
+        width: parent.width
+        second: true
+        text: qsTr("Not known counts as yes: cords are then kept out of reach.")
+    }
+    Item {
+        width: 1
+        height: 3 * Theme.gap
+    }
+    WordButton {
+        text: qsTr("take this room out")
+        explained: qsTr("Take this room and its windows out; undo brings them back")
+        onClicked: {
+            panel.visit.removeRoom(panel.roomId);
+            panel.acted();
+        }
+    }
+}

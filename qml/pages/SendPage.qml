@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: Apache-2.0
+pragma ComponentBehavior: Bound
+import QtQuick
+import Truehang
+import Truehang.Face
+
+// Sending to the workroom: pair with it once, then see item by item what has arrived.
+Page {
+    id: page
+
+    readonly property SendModel send: page.notebook.send
+
+    Screen {
+        id: screen
+
+        anchors.fill: parent
+        focus: true
+        title: qsTr("To the workroom")
+        action: page.send.paired ? qsTr("Send now") : page.send.pairing ? "" : qsTr("Pair with the workroom")
+        onBackAsked: page.leave()
+        onActed: {
+            InputMethod.commit();
+            if (page.send.paired) {
+                page.send.sendNow();
+            } else {
+                page.send.pair(address.field.text, code.field.text);
+            }
+        }
+
+        Heading {
+            width: parent.width
+            text: page.send.paired ? page.send.line : page.send.pairing ? qsTr("Asking the workroom") : qsTr("Which workroom is it?")
+            bottomPadding: Theme.rowGap
+        }
+        Sentence {
+            width: parent.width
+            visible: page.send.paired
+            second: true
+            text: page.send.workroom
+        }
+        Column {
+            visible: !page.send.paired
+            width: parent.width
+            spacing: Theme.gap
+
+            Sentence {
+                width: parent.width
+                text: qsTr("The workroom shows its address and a code that works once.")
+            }
+            FieldRow {
+                id: address
+
+                width: parent.width
+                label: qsTr("Address")
+                example: "192.0.2.7:8080"
+                text: page.send.address
+                hints: Qt.ImhUrlCharactersOnly | Qt.ImhNoAutoUppercase | Qt.ImhNoPredictiveText
+            }
+            FieldRow {
+                id: code
+
+                width: parent.width
+                label: qsTr("Code")
+                hints: Qt.ImhNoAutoUppercase | Qt.ImhNoPredictiveText
+            }
+            Sentence {
+                width: parent.width
+                visible: text !== ""
+                text: page.send.pairFault
+            }
+        }
+        Column {
+            visible: page.send.paired
+            width: parent.width
+
+            Repeater {
+                model: page.send.items
+
+                ListRow {
+                    required property string title
+                    required property string state
+                    required mark
+                    required spoken
+
+                    width: screen.contentWidth
+                    marked: true
+                    text: title
+                    stateWords: state
+                }
+            }
+            Rule {
+                width: parent.width
+            }
+        }
+        SectionTitle {
+            visible: page.send.offersFile || page.send.fileLine !== ""
+            width: parent.width
+            text: qsTr("As a file")
+        }
+        Sentence {
+            width: parent.width
+            visible: page.send.offersFile && page.send.fileLine === ""
+            text: qsTr("Until the workroom has it, this visit stands on this phone alone. Keep it as a file as well.")
+        }
+        Sentence {
+            width: parent.width
+            visible: text !== ""
+            text: page.send.fileLine
+        }
+        Flow {
+            width: parent.width
+            spacing: 2 * Theme.gap
+
+            WordButton {
+                visible: page.send.offersFile
+                text: qsTr("keep it as a file")
+                onClicked: page.send.saveAsFile("")
+            }
+            WordButton {
+                visible: page.send.paired
+                text: qsTr("another workroom")
+                explained: qsTr("Forget this workroom and pair with another")
+                onClicked: page.send.forgetWorkroom()
+            }
+        }
+    }
+}

@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: Apache-2.0
+import QtQuick
+import Truehang
+import Truehang.Face
+
+// How this phone is used.
+Page {
+    id: page
+
+    readonly property Settings settings: page.notebook.settings
+
+    Screen {
+        anchors.fill: parent
+        focus: true
+        title: qsTr("Settings")
+        bigTitle: true
+        action: qsTr("Back to the visits")
+        canGoBack: false
+        onActed: page.leave()
+        onBackAsked: page.leave()
+
+        ChoiceList {
+            width: parent.width
+            label: qsTr("The hand that holds the phone")
+            chosen: page.settings.hand
+            choices: [
+                {
+                    word: "right",
+                    says: qsTr("right")
+                },
+                {
+                    word: "left",
+                    says: qsTr("left")
+                }
+            ]
+            onChose: word => page.settings.hand = word
+        }
+        ChoiceList {
+            width: parent.width
+            label: qsTr("Look")
+            chosen: page.settings.look
+            choices: [
+                {
+                    word: "light",
+                    says: qsTr("light")
+                },
+                {
+                    word: "dark",
+                    says: qsTr("dark")
+                },
+                {
+                    word: "system",
+                    says: qsTr("as the system")
+                }
+            ]
+            onChose: word => page.settings.look = word
+        }
+        ChoiceList {
+            width: parent.width
+            label: qsTr("Letters")
+            chosen: String(page.settings.textScale)
+            choices: [
+                {
+                    word: "1",
+                    says: qsTr("usual")
+                },
+                {
+                    word: "1.25",
+                    says: qsTr("larger")
+                },
+                {
+                    word: "1.5",
+                    says: qsTr("large")
+                },
+                {
+                    word: "2",
+                    says: qsTr("largest")
+                }
+            ]
+            onChose: word => page.settings.textScale = Number(word)
+        }
+        ChoiceList {
+            width: parent.width
+            label: qsTr("Inches to the nearest")
+            chosen: String(page.settings.inchDenominator)
+            choices: [
+                {
+                    word: "8",
+                    says: qsTr("eighth")
+                },
+                {
+                    word: "16",
+                    says: qsTr("sixteenth")
+                }
+            ]
+            onChose: word => page.settings.inchDenominator = Number(word)
+        }
+    }
+}

@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: Apache-2.0
+pragma ComponentBehavior: Bound
+import QtQuick
+import Truehang
+import Truehang.Face
+
+// One visit: its rooms and windows, who it is for, what is to be bought, the sign-off.
+Page {
+    id: page
+
+    readonly property VisitModel visit: page.notebook.visit
+    property string roomId // of the panel that is open
+
+    // The first window that isn't measured, or nothing.
+    function nextWindow(): string {
+        const windows = page.visit.windows;
+        for (let row = 0; row < windows.count; ++row) {
+            const mark = windows.value(row, "mark");
+            if (mark === ThreadMark.ToDo || mark === ThreadMark.UnderWay) {
+                return windows.value(row, "windowId");
+            }
+        }
+        return "";
+    }
+    function askForWindow(room: string) {
+        page.roomId = room;
+        page.panel = "window";
+    }
+    function act() {
+        const next = page.nextWindow();
+        if (page.visit.windows.count === 0) {
+            page.askForWindow("");
+        } else if (next !== "") {
+            page.notebook.openWindow(next);
+        } else {
+            page.notebook.screen = "send";
+        }
+    }
+
+    Screen {
+        id: screen
+
+        readonly property bool measured: page.visit.windows.count > 0 && page.visit.mark !== ThreadMark.ToDo && page.visit.mark !== ThreadMark.UnderWay
+
+        anchors.fill: parent
+        visible: page.panel === ""
+        enabled: visible
+        focus: visible
+        title: page.visit.title
+        word: qsTr("send")
+        wordExplained: qsTr("Send to the workroom")
+        action: page.visit.windows.count === 0 ? qsTr("Add the first window") : measured ? qsTr("Send to the workroom") : qsTr("Measure the next window")
+        onWordChosen: page.notebook.screen = "send"
+        onBackAsked: page.leave()
+        onActed: page.act()
+        footWords: [
+            WordButton {
+                visible: page.visit.canUndo
+                text: qsTr("undo")
+                onClicked: page.visit.undo()
+            },
+            WordButton {
+                visible: page.visit.canRedo
+                text: qsTr("redo")
+                onClicked: page.visit.redo()
+            }
+        ]
+
+        Sentence {
+            width: parent.width
+            text: page.visit.state
+            bottomPadding: Theme.rowGap
+        }
+        ListRow {
+            width: parent.width
+            text: page.visit.clientName !== "" ? page.visit.clientName : qsTr("Client and address")
+            line: page.visit.address
+            stateWords: page.visit.positionLine
+            spoken: qsTr("Client and site: %1").arg(page.visit.clientName)
+            onClicked: page.panel = "site"
+        }
+
+        Repeater {
+            model: page.visit.rooms
+
+            RoomPart {
+                width: parent.width
+                visit: page.visit
+                onWindowChosen: windowId => page.notebook.openWindow(windowId)
+                onWindowAsked: page.askForWindow(roomId)
+                onRoomChosen: {
+                    page.roomId = roomId;
+                    page.panel = "room";
+                }
+            }
+        }
+        Rule {
+            width: parent.width
+        }
+        Item {
+            width: 1
+            height: Theme.gap
+        }
+        WordButton {
+            text: qsTr("add a room")
+            explained: qsTr("Add a room")
+            onClicked: {
+                page.roomId = page.visit.addRoom("");
+                page.panel = "room";
+            }
+        }
+        VisitRest {
+            width: parent.width
+            notebook: page.notebook
+            onAskedFor: panel => page.panel = panel
+        }
+    }
+
+    Loader {
+        anchors.fill: parent
+        active: page.panel !== ""
+        focus: active
+        sourceComponent: page.panel === "site" ? site : page.panel === "room" ? room : page.panel === "window" ? newWindow : page.panel === "measuring" ? measuring : sign
+    }
+    Component {
+        id: site
+
+        SitePanel {
+            notebook: page.notebook
+            onBackAsked: page.leave()
+            onActed: page.leave()
+        }
+    }
+    Component {
+        id: room
+
+        RoomPanel {
+            visit: page.visit
+            roomId: page.roomId
+            onBackAsked: page.leave()
+            onActed: page.leave()
+        }
+    }
+    Component {
+        id: newWindow
+
+        WindowPanel {
+            visit: page.visit
+            roomId: page.roomId
+            onBackAsked: page.leave()
+            onMade: windowId => {
+                page.back();
+                page.notebook.openWindow(windowId);
+            }
+        }
+    }
+    Component {
+        id: measuring
+
+        Screen {
+            title: qsTr("How this house is measured")
+            action: qsTr("Back to the visit")
+            onBackAsked: page.leave()
+            onActed: page.leave()
+
+            FormFields {
+                width: parent.width
+                form: page.visit.measuring
+            }
+        }
+    }
+    Component {
+        id: sign
+
+        SignPanel {
+            visit: page.visit
+            onBackAsked: page.leave()
+        }
+    }
+}

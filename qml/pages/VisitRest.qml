@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: Apache-2.0
+pragma ComponentBehavior: Bound
+import QtQuick
+import Truehang
+import Truehang.Face
+
+// What stands below the windows of a visit: cloths, orders, house basics, agreement, what was taken out.
+Column {
+    id: rest
+
+    required property Notebook notebook
+    readonly property VisitModel visit: rest.notebook.visit
+
+    signal askedFor(string panel)
+
+    SectionTitle {
+        width: parent.width
+        text: qsTr("Cloth")
+    }
+    Repeater {
+        model: rest.visit.orders
+
+        Column {
+            id: order
+
+            required property string name
+            required property string figure
+            required property string unit
+            required property string line
+            required property string provisional
+
+            width: rest.width
+
+            FigureRow {
+                width: parent.width
+                label: order.name
+                figure: order.figure
+                unit: order.unit
+                canAsk: false
+            }
+            Sentence {
+                width: parent.width
+                second: true
+                visible: text !== ""
+                text: order.line
+                topPadding: Theme.rowGap
+            }
+            Sentence {
+                width: parent.width
+                visible: text !== ""
+                text: order.provisional
+                bottomPadding: Theme.rowGap
+            }
+        }
+    }
+    ListRow {
+        width: parent.width
+        text: qsTr("Cloths of this house")
+        line: rest.notebook.fabrics.fabrics.count === 0 ? qsTr("none yet") : ""
+        onClicked: rest.notebook.screen = "fabrics"
+    }
+    SectionTitle {
+        width: parent.width
+        text: qsTr("The visit")
+    }
+    ListRow {
+        width: parent.width
+        text: qsTr("Unit, tape and edges")
+        onClicked: rest.askedFor("measuring")
+    }
+    ListRow {
+        width: parent.width
+        text: rest.visit.signedOff ? rest.visit.signedLine : qsTr("Agree and sign")
+        onClicked: rest.askedFor("sign")
+    }
+    Repeater {
+        model: rest.visit.removedWindows
+
+        ListRow {
+            required property string windowId
+            required property string title
+
+            width: rest.width
+            text: title
+            line: qsTr("taken out; tap to bring it back")
+            onClicked: rest.visit.bringWindowBack(windowId)
+        }
+    }
+    Rule {
+        width: parent.width
+    }
+    Item {
+        width: 1
+        height: 2 * Theme.gap
+    }
+    WordButton {
+        text: qsTr("remove this visit")
+        explained: qsTr("Remove this visit; it can be brought back")
+        onClicked: rest.notebook.removeVisit(rest.visit.visitId)
+    }
+}
