@@ -52,7 +52,7 @@ class Layer:
             "drop_mm": None if self.drop is None else nearest(self.drop),
             "width_u_mm": self.w_u if self.w is not None else None,
             "drop_u_mm": self.drop_u if self.drop is not None else None}
-        if self.w is None or self.drop is None:
+        if self.w is None or (self.drop is None and ("impossible", "stop") not in self.flags):
             self.flag("missing-reading", "stop")
         if self._impossible():
             self.flag("impossible", "stop")
