@@ -2,6 +2,7 @@
 #include "adjust/measured.h"
 
 #include "adjust/reading_flags.h"
+#include "units/rounding.h"
 
 #include <algorithm>
 
@@ -19,7 +20,8 @@ std::vector<Estimate> widths_of(const Spans& spans) {
     return widths;
 }
 
-bool is_less(const Estimate& a, const Estimate& b) { return a.value < b.value; }
+/// Ties go to the first, whatever the last bits say.
+bool is_less(const Estimate& a, const Estimate& b) { return a.value.mm() < b.value.mm() - whole_tolerance; }
 
 }  // namespace
 

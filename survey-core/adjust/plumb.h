@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include "adjust/network.h"
+#include "adjust/line_network.h"
 #include "adjust/tape.h"
 #include "survey/counted.h"
 
@@ -30,28 +30,24 @@ public:
     /// The marks that a line has at all, in the order floor to level.
     [[nodiscard]] bool has(Line line, PlumbMark mark) const;
     /// Two or more lines are tied by a level line, this one among them.
-    [[nodiscard]] bool is_tied(Line line) const { return tied_[index_of(line)]; }
+    [[nodiscard]] bool is_tied(Line line) const { return part(line).tied; }
     /// The line that unsuffixed `pole.*` readings belong to.
     [[nodiscard]] Line pole_line() const { return pole_line_; }
     [[nodiscard]] const std::vector<NetworkCheck>& checks() const { return checks_; }
 
 private:
-    struct Part {                                  ///< one network that was adjusted by itself
-        std::array<std::array<int, 6>, 3> mark{};  ///< number of each mark in it, -1 where it isn't
-        std::vector<int> unknown;                  ///< by mark: its unknown, -1 for a datum
-        std::vector<int> group;                    ///< by mark: what is joined has the same
-        Adjustment adjustment;
-        std::vector<std::string> stations;
-        std::vector<bool> measured;
-        std::vector<std::array<int, 2>> ends;  ///< by reading: the marks it runs between
+    /// The network that holds a line, and its marks there; -1 where no reading reaches one.
+    struct LinePart {
+        int network = -1;
+        std::array<int, 6> mark{-1, -1, -1, -1, -1, -1};
+        bool tied = false;
     };
     friend class PlumbBuilder;
 
-    [[nodiscard]] static std::size_t index_of(Line line) { return static_cast<std::size_t>(line); }
-    std::array<bool, 3> tied_{};
+    [[nodiscard]] const LinePart& part(Line line) const { return parts_[static_cast<std::size_t>(line)]; }
+    std::array<LinePart, 3> parts_;
     Line pole_line_ = Line::left;
-    std::array<int, 3> part_of_line_{};
-    std::vector<Part> parts_;
+    std::vector<LineNetwork> networks_;
     std::vector<NetworkCheck> checks_;
 };
 

@@ -55,12 +55,26 @@ void flag_each_reading(const MeasuredWindow& measured, std::vector<Flag>& flags)
                                  {}});
             }
         }
-        if (counted.reading->how && counted.reading->how->is(How::proposed)) {
+    }
+}
+
+/// A proposed value is told of where a size leans on it; one that nothing needs is harmless.
+void flag_proposals(const MeasuredWindow& measured, std::vector<Flag>& flags) {
+    for (const CountedReading& counted : measured.readings) {
+        const std::string word(counted.station.word);
+        if (!counted.reading->how || !counted.reading->how->is(How::proposed)) {
+            continue;
+        }
+        const auto sizes = sizes_of(measured);
+        const bool leaned_on = std::ranges::any_of(sizes, [&](const MeasuredSize& size) {
+            return std::ranges::find(size.estimate.rests_on, word) != size.estimate.rests_on.end();
+        });
+        if (leaned_on) {
             flags.push_back(
                 {"rests-on-proposal",
                  Severity::remeasure,
-                 stations,
-                 fmt::format("{} is a proposed value that no tape has confirmed. Measure it.", station.says),
+                 {word},
+                 fmt::format("{} is a proposed value that no tape has confirmed. Measure it.", counted.station.says),
                  "",
                  "",
                  {}});
@@ -186,6 +200,7 @@ std::vector<Flag> reading_flags(const MeasuredWindow& measured) {
     std::vector<Flag> flags;
     flag_checks(measured, flags);
     flag_each_reading(measured, flags);
+    flag_proposals(measured, flags);
     flag_spread(measured, {"opening.width.top", "opening.width.middle", "opening.width.bottom"}, "widths", flags);
     flag_spread(measured, {"opening.height.left", "opening.height.centre", "opening.height.right"}, "heights", flags);
     flag_squareness(measured, flags);

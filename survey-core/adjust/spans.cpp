@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "adjust/spans.h"
 
+#include "adjust/line_network.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -64,38 +66,42 @@ std::vector<std::string> estimates_in(const std::vector<const CountedReading*>& 
     return words;
 }
 
+/// The wall as marks along a line: what stops a curtain on the left, the opening's edges, what stops it on the right.
 void adjust_wall(const std::vector<CountedReading>& readings, const TapeRule& tape, Spans& spans) {
     const auto* width = wall_width(readings);
     if (width == nullptr) {
         return;
     }
-    const std::array<std::string_view, 4> stations{"wall.left", width->station.word, "wall.right", "wall.total"};
-    const auto found = evidence(readings, stations);
-    if (!found) {
+    struct Span {
+        const CountedReading* reading;
+        int from, to;
+    };
+    const std::array stretches{Span{find_counted(readings, "wall.left"), 0, 1}, Span{width, 1, 2},
+                               Span{find_counted(readings, "wall.right"), 2, 3},
+                               Span{find_counted(readings, "wall.total"), 0, 3}};
+    LineNetwork network;
+    for (int mark = 0; mark < 4; ++mark) {
+        network.add_mark();
+    }
+    for (const bool independent : {true, false}) {
+        for (const Span& span : stretches) {
+            if (span.reading != nullptr && span.reading->independent == independent) {
+                network.observe(span.from, span.to, *span.reading, tape);
+            }
+        }
+    }
+    if (!network.adjust_all()) {
         return;
     }
-    std::vector<ObservationEquation> equations;
-    for (std::size_t i = 0; i < found->size(); ++i) {
-        std::vector<double> coefficients(3, i == 3 ? 1.0 : 0.0);
-        if (i < 3) {
-            coefficients[i] = 1.0;
+    for (const Span& span : stretches) {
+        if (span.reading == nullptr) {
+            continue;
         }
-        equations.push_back({coefficients, (*found)[i]->value.mm(), reading_u(*(*found)[i], tape).mm()});
-    }
-    const auto adjusted = adjust(equations, 3);
-    if (!adjusted) {
-        return;
-    }
-    for (std::size_t i = 0; i < 4; ++i) {
-        const auto& f = equations[i].coefficients;
-        double value = 0.0;
-        for (std::size_t k = 0; k < 3; ++k) {
-            value += f[k] * adjusted->unknowns[k];
+        if (auto estimate = network.between(span.from, span.to)) {
+            spans.by_station[std::string(span.reading->station.word)] = std::move(*estimate);
         }
-        spans.by_station[std::string(stations[i])] = {Length::mm(value), Length::mm(adjusted->sigma_of(f)),
-                                                      estimates_in(*found, adjusted->leverage_of(f))};
     }
-    if (auto check = check_of(*adjusted, "wall", words_of(*found))) {
+    if (auto check = network.check("wall")) {
         spans.checks.push_back(std::move(*check));
     }
 }
@@ -125,25 +131,35 @@ Side side(std::size_t station, const Corners& c) {
     }
 }
 
-std::vector<ObservationEquation> linearised(const std::vector<const CountedReading*>& found, const Corners& corners,
+/// The six sides and diagonals as read, in the order of `figure_stations`.
+using FigureReadings = std::array<const CountedReading*, 6>;
+
+std::vector<double> direction_of(std::size_t station, const Corners& corners) {
+    const Side s = side(station, corners);
+    const double length = std::hypot(s.dx, s.dy);
+    std::vector<double> coefficients(5);
+    for (std::size_t k = 0; k < 5; ++k) {
+        coefficients[k] = (s.dx * s.d_dx[k] + s.dy * s.d_dy[k]) / length;
+    }
+    return coefficients;
+}
+
+std::vector<ObservationEquation> linearised(const FigureReadings& readings, const Corners& corners,
                                             const TapeRule& tape) {
     std::vector<ObservationEquation> equations;
-    for (std::size_t i = 0; i < found.size(); ++i) {
-        const Side s = side(i, corners);
-        const double length = std::hypot(s.dx, s.dy);
-        std::vector<double> coefficients(5);
-        for (std::size_t k = 0; k < 5; ++k) {
-            coefficients[k] = (s.dx * s.d_dx[k] + s.dy * s.d_dy[k]) / length;
+    for (std::size_t i = 0; i < readings.size(); ++i) {
+        if (readings[i]->independent) {
+            const Side s = side(i, corners);
+            equations.push_back({direction_of(i, corners), readings[i]->value.mm() - std::hypot(s.dx, s.dy),
+                                 reading_u(*readings[i], tape).mm()});
         }
-        equations.push_back({coefficients, found[i]->value.mm() - length, reading_u(*found[i], tape).mm()});
     }
     return equations;
 }
 
 /// Gauss-Newton on the six distances; the residuals of the last step are those of the readings. Nothing where the
 /// figure can't be formed.
-std::optional<std::pair<Corners, Adjustment>> adjust_figure(const std::vector<const CountedReading*>& found,
-                                                            const TapeRule& tape) {
+std::optional<std::pair<Corners, Adjustment>> adjust_figure(const FigureReadings& found, const TapeRule& tape) {
     const double width = found[0]->value.mm();
     Corners corners{width, width, found[1]->value.mm(), 0.0, found[3]->value.mm()};
     constexpr int most_steps = 50;
@@ -167,28 +183,40 @@ std::optional<std::pair<Corners, Adjustment>> adjust_figure(const std::vector<co
     return std::nullopt;
 }
 
-void adjust_opening(const std::vector<CountedReading>& readings, const TapeRule& tape, Spans& spans) {
-    const auto found = evidence(readings, figure_stations);
-    if (!found || std::ranges::any_of(*found, [](const auto* r) { return r->value.mm() < 1.0; })) {
-        return;
+/// All six readings, where at least five are evidence of their own: a sixth that isn't is given by the others.
+std::optional<FigureReadings> figure_readings(const std::vector<CountedReading>& readings) {
+    FigureReadings found{};
+    int independent = 0;
+    for (std::size_t i = 0; i < found.size(); ++i) {
+        found[i] = find_counted(readings, figure_stations[i]);
+        if (found[i] == nullptr || found[i]->value.mm() < 1.0) {
+            return std::nullopt;
+        }
+        independent += found[i]->independent ? 1 : 0;
     }
-    const auto figure = adjust_figure(*found, tape);
+    return independent >= 5 ? std::optional(found) : std::nullopt;
+}
+
+void adjust_opening(const std::vector<CountedReading>& readings, const TapeRule& tape, Spans& spans) {
+    const auto found = figure_readings(readings);
+    const auto figure = found ? adjust_figure(*found, tape) : std::nullopt;
     if (!figure) {
         return;
     }
     const auto& [corners, adjusted] = *figure;
-    const auto equations = linearised(*found, corners, tape);
+    std::vector<const CountedReading*> evident;
+    std::ranges::copy_if(*found, std::back_inserter(evident), &CountedReading::independent);
     for (std::size_t i = 0; i < found->size(); ++i) {
         if ((*found)[i]->station.kind == StationKind::height) {
             continue;  // heights come from the plumb lines
         }
         const Side s = side(i, corners);
-        const auto& f = equations[i].coefficients;
+        const auto f = direction_of(i, corners);
         spans.by_station[std::string(figure_stations[i])] = {Length::mm(std::hypot(s.dx, s.dy)),
                                                              Length::mm(adjusted.sigma_of(f)),
-                                                             estimates_in(*found, adjusted.leverage_of(f))};
+                                                             estimates_in(evident, adjusted.leverage_of(f))};
     }
-    if (auto check = check_of(adjusted, "opening", words_of(*found))) {
+    if (auto check = check_of(adjusted, "opening", words_of(evident))) {
         spans.checks.push_back(std::move(*check));
     }
 }

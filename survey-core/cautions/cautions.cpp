@@ -96,6 +96,15 @@ double distance_to(const Obstruction& obstruction, const HungAt& hung) {
     return std::hypot(across, up);
 }
 
+/// How much of the room's heat has its place noted, at whichever window.
+long placed_in(const Room& room) {
+    long count = 0;
+    for (const Window& window : room.windows) {
+        count += std::ranges::count_if(window.obstructions, is_hot);
+    }
+    return count;
+}
+
 void flag_heat(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings) {
     const std::string advice(table.front().text);
     const auto hung = placed(layer, sizes);
@@ -116,7 +125,7 @@ void flag_heat(const LayerContext& layer, const FinishedSizes& sizes, Findings& 
             findings.flag("curtain-over-heat", Severity::caution, where + advice, {}, obstruction.id);
         }
     }
-    if (!noted && !layer.room.heat.empty()) {
+    if (!noted && placed_in(layer.room) < static_cast<long>(layer.room.heat.size())) {
         findings.flag(
             "curtain-over-heat", Severity::caution,
             fmt::format("The room has heat ({}) whose place wasn’t noted. {}", layer.room.heat.front(), advice));

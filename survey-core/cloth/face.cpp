@@ -52,7 +52,6 @@ void trace_widths(PlanParts& parts, const Cloth& cloth) {
     const HouseRules& rules = parts.layer.rules;
     const Length usable = usable_width(*parts.fabrics.face);
     const double joins = ceil_whole(cloth.widths_each) - 1.0;
-    const double side = parts.layer.asked.is_blind() ? rules.blind_side : rules.side_turn;
     TraceOf(parts.findings, "cloth.widths_each")
         .mm("usable width of the cloth", usable, {"fabric width_mm", "fabric selvedge_mm"})
         .mm("needed across", needed_for_width(parts, parts.sizes.width, parts.layer.asked.fullness),
@@ -62,12 +61,18 @@ void trace_widths(PlanParts& parts, const Cloth& cloth) {
         .count("widths in each", cloth.widths_each)
         .count("curtains", parts.layer.asked.curtains())
         .count("widths cut", cloth.widths);
-    TraceOf flat(parts.findings, "cloth.flat_mm");
-    flat.mm("widths joined", cloth.widths_each * usable, {"cloth.widths_each"})
-        .mm("seams", Length::mm(-2.0 * joins * rules.seam), {"rule seam_mm"})
-        .mm("side turns", Length::mm(-2.0 * side),
-            {parts.layer.asked.is_blind() ? "rule blind_side_mm" : "rule side_turn_mm"})
-        .mm("flat width", cloth.flat);
+    if (parts.layer.asked.is_blind()) {
+        TraceOf(parts.findings, "cloth.flat_mm")
+            .mm("finished width", parts.sizes.width, {"finished.width_mm"})
+            .mm("side turns", Length::mm(2.0 * rules.blind_side), {"rule blind_side_mm"})
+            .mm("cut across", cloth.flat);
+    } else {
+        TraceOf(parts.findings, "cloth.flat_mm")
+            .mm("widths joined", cloth.widths_each * usable, {"cloth.widths_each"})
+            .mm("seams", Length::mm(-2.0 * joins * rules.seam), {"rule seam_mm"})
+            .mm("side turns", Length::mm(-2.0 * rules.side_turn), {"rule side_turn_mm"})
+            .mm("flat width", cloth.flat);
+    }
     if (cloth.fullness) {
         TraceOf(parts.findings, "cloth.fullness")
             .mm("flat width that is gathered", cloth.flat - parts.sizes.hangs_flat, {"cloth.flat_mm"})
@@ -197,8 +202,9 @@ bool plan_face(PlanParts& parts) {
     cloth.fabric = fabric.id;
     cloth.widths_each = *widths_each;
     cloth.widths = static_cast<int>(ceil_whole(parts.layer.asked.curtains() * *widths_each));
-    const double side = blind ? rules.blind_side : rules.side_turn;
-    cloth.flat = across(*widths_each, usable_width(fabric), Length::mm(rules.seam)) - Length::mm(2.0 * side);
+    cloth.flat =
+        blind ? parts.sizes.width + Length::mm(2.0 * rules.blind_side)
+              : across(*widths_each, usable_width(fabric), Length::mm(rules.seam)) - Length::mm(2.0 * rules.side_turn);
     if (!blind) {
         cloth.fullness = (cloth.flat - parts.sizes.hangs_flat) / (parts.sizes.width - parts.sizes.hangs_flat);
         flag_fullness(parts, *cloth.fullness);
@@ -212,10 +218,10 @@ bool plan_face(PlanParts& parts) {
     trace_drops(parts, cloth, drops);
     flag_width_edge(parts, *widths_each);
     flag_drop_edge(parts, cloth.widths);
-    parts.plan.pieces.push_back(
-        {fabric.id, "drops", cloth.cut_drop, cloth.widths, cloth.length - cut_up(drops.beside)});
+    parts.plan.pieces.push_back({fabric.id, "drops", cloth.cut_drop, cloth.widths, drops.total - drops.beside});
+    parts.plan.exact_cut_drop = drops.cut_drop;
     if (drops.beside.mm() > 0.0) {
-        parts.plan.pieces.push_back({fabric.id, "half repeat", cut_up(drops.beside), 1, cut_up(drops.beside)});
+        parts.plan.pieces.push_back({fabric.id, "half repeat", cut_up(drops.beside), 1, drops.beside});
     }
     parts.plan.cloth = std::move(cloth);
     return true;

@@ -157,7 +157,7 @@ void plan_pelmet(PlanParts& parts) {
         .count("widths", pelmet.widths)
         .mm("cut depth", pelmet.cut_drop)
         .mm("length", pelmet.length);
-    parts.plan.pieces.push_back({fabric.id, "pelmet", pelmet.cut_drop, pelmet.widths, pelmet.length});
+    parts.plan.pieces.push_back({fabric.id, "pelmet", pelmet.cut_drop, pelmet.widths, drops.total});
     parts.plan.pelmet = pelmet;
 }
 
@@ -175,7 +175,7 @@ void weigh(PlanParts& parts) {
     };
     const ClothPlan& plan = parts.plan;
     const bool known =
-        add(parts.fabrics.face, plan.cloth->widths, plan.cloth->cut_drop) &&
+        add(parts.fabrics.face, plan.cloth->widths, plan.exact_cut_drop) &&
         (!plan.lining || add(parts.fabrics.lining, plan.lining->widths, plan.lining->cut_drop)) &&
         (!plan.interlining || add(parts.fabrics.interlining, plan.interlining->widths, plan.interlining->cut_drop));
     if (!known) {

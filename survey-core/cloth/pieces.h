@@ -62,7 +62,7 @@ struct PelmetFigures {
     Length cut_drop, length;
 };
 
-/// Pieces of one kind cut from one fabric for a layer. `total` is the length they take off the roll.
+/// Pieces of one kind cut from one fabric for a layer. `total` is the length they take off the roll, exact.
 struct Piece {
     std::string fabric;
     std::string what;  ///< drops, tabs, facing, pelmet, half repeat

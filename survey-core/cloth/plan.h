@@ -12,6 +12,7 @@ namespace truehang {
 /// Everything cut for one layer, in numbers and as pieces by fabric.
 struct ClothPlan {
     std::optional<Cloth> cloth;
+    Length exact_cut_drop;  ///< of the face cloth: whole repeats, not rounded to mm
     std::optional<Lining> lining, interlining;
     std::optional<Tabs> tabs;
     std::optional<Eyelets> eyelets;

@@ -42,11 +42,12 @@ std::vector<Order> OrderBook::orders() const {
             continue;
         }
         if (fabric.repeat.mm() > 0.0 && rules.placing_repeats > 0.0 && match_of(fabric) != Match::none) {
-            const Length placing = cut_up(rules.placing_repeats * fabric.repeat);
+            const Length placing = rules.placing_repeats * fabric.repeat;
             order.length += placing;
-            order.cuts.push_back({"", "placing the pattern", placing, 1, ""});
+            order.cuts.push_back({"", "placing the pattern", cut_up(placing), 1, ""});
         }
         const double step = rules.order_step_m > 0.0 ? rules.order_step_m : 0.001;
+        order.length = cut_up(order.length);
         order.order_m = step * ceil_whole(order.length.metres() / step);
         orders.push_back(std::move(order));
     }

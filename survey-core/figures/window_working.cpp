@@ -7,7 +7,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <ranges>
 
 namespace truehang {
 
@@ -71,14 +70,18 @@ std::vector<Flag> unknown_in_fabrics(const LayerFabrics& fabrics) {
     return flags;
 }
 
-/// The hardware that the window's own heights are taken for: the room-side one that isn't a blind's headrail.
+/// What the window's own heights are taken for: the first hardware that isn't a headrail, else the first there is.
 Hang hang_of(const Window& window) {
-    for (const Layer& layer : std::views::reverse(window.layers)) {
-        if (layer.hardware && !(layer.hardware->kind && layer.hardware->kind->is(HardwareKind::headrail))) {
-            return layer.hardware->hang ? layer.hardware->hang->known().value_or(Hang::level) : Hang::level;
+    const Hardware* chosen = nullptr;
+    for (const Layer& layer : window.layers) {
+        const bool headrail =
+            layer.hardware && layer.hardware->kind && layer.hardware->kind->is(HardwareKind::headrail);
+        if (layer.hardware &&
+            (chosen == nullptr || (!headrail && chosen->kind && chosen->kind->is(HardwareKind::headrail)))) {
+            chosen = &*layer.hardware;
         }
     }
-    return Hang::level;
+    return chosen != nullptr && chosen->hang ? chosen->hang->known().value_or(Hang::level) : Hang::level;
 }
 
 void report_sizes(const MeasuredWindow& measured, WindowFigures& figures) {

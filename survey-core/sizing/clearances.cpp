@@ -115,7 +115,7 @@ Box box_of(const Obstruction& obstruction) {
 }
 
 bool meets_pole(const LayerContext& layer, const HungAt& hung, const Obstruction& obstruction) {
-    if (!hung.pole || layer.asked.is_blind()) {
+    if (!hung.pole) {
         return false;
     }
     const Box box = box_of(obstruction);

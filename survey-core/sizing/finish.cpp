@@ -151,7 +151,7 @@ void flag_level(const LayerContext& layer, const std::vector<DropAtLine>& at_lin
 
 const DropAtLine& deciding(const std::vector<DropAtLine>& at_lines, HemAt hem_at) {
     const auto by_value = [](const DropAtLine& a, const DropAtLine& b) {
-        return a.pole_over_base.value < b.pole_over_base.value;
+        return a.pole_over_base.value.mm() < b.pole_over_base.value.mm() - whole_tolerance;  // ties go to the first
     };
     const bool least = hem_at == HemAt::floor || hem_at == HemAt::sill;
     return least ? *std::ranges::min_element(at_lines, by_value) : *std::ranges::max_element(at_lines, by_value);
@@ -268,7 +268,7 @@ bool work_blind_width(const LayerContext& layer, FinishedSizes& sizes, Findings&
     const Length change = inside ? Length::mm(-layer.rules.blind_ease) : Length::mm(2.0 * layer.rules.blind_over);
     sizes.width = opening->value + change;
     sizes.width_u = opening->u;
-    sizes.rests_on = opening->rests_on;
+    sizes.rests_on.insert(sizes.rests_on.end(), opening->rests_on.begin(), opening->rests_on.end());
     TraceOf(findings, "finished.width_mm")
         .mm(inside ? "least width of the opening" : "largest width of the opening", opening->value, {"opening.width"})
         .mm(inside ? "ease" : "past the opening, both sides", change,
@@ -284,7 +284,7 @@ bool work_inside_drop(const LayerContext& layer, FinishedSizes& sizes, Findings&
     Line at = Line::left;
     for (const Line line : all_lines) {
         const auto height = plumb.between(line, base, PlumbMark::head);
-        if (height && (!least || height->value < least->value)) {
+        if (height && (!least || height->value.mm() < least->value.mm() - whole_tolerance)) {
             least = height;
             at = line;
         }
@@ -296,7 +296,7 @@ bool work_inside_drop(const LayerContext& layer, FinishedSizes& sizes, Findings&
     }
     sizes.drop = least->value;
     sizes.drop_u = least->u;
-    sizes.rests_on.insert(sizes.rests_on.end(), least->rests_on.begin(), least->rests_on.end());
+    sizes.rests_on = least->rests_on;
     if (const auto head = plumb.height(at, PlumbMark::head)) {
         sizes.top = head->value;
         sizes.bottom = *sizes.top - sizes.drop;
@@ -385,10 +385,10 @@ std::optional<FinishedSizes> finish(const LayerContext& layer, Findings& finding
             tab_cut_for(Length::mm(layer.rules.tab_hang), asked.diameter(), layer.rules));
         sizes.tab_hang = tab_hang_of(sizes.tab_cut, asked.diameter(), layer.rules);
     }
-    const bool has_width =
-        asked.is_blind() ? work_blind_width(layer, sizes, findings) : work_curtain_width(layer, sizes, findings);
     const bool has_drop =
         asked.is_inside_blind() ? work_inside_drop(layer, sizes, findings) : work_drop(layer, sizes, findings);
+    const bool has_width =
+        asked.is_blind() ? work_blind_width(layer, sizes, findings) : work_curtain_width(layer, sizes, findings);
     if (!has_width || !has_drop || !is_possible(layer, sizes, findings)) {
         return std::nullopt;
     }

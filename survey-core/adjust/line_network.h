@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "adjust/network.h"
+#include "adjust/tape.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace truehang {
+
+/// Marks along a line and the readings between them: the heights of plumb lines, the widths along a wall. Marks that no
+/// reading joins stay unrelated.
+class LineNetwork {
+public:
+    /// A new mark's number.
+    int add_mark();
+
+    /// Takes a reading from one mark to another, upward or to the right. A reading that is no evidence of its own
+    /// (proposed, copied) is taken only where the two marks aren't joined yet, so that it never makes a loop: observe
+    /// the others first.
+    void observe(int from, int to, const CountedReading& reading, const TapeRule& tape);
+
+    /// Adjusts what was observed. False where nothing was.
+    bool adjust_all();
+
+    /// The adjusted distance from one mark to another; nothing where readings don't join them.
+    [[nodiscard]] std::optional<Estimate> between(int from, int to) const;
+    /// The stations that lead from one mark to the other by the fewest readings.
+    [[nodiscard]] std::vector<std::string> way_between(int from, int to) const;
+    [[nodiscard]] std::optional<NetworkCheck> check(std::string name) const;
+
+private:
+    struct Observation {
+        int from, to;
+        double value, sigma;
+        std::string station;
+        bool measured;
+    };
+    [[nodiscard]] int root(int mark) const;
+    [[nodiscard]] std::vector<double> difference(int from, int to) const;
+
+    std::vector<int> parent_;   ///< by mark: towards the datum of what it is joined to
+    std::vector<int> unknown_;  ///< by mark: its unknown, -1 for a datum
+    std::vector<Observation> observations_;
+    Adjustment adjustment_;
+};
+
+}  // namespace truehang
