@@ -243,12 +243,23 @@ private:
 std::string description_of(const Window& window, const WindowOutline& outline, const ElevationOptions& options) {
     LengthStyle style = options.length_style;
     style.with_unit = true;
-    const auto said = [&](double mm) { return write_length(Length::mm(mm), style); };
+    const auto range = [&](const std::array<double, 3>& values) {
+        const auto [least, most] = std::ranges::minmax(values);
+        const std::string low = write_length(Length::mm(least), options.length_style);
+        const std::string high = write_length(Length::mm(most), style);
+        return high.starts_with(low + " ") ? high : low + " to " + high;
+    };
+    std::array<double, 3> widths{};
+    std::array<double, 3> heights{};
+    for (std::size_t i = 0; i < 3; ++i) {
+        widths[i] = outline.right_x[i] - outline.left_x[i];
+        heights[i] = outline.head.y[i] - outline.sill.y[i];
+    }
     std::string text;
     if (outline.width_known || outline.height_known) {
         text = "The opening, drawn to scale";
-        text += outline.width_known ? ", " + said(outline.width()) + " wide" : "";
-        text += outline.height_known ? ", " + said(outline.head.y[1] - outline.sill.y[1]) + " high" : "";
+        text += outline.width_known ? ", " + range(widths) + " wide" : "";
+        text += outline.height_known ? ", " + range(heights) + " high" : "";
         text += ".";
     }
     if (!window.obstructions.empty()) {

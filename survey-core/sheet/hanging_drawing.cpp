@@ -93,7 +93,7 @@ private:
 
     void tabs() {
         const int count =
-            marks(hanging_.figures != nullptr && hanging_.figures->tabs ? hanging_.figures->tabs->each : 7, 5.5);
+            marks(hanging_.figures != nullptr && hanging_.figures->tabs ? hanging_.figures->tabs->each : 7, 3.2);
         const double spacing = (right_ - left_) / count;
         const double half = std::min(hanging_.rules.tab_width, spacing * 0.62) / 2.0;
         for (int i = 0; i < count; ++i) {

@@ -43,8 +43,8 @@ public:
     void draw() {
         const Hardware& hardware = *layer_.hardware;
         for (const double x : bracket_places(hardware, run_)) {
-            const double reach = std::max(35.0, board_.mm_of_px(5.0));
-            board_.line(fine_, stroke_px::ink, {x, y(x) - reach}, {x, y(x) + reach}, part);
+            const double reach = std::max(45.0, board_.mm_of_px(5.5));
+            board_.line(fine_, stroke_px::ink, {x, y(x)}, {x, y(x) + reach}, part);
         }
         switch (kind_of(hardware)) {
             case HardwareKind::pole:

@@ -16,6 +16,9 @@ constexpr double rise = 0.76;
 constexpr double fall = 0.20;
 constexpr double halo_px = 2.5;
 constexpr double gap_px = 5.0;
+// What lying over a line costs, in places further along the tape.
+constexpr double over_tape = 14.0;
+constexpr double over_hairline = 4.0;
 
 struct Box {
     double left, top, right, bottom;
@@ -53,7 +56,8 @@ bool crosses(const Box& box, Point a, Point b) {
 struct Obstacle {
     Point a, b;
     double half_width;
-    bool hard;  ///< ink or thread
+    bool hard;     ///< ink or thread
+    double price;  ///< of a label over it
     const std::string* station;
 };
 
@@ -65,8 +69,8 @@ public:
             add(stroke);
         }
     }
-    /// How many hairlines a label here would lie over; nothing where it can't lie.
-    [[nodiscard]] std::optional<int> cost(const Box& box, const std::string& station) const {
+    /// What the hairlines cost that a label here would lie over; nothing where it can't lie.
+    [[nodiscard]] std::optional<double> cost(const Box& box, const std::string& station) const {
         for (const Box& taken : taken_) {
             if (box.meets(taken)) {
                 return std::nullopt;
@@ -77,13 +81,13 @@ public:
                 return std::nullopt;
             }
         }
-        int crossed = 0;
+        double crossed = 0.0;
         for (const Obstacle& line : lines_) {
             if (crosses(box.grown(line.half_width), line.a, line.b)) {
                 if (line.hard) {
                     return std::nullopt;
                 }
-                crossed += *line.station == station && !station.empty() ? 0 : 1;
+                crossed += *line.station == station && !station.empty() ? 0.0 : line.price;
             }
         }
         return crossed;
@@ -101,6 +105,7 @@ private:
             return;
         }
         const bool hard = stroke.role == Role::ink || stroke.role == Role::thread;
+        const double price = stroke.role == Role::dimension ? over_tape : over_hairline;
         if (stroke.filled && hard) {
             take_bounds(stroke);
         }
@@ -109,7 +114,7 @@ private:
         const std::size_t segments = stroke.form == Form::polygon ? count : count - 1;
         for (std::size_t i = 0; i < segments; ++i) {
             lines_.push_back(
-                {stroke.points[i], stroke.points[(i + 1) % count], stroke.width / 2.0, hard, &stroke.station});
+                {stroke.points[i], stroke.points[(i + 1) % count], stroke.width / 2.0, hard, price, &stroke.station});
         }
     }
     void take_bounds(const Stroke& stroke) {
@@ -167,7 +172,7 @@ public:
             if (!crossed) {
                 continue;
             }
-            const double cost = static_cast<double>(rank) + 12.0 * *crossed;
+            const double cost = static_cast<double>(rank) + *crossed;
             if (cost < least) {
                 least = cost;
                 best = box;

@@ -34,6 +34,7 @@ struct SheetBlock {
     std::string title;
     std::vector<std::string> columns;
     std::vector<SheetRow> rows;
+    std::string note;  ///< a sentence under the rows, else empty
 };
 
 /// One flag as the sheet says it: a shape, its word, a sentence.

@@ -13,6 +13,8 @@ namespace {
 constexpr double first_column_px = 17.0;
 constexpr double column_step_px = 20.0;
 constexpr double tick_px = 4.0;
+constexpr double label_gap_px = 13.0;  ///< a label's halo and the gaps to both sides of it
+constexpr double most_margin = 0.4;    ///< the share of the target's width that one side's columns may take
 
 std::size_t index_of(Line line) { return static_cast<std::size_t>(line); }
 
@@ -77,7 +79,7 @@ Tapes::Tapes(const Window& window, const WindowFigures& figures, const WindowOut
             add(station);
         }
     }
-    number_columns();
+    set_columns();
 }
 
 void Tapes::add(const Station& station) {
@@ -89,49 +91,70 @@ void Tapes::add(const Station& station) {
 
 Line Tapes::line_of(const Station& station) const { return station.line.value_or(outline_.pole_line); }
 
-void Tapes::number_columns() {
-    for (auto& line : columns_) {
-        line.fill(-1);
+bool Tapes::is_shown(const Tape& tape) const { return tape.active || (tape.reading != nullptr && options_.dimensions); }
+
+double Tapes::label_px(const Tape& tape) const {
+    const double size = (tape.active ? options_.active_size : options_.label_size) * options_.pixel;
+    return options_.text_width(text_of(tape), size, tape.active || tape.doubtful) / options_.pixel;
+}
+
+void Tapes::measure_labels() {
+    for (const Tape& tape : tapes_) {
+        if (is_shown(tape) && tape.station.kind == StationKind::height) {
+            double& widest = widest_px_[index_of(line_of(tape.station))];
+            widest = std::max(widest, label_px(tape));
+        }
     }
+}
+
+/// Columns from the opening outward. Where there is room, one that runs beside the labels of others stands outside
+/// them.
+void Tapes::set_columns_of(std::size_t line, const std::array<bool, column_count>& in_use, bool roomy) {
+    columns_px_[line].fill(-1.0);
+    last_px_[line] = 0.0;
+    for (std::size_t group = 0; group < column_count; ++group) {
+        if (!in_use[group]) {
+            continue;
+        }
+        const bool long_tape = group >= 2;
+        const double step = roomy && long_tape ? widest_px_[line] + label_gap_px : column_step_px;
+        last_px_[line] += last_px_[line] == 0.0 ? first_column_px : step;
+        columns_px_[line][group] = last_px_[line];
+    }
+}
+
+void Tapes::set_columns() {
+    measure_labels();
     std::array<std::array<bool, column_count>, 3> in_use{};
     for (const Tape& tape : tapes_) {
-        const bool shown = tape.active || (tape.reading != nullptr && options_.dimensions);
-        if (shown && tape.station.kind == StationKind::height) {
+        if (is_shown(tape) && tape.station.kind == StationKind::height) {
             in_use[index_of(line_of(tape.station))][column_group(tape.station)] = true;
         }
     }
-    for (std::size_t line = 0; line < 3; ++line) {
-        for (std::size_t group = 0; group < column_count; ++group) {
-            if (in_use[line][group]) {
-                columns_[line][group] = used_[line]++;
-            }
+    for (const Line line : all_lines) {
+        set_columns_of(index_of(line), in_use[index_of(line)], line != Line::centre);
+        if (margin(line) > options_.width * most_margin) {
+            set_columns_of(index_of(line), in_use[index_of(line)], false);
         }
     }
 }
 
 double Tapes::column_px(Line line, const Station& station) const {
     const auto group = column_group(station);
-    int number = columns_[index_of(line)][group];
-    if (number < 0) {
-        number = used_[index_of(line)] + static_cast<int>(group) / 2;
+    const double at = columns_px_[index_of(line)][group];
+    if (at >= 0.0) {
+        return at;
     }
-    return first_column_px + column_step_px * number;
+    const double last = std::max(last_px_[index_of(line)], first_column_px - column_step_px);
+    return last + column_step_px * static_cast<double>(1 + group / 2);
 }
 
 double Tapes::margin(Line side) const {
-    const int used = used_[index_of(side)];
-    if (used == 0) {
+    const double last = last_px_[index_of(side)];
+    if (last == 0.0) {
         return 10.0 * options_.pixel;
     }
-    double widest = 0.0;
-    for (const Tape& tape : tapes_) {
-        if (tape.station.kind == StationKind::height && tape.drawn() && line_of(tape.station) == side) {
-            const double size = (tape.active ? options_.active_size : options_.label_size) * options_.pixel;
-            widest = std::max(widest, options_.text_width(text_of(tape), size, tape.active || tape.doubtful));
-        }
-    }
-    const double columns = first_column_px + column_step_px * (used - 1);
-    return std::min(columns * options_.pixel + widest + 14.0 * options_.pixel, options_.width * 0.36);
+    return (last + widest_px_[index_of(side)] + label_gap_px) * options_.pixel;
 }
 
 std::string Tapes::text_of(const Tape& tape) const {

@@ -7,6 +7,7 @@
 #include "sheet/window_outline.h"
 #include "survey/counted.h"
 
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <string>
@@ -22,8 +23,8 @@ public:
           const ElevationOptions& options);
 
     /// The room that columns and their labels need beside the opening, in target units.
-    [[nodiscard]] double left_margin() const { return margin(Line::left); }
-    [[nodiscard]] double right_margin() const { return margin(Line::right); }
+    [[nodiscard]] double left_margin() const { return std::min(margin(Line::left), options_.width * 0.4); }
+    [[nodiscard]] double right_margin() const { return std::min(margin(Line::right), options_.width * 0.4); }
 
     /// Adds every tape's run, draws those that are measured or being measured, and returns the labels they want.
     [[nodiscard]] std::vector<WantedLabel> draw(DrawingBoard& board, Elevation& elevation) const;
@@ -39,7 +40,11 @@ private:
     };
 
     void add(const Station& station);
-    void number_columns();
+    void measure_labels();
+    void set_columns();
+    void set_columns_of(std::size_t line, const std::array<bool, column_count>& in_use, bool roomy);
+    [[nodiscard]] bool is_shown(const Tape& tape) const;
+    [[nodiscard]] double label_px(const Tape& tape) const;
     [[nodiscard]] std::string text_of(const Tape& tape) const;
     [[nodiscard]] std::string says_of(const Tape& tape) const;
     [[nodiscard]] double margin(Line side) const;
@@ -59,8 +64,10 @@ private:
     std::vector<CountedReading> readings_;
     std::vector<std::string> doubtful_;
     std::vector<Tape> tapes_;
-    std::array<std::array<int, column_count>, 3> columns_{};  ///< by line: the number of each column in use, else -1
-    std::array<int, 3> used_{};
+    std::array<std::array<double, column_count>, 3>
+        columns_px_{};                   ///< by line: where each column in use stands, else -1
+    std::array<double, 3> last_px_{};    ///< by line: the outermost column in use, else 0
+    std::array<double, 3> widest_px_{};  ///< by line: the widest label of its heights
 };
 
 }  // namespace truehang

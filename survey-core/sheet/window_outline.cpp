@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <ranges>
 #include <string>
 
 namespace truehang {
@@ -185,10 +186,11 @@ AllMarks marks_of(const WindowFigures& figures, bool door) {
     return marks;
 }
 
+/// What the outermost curtain's hardware runs parallel to; the readings of the pole are its.
 Hang hang_of(const Window& window) {
-    for (const Layer& layer : window.layers) {
-        if (layer.hardware && layer.hardware->hang) {
-            return layer.hardware->hang->known().value_or(Hang::level);
+    for (const Layer& layer : std::views::reverse(window.layers)) {
+        if (layer.hardware && !(layer.hardware->kind && layer.hardware->kind->is(HardwareKind::headrail))) {
+            return layer.hardware->hang ? layer.hardware->hang->known().value_or(Hang::level) : Hang::level;
         }
     }
     return Hang::level;

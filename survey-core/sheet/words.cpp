@@ -247,6 +247,25 @@ std::string counted(int count, std::string_view one, std::string_view many) {
     return fmt::format("{} {}", count, count == 1 ? one : many);
 }
 
+std::string piece_text(std::string_view what, int count) {
+    if (what == "drops") {
+        return counted(count, "drop", "drops");
+    }
+    if (what == "tabs") {
+        return counted(count, "row of tabs", "rows of tabs");
+    }
+    if (what == "facing") {
+        return counted(count, "facing", "facings");
+    }
+    if (what == "pelmet") {
+        return counted(count, "pelmet width", "pelmet widths");
+    }
+    if (what == "half repeat") {
+        return counted(count, "half repeat between the phases", "half repeats between the phases");
+    }
+    return fmt::format("{} {}", count, what);
+}
+
 std::string day_text(std::string_view rfc3339) {
     constexpr std::array<std::string_view, 12> months{"January",   "February", "March",    "April",
                                                       "May",       "June",     "July",     "August",

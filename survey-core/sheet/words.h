@@ -44,6 +44,10 @@ enum class FlagShape { triangle, circle, square, broken_circle, bar };
 /// "2 drops", "1 drop".
 [[nodiscard]] std::string counted(int count, std::string_view one, std::string_view many);
 
+/// Pieces of one kind: "2 drops", "2 rows of tabs", "a half repeat between the phases"; the kind itself where it is
+/// new.
+[[nodiscard]] std::string piece_text(std::string_view what, int count);
+
 /// "14 March 2026" of an RFC 3339 time; the text itself where it can't be read.
 [[nodiscard]] std::string day_text(std::string_view rfc3339);
 

@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "sheet/cutting_list.h"
+
+#include "units/rounding.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+namespace truehang {
+
+namespace {
+
+/// Cloth over which a roll is measured before it is cut; common practice, no source.
+constexpr double long_order_m = 27.0;
+
+std::string where_of(const Survey& survey, const std::string& window_id) {
+    for (const Room& room : survey.rooms) {
+        for (const Window& window : room.windows) {
+            if (window.id == window_id) {
+                return window_title(room, window);
+            }
+        }
+    }
+    return window_id;
+}
+
+bool is_provisional(const Figures& figures, const std::string& window_id) {
+    const auto window = std::ranges::find(figures.windows, window_id, &WindowFigures::id);
+    return window != figures.windows.end() && std::ranges::any_of(window->flags, [](const Flag& flag) {
+               return flag.severity == Severity::stop || flag.severity == Severity::remeasure;
+           });
+}
+
+/// Metres to the decimals that the step needs: "4.9", "5.25".
+std::string metres_text(double metres, const SheetStyle& style) {
+    for (const int decimals : {1, 2}) {
+        const double scale = decimals == 1 ? 10.0 : 100.0;
+        if (std::abs(std::round(metres * scale) / scale - metres) < whole_tolerance) {
+            return number_text(metres, decimals, style) + " m";
+        }
+    }
+    return number_text(metres, 3, style) + " m";
+}
+
+/// "4480 in 2 drops, 410 in 2 rows of tabs": one phrase for each kind of piece.
+std::string summary_of(const Order& order, const SheetStyle& style) {
+    struct Kind {
+        std::string what;
+        Length length;
+        int count = 0;
+    };
+    std::vector<Kind> kinds;
+    for (const Cut& cut : order.cuts) {
+        auto kind = std::ranges::find(kinds, cut.what, &Kind::what);
+        if (kind == kinds.end()) {
+            kinds.push_back({cut.what, Length(), 0});
+            kind = std::prev(kinds.end());
+        }
+        kind->length += cut.count * cut.length;
+        kind->count += cut.count;
+    }
+    std::string text;
+    for (const Kind& kind : kinds) {
+        text += (text.empty() ? "" : ", ") + written(kind.length, style) + " in " + piece_text(kind.what, kind.count);
+    }
+    return text;
+}
+
+}  // namespace
+
+CuttingList cutting_list(const Survey& survey, const Figures& figures, const SheetStyle& style) {
+    CuttingList list;
+    for (const Order& order : figures.orders) {
+        const auto fabric = std::ranges::find(survey.fabrics, order.fabric, &Fabric::id);
+        ClothCuts cloth;
+        cloth.fabric = order.fabric;
+        cloth.name = fabric == survey.fabrics.end()
+                         ? order.fabric
+                         : short_name(*fabric) + ", " + written(fabric->width, style) + " wide";
+        for (const Cut& cut : order.cuts) {
+            cloth.lines.push_back({.window = cut.window,
+                                   .where = cut.window.empty() ? std::string() : where_of(survey, cut.window),
+                                   .layer = cut.layer,
+                                   .piece = piece_text(cut.what, cut.count),
+                                   .length = written(cut.length, style),
+                                   .total = written(cut.count * cut.length, style),
+                                   .provisional = is_provisional(figures, cut.window)});
+        }
+        cloth.length = written(order.length, style);
+        cloth.order = metres_text(order.order_m, style);
+        cloth.summary = summary_of(order, style);
+        cloth.measure_roll = order.order_m > long_order_m;
+        cloth.provisional = order.provisional;
+        list.cloths.push_back(std::move(cloth));
+    }
+    for (const Haberdashery& bought : figures.haberdashery) {
+        list.haberdashery.push_back(std::to_string(bought.count) + " " + bought.what);
+    }
+    return list;
+}
+
+}  // namespace truehang
