@@ -62,10 +62,11 @@ def malformed_cases():
     def changed(what, pointer, value):
         cases.append((what, raw(setting(pointer, value)), [pointer]))
     text = json.dumps(EXAMPLE)
-    cases.append(("not JSON", b"{ \"format\": ", [""]))
+    # Where the text stops being JSON: the whole, or the place that reading had come to.
+    cases.append(("not JSON", b"{ \"format\": ", ["", "/format"]))
     cases.append(("nothing at all", b"", [""]))
     cases.append(("text after the document", text.encode() + b" and more", [""]))
-    cases.append(("not UTF-8", text.replace("Oduya", "Od\xfcya").encode("latin-1"), [""]))
+    cases.append(("not UTF-8", text.replace("Oduya", "Od\xfcya").encode("latin-1"), ["", "/client/name"]))
     nest = ["/from_a_newer_phone" + "/0" * depth for depth in range(101)]  # the whole, or any place down the nest
     cases.append(("nested deeper than 100", raw(EXAMPLE | {"from_a_newer_phone": json.loads("[" * 100 + "]" * 100)}),
                   [""] + nest))
@@ -95,7 +96,8 @@ def malformed_cases():
                   ["/fabrics/1/selvedge_mm", "/fabrics/1/width_mm", "/fabrics/1"]))
     cases.append(("a number that isn't finite", text.replace('"value_mm": 1242', '"value_mm": 1e999').encode(),
                   ["", WINDOW + "/readings/0/value_mm"]))
-    cases.append(("NaN", text.replace('"value_mm": 1242', '"value_mm": NaN').encode(), [""]))
+    cases.append(("NaN", text.replace('"value_mm": 1242', '"value_mm": NaN').encode(),
+                  ["", WINDOW + "/readings/0/value_mm"]))
     changed("a time that can't be read", "/measured_at", "yesterday")
     changed("a time without an offset", WINDOW + "/readings/0/taken_at", "2026-03-14T10:22:10")
     changed("a thirteenth month", "/signed_off/at", "2026-13-14T10:22:10+00:00")
@@ -166,6 +168,10 @@ def check_not_understood(program, failed):
             failed.append(f"unknown word at {pointer}: no stop flag that names it: {flags}")
         if any(f["code"] == "not-understood" for f in other["flags"]) or other["finished"] != drop:
             failed.append(f"unknown word at {pointer}: the other window isn't worked as before")
+    document = setting("/rules/swag_share", 0.2)  # the contract counts a rule among the words
+    windows = json.loads(run(program, raw(document)).stdout)["windows"]
+    if not any(f["code"] == "not-understood" and "swag_share" in f["text"] for f in windows[0]["flags"]):
+        failed.append("an unknown house rule: no flag that names it")
     for shape in ("bay", "arch", "gable", "corner"):  # known words: never a fault of the document
         done = run(program, raw(setting(WINDOW + "/shape", shape)))
         if done.returncode != 0:
@@ -176,6 +182,7 @@ def check_not_understood(program, failed):
 def check_unknown_keys(program, failed):
     """A newer phone's keys are no fault and change no figure."""
     document = copy.deepcopy(EXAMPLE)
+    rules = document.pop("rules")  # a rule is a word, not a key
 
     def add(value):
         if isinstance(value, dict):
@@ -186,6 +193,7 @@ def check_unknown_keys(program, failed):
             for part in value:
                 add(part)
     add(document)
+    document["rules"] = rules
     done, plain = run(program, raw(document)), run(program, raw(EXAMPLE))
     if done.returncode != 0 or json.loads(done.stdout) != json.loads(plain.stdout):
         failed.append(f"unknown keys: exit {done.returncode}, {faults_of(done)[:3]}, or other figures")

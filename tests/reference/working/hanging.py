@@ -12,10 +12,19 @@ THREADED = ("tab", "eyelet", "slot")
 HEAT = ("radiator", "heater", "fire")
 
 
+def least_of(sizes):
+    """The least; of equals the first."""
+    least = sizes[0]
+    for size in sizes[1:]:
+        if more(least.mm, size.mm):
+            least = size
+    return least
+
+
 class Layer:
     """Figures of one hardware and treatment. `figures` as the contract's, unrounded where derived; `flags` by code."""
 
-    def __init__(self, window, readings, layer, fabrics, house, room):
+    def __init__(self, window, readings, layer, fabrics, house, room, window_hang):
         self.window, self.readings, self.house, self.fabrics, self.room = window, readings, house, fabrics, room
         self.hardware = layer.get("hardware") or {}
         self.treatment = layer.get("treatment") or {}
@@ -23,13 +32,14 @@ class Layer:
         self.cuts = []  # (fabric id, what, length, count), length unrounded
         self.figures = dict.fromkeys(("finished", "cloth", "lining", "interlining", "tabs", "eyelets", "weights",
                                       "blind", "pelmet", "mass_kg", "bracket_kg"))
-        self.opening = Opening(readings, self.hardware.get("hang", "level"))
         self.heading = self.treatment.get("heading")
         if self.heading not in HEADINGS:
             return
         self.kind = self.hardware.get("kind", "pole")
         self.roman = self.heading == "roman"
         self.inside = self.roman and self.treatment.get("fit", "inside") == "inside"
+        # A blind inside hangs from no pole: its heights are those of the window's other hardware, where there is some.
+        self.opening = Opening(readings, window_hang if self.inside else self.hardware.get("hang", "level"))
         self.in_recess = self.inside or any(s.startswith("pole.below") for s in readings.by)
         self.pair = not self.roman and self.treatment.get("layout", "pair") == "pair"
         self.n = 2 if self.pair else 1
@@ -73,7 +83,7 @@ class Layer:
             widths = self.opening.widths()
             if self.inside:
                 if widths:
-                    size = min(widths, key=lambda s: s.mm)
+                    size = least_of(widths)
                     self.w, self.total_u = size.mm - self.house["blind_ease_mm"], size.u
             elif self.length_mm is not None:
                 self.w, self.total_u = self.length_mm, self.readings.u_of(self.length_mm) if measured else 0.0
@@ -116,7 +126,7 @@ class Layer:
         if self.inside:
             heights = [s for s in (self.opening.height(line, "sill", "head") for line in LINES) if s]
             if heights:
-                least = min(heights, key=lambda s: s.mm)
+                least = least_of(heights)
                 self.drop, self.drop_u = least.mm, least.u
             return
         base, bottom = self.bottom()
@@ -131,18 +141,22 @@ class Layer:
             if pole is not None:
                 self.drops[line] = (pole.mm + top - bottom, pole.u)
         if self.drops:
-            choose = min if self.treatment.get("length", "floor") in ("floor", "sill") else max
-            self.drop, self.drop_u = choose(self.drops.values(), key=lambda pair: pair[0])
+            self.drop, self.drop_u = next(iter(self.drops.values()))
+            least = self.treatment.get("length", "floor") in ("floor", "sill")
+            for drop, u in self.drops.values():  # of equals the first line
+                if more(self.drop, drop) if least else more(drop, self.drop):
+                    self.drop, self.drop_u = drop, u
 
     def _level(self):
         """floor-not-level, sill-not-level (section 4)."""
         if self.inside or (self.window["shape"] == "door" and self.bottom()[0] == "sill"):
             return
         base = self.bottom()[0]
-        sets = [[drop for drop, _ in self.drops.values()]]
-        if not self.opening.tied:
-            sets.append([s.mm for s in (self.opening.height(line, base, "head") for line in LINES) if s])
-        if any(values and more(max(values) - min(values), 10.0) for values in sets):
+        if self.opening.tied:
+            compared = [drop for drop, _ in self.drops.values()]
+        else:
+            compared = [s.mm for s in (self.opening.height(line, base, "head") for line in LINES) if s]
+        if compared and more(max(compared) - min(compared), 10.0):
             self.flag(base + "-not-level", "decide")
 
     def _impossible(self):
@@ -282,8 +296,8 @@ class Layer:
         k = least(self.w, u, house["seam_mm"], house["blind_side_mm"])
         if k is None:
             return
-        cloth = {"fabric": fabric["id"], "widths_each": k, "widths": int(k), "fullness": None, "flat_mm": None,
-                 "cut_drop_mm": None, "length_mm": None}
+        cloth = {"fabric": fabric["id"], "widths_each": k, "widths": int(k), "fullness": None,
+                 "flat_mm": self.w + 2.0 * house["blind_side_mm"], "cut_drop_mm": None, "length_mm": None}
         self.figures["cloth"] = cloth
         lining = self.fabric("lining")
         allowance = house["blind_hem_mm"] + house["blind_head_mm"]
@@ -299,7 +313,7 @@ class Layer:
             piece = self.figures["lining"] = {"fabric": lining["id"], "widths_each": kl, "widths": int(kl),
                                               "flat_mm": self.w, "cut_drop_mm": None, "length_mm": None}
             if self.drop is not None:
-                raw = self.drop + house["blind_hem_mm"] / 2.0 + rods * house["blind_pocket_mm"]
+                raw = self.drop + house["lining_hem_mm"] / 2.0 + rods * house["blind_pocket_mm"]
                 piece["cut_drop_mm"] = up(raw / cutting.kept(lining))
                 piece["length_mm"] = piece["widths"] * piece["cut_drop_mm"]
                 self.cuts.append((lining, "lining", piece["length_mm"]))
@@ -359,7 +373,7 @@ class Layer:
         self._on_what()
 
     def _ceiling(self):
-        if self.inside:
+        if self.roman:
             return
         gaps = [s.mm for s in (self.opening.height(line, "pole", "ceiling") for line in LINES) if s]
         if any(more((self.d or 0.0) / 2.0 + 20.0, gap) for gap in gaps):
@@ -382,7 +396,7 @@ class Layer:
         if left is not None and more(finial - span[0], left.mm) or \
                 right is not None and more(span[1] + finial - width.mm, right.mm):
             self.flag("finial-fouls", "decide")
-        if (left is None) != (right is None):
+        if (left is None or right is None) and any(s.startswith("wall.") for s in self.readings.by):
             self.flag("not-checked", "note")
 
     def area(self):
@@ -405,7 +419,7 @@ class Layer:
     def _fouls(self):
         span, bottom, top = self.area()
         projection, poles = self.hardware.get("projection_mm"), self.poles()
-        if projection is None or span is None:
+        if projection is None or span is None or self.inside:
             return
         radius = (self.d or 0.0) / 2.0
         pole_hit = curtain_hit = False
@@ -414,7 +428,7 @@ class Layer:
                 continue
             across = more(o["left_mm"] + o["width_mm"], span[0]) and more(span[1], o["left_mm"])
             low, high = o["bottom_mm"], o["bottom_mm"] + o["height_mm"]
-            if across and poles and not self.inside:
+            if across and poles:
                 pole_hit |= (more(high, min(poles) - radius) and more(max(poles) + radius, low)
                              and more(o["depth_mm"], projection - radius))
             if across and bottom is not None and top is not None:
@@ -429,10 +443,14 @@ class Layer:
             self.flag("curtain-fouls", "decide")
 
     def _heat(self):
+        # What can't be said of where it hangs counts as being there: an edge not known lies beyond everything.
         span, bottom, top = self.area()
+        span = span or (-math.inf, math.inf)
+        bottom = -math.inf if bottom is None else bottom
+        top = math.inf if top is None else top
         hot = False
         for o in self.window.get("obstructions", []):
-            if o.get("kind") not in HEAT or span is None or bottom is None or top is None:
+            if o.get("kind") not in HEAT:
                 continue
             beside = max(span[0] - o["left_mm"] - o["width_mm"], o["left_mm"] - span[1], 0.0)
             over = max(bottom - o["bottom_mm"] - o["height_mm"], o["bottom_mm"] - top, 0.0)

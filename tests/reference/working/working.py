@@ -11,11 +11,17 @@ import cutting
 from hanging import Layer
 from readings import Opening, Readings
 from rounding import up
-from rules import WORDS, House
+from rules import DEFAULTS, HEADINGS, WORDS, House
 
 WORKED = ("recess", "frame", "door")
 KEYS = ("finished", "cloth", "lining", "interlining", "tabs", "eyelets", "weights", "blind", "pelmet", "mass_kg",
         "bracket_kg")
+
+
+def unknown_rules(rules):
+    """The contract counts a house rule among the words: one that isn't known stops every window that it may touch."""
+    known = set(DEFAULTS) | {"name", "head_mm"}
+    return [key for key in rules if key not in known] + [key for key in rules.get("head_mm", {}) if key not in HEADINGS]
 
 
 def unknown_words(window, layers):
@@ -43,7 +49,7 @@ def leading_hang(layers):
         if layer.get("hardware") and not (treatment.get("heading") == "roman"
                                           and treatment.get("fit", "inside") == "inside"):
             return layer["hardware"].get("hang", "level")
-    return "level"
+    return next((layer["hardware"].get("hang", "level") for layer in layers if layer.get("hardware")), "level")
 
 
 def work_window(window, room, survey, house):
@@ -60,15 +66,16 @@ def work_window(window, room, survey, house):
     out["sizes"] = opening.sizes()
     out["checks"] = opening.checks
     out["flags"] += readings.flags + opening.flags
-    if any(how in ("proposed", "copied") for size in out["sizes"].values() for _, how in size.leans):
+    if any(how == "proposed" for size in out["sizes"].values() for _, how in size.leans):
         out["flags"].append(("rests-on-proposal", "remeasure"))
-    if unknown_words(window, layers):
+    if unknown_words(window, layers) or unknown_rules(survey.get("rules", {})):
         out["flags"].append(("not-understood", "stop"))
+    if ("not-understood", "stop") in out["flags"]:
         out["layers"] = empty
         return out, cuts
     fabrics = {f["id"]: f for f in survey["fabrics"]}
     for layer in layers:
-        worked = Layer(window, readings, layer, fabrics, house, room)
+        worked = Layer(window, readings, layer, fabrics, house, room, leading_hang(layers))
         out["layers"].append(worked.figures | {"id": layer.get("id"), "flags": worked.flags})
         cuts += worked.cuts
     return out, cuts
