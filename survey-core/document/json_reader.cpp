@@ -17,6 +17,13 @@ using Json = nlohmann::json;
 /// nlohmann's id of "number overflow parsing".
 constexpr int number_overflow = 406;
 
+std::string not_json(std::string_view bytes, std::size_t position) {
+    const std::string_view before = bytes.substr(0, std::min(position, bytes.size()));
+    const auto line = 1 + std::count(before.begin(), before.end(), '\n');
+    return fmt::format("This isn't JSON in UTF-8 at byte {} (line {}). Write the document again, or mend it there.",
+                       position, line);
+}
+
 /// An object or list that is being read, and where in it the reading stands.
 struct Frame {
     JsonValue value;
@@ -69,7 +76,7 @@ public:
             faults_.push_back(
                 {pointer(), "This number is too large to be finite. Write the number that was measured."});
         } else {
-            faults_.push_back({pointer(), not_json(position)});
+            faults_.push_back({pointer(), not_json(bytes_, position)});
         }
         return false;
     }
@@ -129,13 +136,6 @@ private:
             }
         }
         return result;
-    }
-
-    [[nodiscard]] std::string not_json(std::size_t position) const {
-        const std::string_view before = bytes_.substr(0, std::min(position, bytes_.size()));
-        const auto line = 1 + std::count(before.begin(), before.end(), '\n');
-        return fmt::format("This isn't JSON in UTF-8 at byte {} (line {}). Write the document again, or mend it there.",
-                           position, line);
     }
 
     std::string_view bytes_;
@@ -198,9 +198,15 @@ Result<JsonTree, Faults> read_json(std::string_view bytes) {
         return Faults{{"", fmt::format("The document has {} bytes; at most {} (4 MiB) are read.", bytes.size(),
                                        largest_document)}};
     }
-    TreeBuilder builder(bytes);
-    if (!Json::sax_parse(bytes.begin(), bytes.end(), &builder)) {
+    // A zero byte stands nowhere in JSON, but the parser takes it for the end.
+    const std::size_t zero = bytes.find('\0');
+    const std::string_view text = bytes.substr(0, zero);
+    TreeBuilder builder(text);
+    if (!Json::sax_parse(text.begin(), text.end(), &builder)) {
         return std::move(builder.faults());
+    }
+    if (zero != std::string_view::npos) {
+        return Faults{{"", not_json(bytes, zero + 1)}};
     }
     return std::move(builder.tree());
 }

@@ -51,7 +51,7 @@ const JsonValue* ObjectReader::take(std::string_view key, Presence presence) {
     taken_.emplace(key);
     const JsonValue* member = value_.find(key);
     if (member == nullptr && presence == Presence::required) {
-        fault(key, fmt::format("The key \"{}\" is missing here; it is required.", key));
+        fault(key, fmt::format("The key {} is missing here; it is required.", json_string(key)));
     }
     return member;
 }
@@ -59,7 +59,7 @@ const JsonValue* ObjectReader::take(std::string_view key, Presence presence) {
 const JsonValue* ObjectReader::take_kind(std::string_view key, JsonKind kind, Presence presence) {
     const JsonValue* member = take(key, presence);
     if (member != nullptr && member->kind != kind) {
-        fault(key, fmt::format("\"{}\" must be {}, not {}.", key, name_of(kind), name_of(member->kind)));
+        fault(key, fmt::format("{} must be {}, not {}.", json_string(key), name_of(kind), name_of(member->kind)));
         return nullptr;
     }
     return member;
@@ -80,7 +80,7 @@ std::optional<double> ObjectReader::take_number(std::string_view key, const Numb
 std::optional<double> ObjectReader::take_whole(std::string_view key, const NumberRange& range) {
     const auto number = take_number(key, range, Presence::optional);
     if (number && *number != std::trunc(*number)) {
-        fault(key, fmt::format("\"{}\" must be a whole number, not {}.", key, json_number(*number)));
+        fault(key, fmt::format("{} must be a whole number, not {}.", json_string(key), json_number(*number)));
         return std::nullopt;
     }
     return number;
@@ -108,7 +108,7 @@ void ObjectReader::id(std::string_view key, std::string& field, Presence presenc
     }
     field = member->text;
     if (field.empty()) {
-        fault(key, fmt::format("\"{}\" must not be empty.", key));
+        fault(key, fmt::format("{} must not be empty.", json_string(key)));
     }
 }
 

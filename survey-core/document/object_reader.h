@@ -36,7 +36,7 @@ struct NumberRange {
 inline constexpr NumberRange length_range{0.0, 100000.0};           ///< mm
 inline constexpr NumberRange placed_range{-100000.0, 100000.0};     ///< mm from an edge, negative to its left
 inline constexpr NumberRange any_number{-1e12, 1e12};               ///< finite, and fit to reckon with
-inline constexpr NumberRange count_range{0.0, 9007199254740992.0};  ///< whole numbers that a double holds exactly
+inline constexpr NumberRange count_range{0.0, 9007199254740991.0};  ///< whole numbers that a double holds exactly
 
 enum class Presence { optional, required };
 

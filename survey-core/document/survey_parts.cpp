@@ -163,7 +163,8 @@ HouseRuleEntries read_rules(ObjectReader& reader) {
         if (std::ranges::find(known, key) != known.end()) {
             reader.number(key, number, range_of_rule(key));
         } else if (value.kind == JsonKind::number) {
-            reader.number(key, number, any_number);
+            reader.know(key);
+            number = value.number;
         }
         if (number) {
             rules.numbers.emplace(key, *number);

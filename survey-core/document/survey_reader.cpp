@@ -189,7 +189,9 @@ FabricNames read_fabrics(ObjectReader& reader, Survey& survey) {
             survey.fabrics.push_back(std::move(fabric));
         },
         Presence::required);
-    names.complete = names.complete && list != nullptr && list->items.size() == survey.fabrics.size();
+    const bool all_read =
+        list != nullptr && list->kind == JsonKind::array && list->items.size() == survey.fabrics.size();
+    names.complete = names.complete && all_read;
     return names;
 }
 

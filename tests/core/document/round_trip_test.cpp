@@ -1,0 +1,227 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "document/document.h"
+#include "documents.h"
+
+#include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include <nlohmann/json.hpp>
+#include <set>
+
+using namespace truehang;
+using Json = nlohmann::json;
+using OrderedJson = nlohmann::ordered_json;
+
+namespace {
+
+std::string rewritten(const std::string& bytes, bool pretty = true) {
+    const auto survey = read_survey(bytes);
+    if (!survey) {
+        for (const Fault& fault : survey.error()) {
+            ADD_FAILURE() << fault.pointer << ": " << fault.text;
+        }
+        return "null";
+    }
+    return write_survey(*survey, pretty);
+}
+
+TEST(WriteSurvey, GivesTheDocumentBack) {
+    for (const std::string& bytes : {example_survey(), full_survey()}) {
+        EXPECT_EQ(Json::parse(rewritten(bytes)), Json::parse(bytes));
+        EXPECT_EQ(Json::parse(rewritten(bytes, false)), Json::parse(bytes));
+        EXPECT_EQ(rewritten(rewritten(bytes)), rewritten(bytes));
+    }
+}
+
+/// The text with every number of the document in its shortest form, keys in their order.
+std::string normalised(const std::string& bytes) {
+    const auto shortest = [](int, OrderedJson::parse_event_t, OrderedJson& value) {
+        if (value.is_number_float() && value.get<double>() == static_cast<double>(static_cast<long long>(value))) {
+            value = static_cast<long long>(value);
+        }
+        return true;
+    };
+    return OrderedJson::parse(bytes, shortest).dump(2);
+}
+
+TEST(WriteSurvey, KeepsTheContractsOrderOfKeys) {
+    EXPECT_EQ(OrderedJson::parse(rewritten(example_survey())).dump(2), normalised(example_survey()));
+    EXPECT_EQ(OrderedJson::parse(rewritten(full_survey())).dump(2), normalised(full_survey()));
+}
+
+TEST(WriteSurvey, WritesNumbersAsTheyWereWritten) {
+    const std::string text = rewritten(full_survey());
+    EXPECT_NE(text.find("\"width_mm\": 1400,"), std::string::npos);
+    EXPECT_NE(text.find("\"value_mm\": 1228.725,"), std::string::npos);
+    EXPECT_NE(text.find("\"left_mm\": -330.5,"), std::string::npos);
+    EXPECT_EQ(text.find(".0,"), std::string::npos);
+}
+
+TEST(WriteSurvey, IsOneLineWhereNotPretty) {
+    EXPECT_EQ(rewritten(full_survey(), false).find('\n'), std::string::npos);
+    EXPECT_EQ(rewritten(full_survey()).back(), '\n');
+}
+
+TEST(WriteSurvey, KeepsALaterMinorVersion) {
+    Json survey = Json::parse(example_survey());
+    survey["format"] = "truehang.survey/1.7";
+    EXPECT_EQ(Json::parse(rewritten(survey.dump())), survey);
+}
+
+TEST(WriteSurvey, KeepsKnownKeysAtTheirDefaults) {
+    Json survey = Json::parse(full_survey());
+    survey["title"] = "";
+    survey["rules"] = Json::object();
+    survey["client"] = Json::object();
+    survey["fabrics"][1]["selvedge_mm"] = 0;
+    survey["fabrics"][1]["shrinkage_pct"] = 0;
+    survey["fabrics"][1]["name"] = "";
+    survey["rooms"][0]["heat"] = Json::array();
+    Json& window = survey["rooms"][0]["windows"][0];
+    window["not_taken"] = Json::array();
+    window["photos"] = Json::array();
+    window["readings"][0]["how"] = "measured";
+    window["layers"][0]["treatment"] = nullptr;
+    window["layers"][1]["hardware"]["bracket_at_mm"] = Json::array();
+    window["layers"][1]["treatment"]["pelmet"]["return_mm"] = 0;
+    Json& bay = survey["rooms"][0]["windows"][1];
+    bay["hardware"] = nullptr;
+    bay["treatment"] = {{"heading", "eyelet"}, {"fabric", nullptr}};
+    EXPECT_EQ(Json::parse(rewritten(survey.dump())), survey);
+}
+
+TEST(WriteSurvey, AnEditTakesThePlaceOfAKeptDefault) {
+    auto read = read_survey(example_survey());
+    ASSERT_TRUE(read.ok());
+    Survey survey = read.value();
+    Treatment& treatment = *survey.rooms[0].windows[0].layers[0].treatment;
+    treatment.interlining = "sateen";
+    survey.rooms[0].windows[0].layers[0].hardware->return_depth = Length::mm(90);
+    const Json window = Json::parse(write_survey(survey))["rooms"][0]["windows"][0];
+    EXPECT_EQ(window["treatment"]["interlining"], "sateen");
+    EXPECT_EQ(window["hardware"]["return_mm"], 90);
+    EXPECT_EQ(window["hardware"]["overlap_mm"], 0);
+}
+
+TEST(WriteSurvey, WritesASurveyThatBeganEmpty) {
+    Survey survey;
+    survey.id = "new";
+    Window window;
+    window.id = "w";
+    window.shape = Shape::door;
+    survey.rooms.push_back({.id = "r",
+                            .name = {},
+                            .wall = {},
+                            .use = {},
+                            .young_children = {},
+                            .heat = {},
+                            .windows = {window},
+                            .extra = {}});
+    const Json expected = {
+        {"format", "truehang.survey/1"},
+        {"id", "new"},
+        {"fabrics", Json::array()},
+        {"rooms", {{{"id", "r"}, {"windows", {{{"id", "w"}, {"shape", "door"}, {"readings", Json::array()}}}}}}}};
+    EXPECT_EQ(Json::parse(write_survey(survey)), expected);
+    EXPECT_TRUE(read_survey(write_survey(survey)).ok());
+}
+
+TEST(WriteSurvey, ReplacesBytesThatArentUtf8) {
+    auto read = read_survey(example_survey());
+    ASSERT_TRUE(read.ok());
+    Survey survey = read.value();
+    survey.title = "Pilot\xff \"house\"\n";
+    const auto again = read_survey(write_survey(survey));
+    ASSERT_TRUE(again.ok());
+    EXPECT_EQ(again->title, "Pilot\xef\xbf\xbd \"house\"\n");
+}
+
+// Laws.
+
+bool same(const std::string& bytes, const Json& survey) { return Json::parse(bytes) == survey; }
+
+/// Pointers of every object in which an unknown key may stand.
+void add_objects(const Json& json, const Json::json_pointer& at, std::vector<Json::json_pointer>& found) {
+    if (json.is_object() && at.to_string() != "/rules/head_mm") {
+        found.push_back(at);
+    }
+    for (const auto& [key, value] : json.items()) {
+        if (value.is_structured()) {
+            add_objects(value, json.is_array() ? at / static_cast<std::size_t>(std::stoul(key)) : at / key, found);
+        }
+    }
+}
+
+Json any_value() {
+    const std::vector<Json> values{nullptr,
+                                   true,
+                                   0,
+                                   -7,
+                                   1.25,
+                                   1e300,
+                                   9007199254740991,
+                                   "",
+                                   "é\n\"",
+                                   Json::array(),
+                                   Json::object(),
+                                   {1, {{"a", nullptr}}},
+                                   {{"deep", {{"er", {1, 2.5}}}}},
+                                   {0.25, 0.5}};
+    return values[*rc::gen::inRange<std::size_t>(0, values.size())];
+}
+
+RC_GTEST_PROP(WriteSurveyLaw, UnknownKeysSurviveAnywhere, ()) {
+    static const Json documents[] = {Json::parse(example_survey()), Json::parse(full_survey())};
+    Json survey = documents[*rc::gen::inRange(0, 2)];
+    std::vector<Json::json_pointer> objects;
+    add_objects(survey, Json::json_pointer(), objects);
+    const int count = *rc::gen::inRange(1, 12);
+    for (int i = 0; i < count; ++i) {
+        const auto at = objects[*rc::gen::inRange<std::size_t>(0, objects.size())];
+        const auto name =
+            *rc::gen::element<std::string>("from_a_newer_phone", "", "a/b", "m~n", "Id", "ключ", "\n", "colour");
+        survey[at][name] = any_value();
+    }
+    const std::string bytes = survey.dump();
+    RC_ASSERT(same(rewritten(bytes), survey));
+    RC_ASSERT(same(rewritten(bytes, false), survey));
+    RC_ASSERT(rewritten(rewritten(bytes)) == rewritten(bytes));
+}
+
+RC_GTEST_PROP(ReadSurveyLaw, AMissingOptionalKeyIsNoFault, ()) {
+    static const Json full = Json::parse(full_survey());
+    static const std::set<std::string> required{"format",   "id",      "fabrics",  "rooms",     "width_mm", "shape",
+                                                "readings", "station", "value_mm", "value_deg", "windows"};
+    std::vector<Json::json_pointer> objects;
+    Json survey = full;
+    add_objects(survey, Json::json_pointer(), objects);
+    const auto at = objects[*rc::gen::inRange<std::size_t>(0, objects.size())];
+    std::vector<std::string> names;
+    for (const auto& [name, value] : survey[at].items()) {
+        if (!required.contains(name)) {
+            names.push_back(name);
+        }
+    }
+    RC_PRE(!names.empty());
+    survey[at].erase(names[*rc::gen::inRange<std::size_t>(0, names.size())]);
+    RC_ASSERT(same(rewritten(survey.dump()), survey));
+}
+
+/// Whatever stands where something else should is refused or kept, and the reader lives.
+RC_GTEST_PROP(ReadSurveyLaw, AnyValueAnywhereIsReadOrRefusedThere, ()) {
+    Json survey = Json::parse(full_survey());
+    const Json flat = survey.flatten();
+    const auto chosen = *rc::gen::inRange<std::size_t>(0, flat.size());
+    const Json::json_pointer at(std::next(flat.begin(), static_cast<std::ptrdiff_t>(chosen)).key());
+    survey[at] = any_value();
+    const auto read = read_survey(survey.dump());
+    if (read) {
+        RC_ASSERT(same(write_survey(*read), survey));
+    } else {
+        for (const Fault& fault : read.error()) {
+            RC_ASSERT(!fault.text.empty());
+        }
+    }
+}
+
+}  // namespace
