@@ -1,0 +1,130 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "outbox/store_shelf.h"
+
+#include "protocol/records.h"
+
+namespace truehang::sync {
+
+namespace {
+
+Result<std::vector<Item>> read_pending(Store& store) {
+    const auto rows = store.pending();
+    if (!rows) {
+        return rows.error();
+    }
+    std::vector<Item> items;
+    for (const auto& row : *rows) {
+        if (row.kind == truehang::ItemKind::photo) {
+            items.push_back(item_from_store(row, nullptr));
+            continue;
+        }
+        // A document that can't be read back holds nothing else up.
+        if (const auto document = store.document_to_send(row.id)) {
+            items.push_back(item_from_store(row, &*document));
+        }
+    }
+    return items;
+}
+
+}  // namespace
+
+Item item_from_store(const OutboxItem& row, const DocumentToSend* document) {
+    Item item;
+    item.attempts = row.tries;
+    item.not_before = read_time(row.until).value_or(Time{});
+    if (document == nullptr) {
+        item.kind = ItemKind::photo;
+        item.sha256 = row.id;
+        item.bytes = row.bytes;
+        item.media_type = row.media_type;
+        item.key = "photo/" + row.id;
+    } else {
+        item.survey = row.id;
+        item.revision = document->revision;
+        item.sha256 = document->sha256;
+        item.bytes = static_cast<long long>(document->bytes.size());
+        item.key = "survey/" + row.id + "/" + std::to_string(document->revision);
+    }
+    return item;
+}
+
+OutboxItem row_of(const Item& item) {
+    OutboxItem row;
+    const bool photo = item.kind == ItemKind::photo;
+    row.kind = photo ? truehang::ItemKind::photo : truehang::ItemKind::survey;
+    row.id = photo ? item.sha256 : item.survey;
+    row.revision = photo ? 0 : item.revision;
+    return row;
+}
+
+std::string receipt_record(const Item& item, const Receipt& receipt) {
+    return item.kind == ItemKind::photo
+               ? write_record(PhotoReceipt{receipt.sha256, item.bytes, receipt.received_at})
+               : write_record(SurveyReceipt{item.survey, item.revision, receipt.sha256, receipt.received_at});
+}
+
+StoreShelf::StoreShelf(AsyncStore& store, Told told)
+    : store_(store), told_(std::move(told)), snapshot_(std::make_shared<std::vector<Item>>()) {}
+
+StoreShelf::~StoreShelf() = default;
+
+void StoreShelf::refresh() {
+    store_.post(read_pending, [this, alive = std::weak_ptr(snapshot_)](const Result<std::vector<Item>>& items) {
+        if (!alive.expired() && items) {
+            *snapshot_ = *items;
+            told_.refreshed();
+        }
+    });
+}
+
+void StoreShelf::bytes_of(const Item& item, std::function<void(Result<std::string>)> then) {
+    store_.post(
+        [item](Store& store) -> Result<std::string> {
+            if (item.kind == ItemKind::photo) {
+                return store.photo_bytes(item.sha256);
+            }
+            auto document = store.document_to_send(item.survey);
+            if (!document) {
+                return document.error();
+            }
+            if (document->sha256 != item.sha256) {
+                return Error{ErrorCode::conflict, item.survey,
+                             "The visit was edited; its newer revision goes instead."};
+            }
+            return std::move(document).value().bytes;
+        },
+        std::move(then));
+}
+
+void StoreShelf::keep(const Item& item, std::function<Result<Done>(Store&, const OutboxItem&)> work) {
+    store_.post([row = row_of(item), work = std::move(work)](Store& store) { return work(store, row); },
+                [this, key = item.key, alive = std::weak_ptr(snapshot_)](const Result<Done>& done) {
+                    if (alive.expired()) {
+                        return;
+                    }
+                    if (!done) {
+                        told_.not_kept(key, done.error());
+                    }
+                    refresh();
+                });
+}
+
+void StoreShelf::confirm(const Item& item, const Receipt& receipt) {
+    keep(item, [record = receipt_record(item, receipt)](Store& store, const OutboxItem& row) {
+        return store.confirm(row, record);
+    });
+}
+
+void StoreShelf::refuse(const Item& item, const Refusal& refusal) {
+    keep(item, [why = refusal.why + " " + refusal.what_to_do](Store& store, const OutboxItem& row) {
+        return store.refuse(row, why);
+    });
+}
+
+void StoreShelf::postpone(const Item& item, int /*attempts*/, Time not_before, const std::string& why) {
+    keep(item, [until = write_time(not_before), why](Store& store, const OutboxItem& row) {
+        return store.postpone(row, until, why);
+    });
+}
+
+}  // namespace truehang::sync
