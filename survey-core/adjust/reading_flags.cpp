@@ -140,49 +140,43 @@ void flag_spread(const MeasuredWindow& measured, std::array<std::string_view, 3>
                      {}});
 }
 
-/// With both diagonals their difference tells; with one, the corners it makes with the sides.
-void flag_squareness(const MeasuredWindow& measured, std::vector<Flag>& flags) {
-    const auto& spans = measured.spans;
-    const auto* rising = find_counted(measured.readings, "opening.diagonal.rising");
-    const auto* falling = find_counted(measured.readings, "opening.diagonal.falling");
-    if (rising != nullptr && falling != nullptr) {
-        const Length difference = rising->value - falling->value;
-        if (std::abs(difference.mm()) > told_from_mm + whole_tolerance) {
-            flags.push_back(
-                {"out-of-square",
-                 Severity::decide,
-                 {"opening.diagonal.rising", "opening.diagonal.falling"},
-                 fmt::format("The diagonals differ by {}: the opening isn’t square. Say what follows it and "
-                             "what hangs true.",
-                             in_mm(Length::mm(std::abs(difference.mm())))),
-                 "",
-                 "",
-                 {}});
-        }
-        return;
+void flag_diagonals(const CountedReading& rising, const CountedReading& falling, std::vector<Flag>& flags) {
+    const Length difference = rising.value - falling.value;
+    if (std::abs(difference.mm()) > told_from_mm + whole_tolerance) {
+        flags.push_back({"out-of-square",
+                         Severity::decide,
+                         {"opening.diagonal.rising", "opening.diagonal.falling"},
+                         fmt::format("The diagonals differ by {}: the opening isn’t square. Say what follows it and "
+                                     "what hangs true.",
+                                     in_mm(Length::mm(std::abs(difference.mm())))),
+                         "",
+                         "",
+                         {}});
     }
-    const auto* diagonal = rising != nullptr ? rising : falling;
+}
+
+/// With one diagonal, the corners that it makes with the sides.
+void flag_corners(const MeasuredWindow& measured, const CountedReading& diagonal, bool is_rising,
+                  std::vector<Flag>& flags) {
     const auto* top = find_counted(measured.readings, "opening.width.top");
     const auto* bottom = find_counted(measured.readings, "opening.width.bottom");
     const auto* left = find_counted(measured.readings, "opening.height.left");
     const auto* right = find_counted(measured.readings, "opening.height.right");
-    if (diagonal == nullptr || top == nullptr || bottom == nullptr || left == nullptr || right == nullptr ||
-        spans.impossible_triangle) {
+    if (top == nullptr || bottom == nullptr || left == nullptr || right == nullptr ||
+        measured.spans.impossible_triangle) {
         return;
     }
     const auto estimate = [&](const CountedReading& reading) {
         return Estimate{reading.value, reading_u(reading, measured.tape), {}};
     };
-    const bool is_rising = rising != nullptr;
-    const std::array corners{
-        squareness_of(estimate(*bottom), estimate(is_rising ? *right : *left), estimate(*diagonal)),
-        squareness_of(estimate(*top), estimate(is_rising ? *left : *right), estimate(*diagonal))};
+    const std::array corners{squareness_of(estimate(*bottom), estimate(is_rising ? *right : *left), estimate(diagonal)),
+                             squareness_of(estimate(*top), estimate(is_rising ? *left : *right), estimate(diagonal))};
     for (const Squareness& corner : corners) {
         const double offset = std::abs(corner.offset.mm());
         if (offset > told_from_mm + whole_tolerance && offset > spread_factor * corner.u.mm()) {
             flags.push_back({"out-of-square",
                              Severity::decide,
-                             {std::string(diagonal->station.word)},
+                             {std::string(diagonal.station.word)},
                              fmt::format("A corner is {} out of square over the height. Say what follows it and what "
                                          "hangs true.",
                                          in_mm(Length::mm(offset))),
@@ -191,6 +185,16 @@ void flag_squareness(const MeasuredWindow& measured, std::vector<Flag>& flags) {
                              {}});
             return;
         }
+    }
+}
+
+void flag_squareness(const MeasuredWindow& measured, std::vector<Flag>& flags) {
+    const auto* rising = find_counted(measured.readings, "opening.diagonal.rising");
+    const auto* falling = find_counted(measured.readings, "opening.diagonal.falling");
+    if (rising != nullptr && falling != nullptr) {
+        flag_diagonals(*rising, *falling, flags);
+    } else if (rising != nullptr || falling != nullptr) {
+        flag_corners(measured, rising != nullptr ? *rising : *falling, rising != nullptr, flags);
     }
 }
 

@@ -85,9 +85,9 @@ double gap(double a0, double a1, double b0, double b1) { return std::max({0.0, b
 double distance_to(const Obstruction& obstruction, const HungAt& hung) {
     double across = 0.0;
     double up = 0.0;
-    if (obstruction.left && obstruction.width) {
-        across =
-            gap(obstruction.left->mm(), (*obstruction.left + *obstruction.width).mm(), hung.left.mm(), hung.right.mm());
+    if (obstruction.left && obstruction.width && hung.left) {
+        across = gap(obstruction.left->mm(), (*obstruction.left + *obstruction.width).mm(), hung.left->mm(),
+                     hung.right->mm());
     }
     if (obstruction.bottom && obstruction.height && hung.top && hung.bottom) {
         up = gap(obstruction.bottom->mm(), (*obstruction.bottom + *obstruction.height).mm(), hung.bottom->mm(),
@@ -107,7 +107,7 @@ long placed_in(const Room& room) {
 
 void flag_heat(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings) {
     const std::string advice(table.front().text);
-    const auto hung = placed(layer, sizes);
+    const HungAt hung = placed(layer, sizes);
     bool noted = false;
     for (const Obstruction& obstruction : layer.window.obstructions) {
         if (!is_hot(obstruction)) {
@@ -116,8 +116,8 @@ void flag_heat(const LayerContext& layer, const FinishedSizes& sizes, Findings& 
         noted = true;
         const bool radiator = is_radiator(obstruction);
         const double clear = layer.rules.heat_clear;
-        const bool near = !hung || (radiator ? lies_behind(obstruction, *hung)
-                                             : distance_to(obstruction, *hung) < clear - whole_tolerance);
+        const bool near =
+            radiator ? may_lie_behind(obstruction, hung) : distance_to(obstruction, hung) < clear - whole_tolerance;
         if (near) {
             const std::string where =
                 radiator ? "The curtains hang in front of the radiator. "

@@ -28,6 +28,34 @@ void plan_facing(PlanParts& parts) {
     parts.plan.pieces.push_back({fabric.id, "facing", deep, widths, widths * deep});
 }
 
+/// How the tabs lie in rows across the cloth.
+struct TabRows {
+    Length span;  ///< first tab's centre to the last one's
+    Length row;
+    int all = 0, per_row = 0, count = 0;
+};
+
+void trace_tabs(PlanParts& parts, const Tabs& tabs, const TabRows& rows) {
+    TraceOf(parts.findings, "tabs.each")
+        .mm("first centre to last", rows.span, {"cloth.flat_mm", "rule tab_width_mm"})
+        .mm("largest spacing", Length::mm(parts.layer.rules.tab_gap), {"rule tab_gap_mm"})
+        .count("tabs, one in the middle", tabs.each);
+    TraceOf(parts.findings, "tabs.spacing_mm")
+        .mm("first centre to last", rows.span, {"cloth.flat_mm", "rule tab_width_mm"})
+        .count("spaces", tabs.each - 1)
+        .mm("centre to centre", tabs.spacing);
+    TraceOf(parts.findings, "tabs.hang_mm")
+        .mm("cut length", tabs.cut_length)
+        .mm("seam at each end", Length::mm(-2.0 * parts.layer.rules.tab_seam), {"rule tab_seam_mm"})
+        .mm("hang", tabs.hang, {fmt::format("pole diameter {:g}", parts.layer.asked.diameter().mm())});
+    TraceOf(parts.findings, "tabs.length_mm")
+        .count("tabs in all", rows.all)
+        .count("tabs in a row across the cloth", rows.per_row)
+        .count("rows", rows.count)
+        .mm("each row", rows.row, {fmt::format("shrinkage {:g} %", parts.fabrics.face->shrinkage_pct)})
+        .mm("length", tabs.length);
+}
+
 }  // namespace
 
 void plan_tabs(PlanParts& parts) {
@@ -53,24 +81,7 @@ void plan_tabs(PlanParts& parts) {
     const int rows = (all + per_row - 1) / per_row;
     const Length row = cut_up(before_shrinking(tabs.cut_length, fabric.shrinkage_pct));
     tabs.length = rows * row;
-    TraceOf(parts.findings, "tabs.each")
-        .mm("first centre to last", span, {"cloth.flat_mm", "rule tab_width_mm"})
-        .mm("largest spacing", Length::mm(rules.tab_gap), {"rule tab_gap_mm"})
-        .count("tabs, one in the middle", tabs.each);
-    TraceOf(parts.findings, "tabs.spacing_mm")
-        .mm("first centre to last", span, {"cloth.flat_mm", "rule tab_width_mm"})
-        .count("spaces", tabs.each - 1)
-        .mm("centre to centre", tabs.spacing);
-    TraceOf(parts.findings, "tabs.hang_mm")
-        .mm("cut length", tabs.cut_length)
-        .mm("seam at each end", Length::mm(-2.0 * rules.tab_seam), {"rule tab_seam_mm"})
-        .mm("hang", tabs.hang, {fmt::format("pole diameter {:g}", parts.layer.asked.diameter().mm())});
-    TraceOf(parts.findings, "tabs.length_mm")
-        .count("tabs in all", all)
-        .count("tabs in a row across the cloth", per_row)
-        .count("rows", rows)
-        .mm("each row", row, {fmt::format("shrinkage {:g} %", fabric.shrinkage_pct)})
-        .mm("length", tabs.length);
+    trace_tabs(parts, tabs, {span, row, all, per_row, rows});
     parts.plan.pieces.push_back({fabric.id, "tabs", row, rows, tabs.length});
     plan_facing(parts);
     parts.plan.tabs = tabs;

@@ -128,14 +128,14 @@ struct LayerWorking {
         const MeasuredWindow own =
             same_hang ? measured : measure(window, measured.shape, asked->hang, measured.tape, measured.entry_unit);
         const LayerContext context{room, window, own, rules, *asked};
-        const auto sizes = finish(context, findings);
-        if (!sizes) {
-            return figures;
+        const FinishedSizes sizes = finish(context, findings);
+        ClothPlan plan;
+        if (sizes.can_be_made()) {
+            plan = plan_cloth(context, sizes, fabrics, findings);
+            figures.finished = reported(sizes);
         }
-        ClothPlan plan = plan_cloth(context, *sizes, fabrics, findings);
-        flag_clearances(context, *sizes, findings);
-        flag_cautions(context, *sizes, findings);
-        figures.finished = reported(*sizes);
+        flag_clearances(context, sizes, findings);
+        flag_cautions(context, sizes, findings);
         figures.cloth = std::move(plan.cloth);
         figures.lining = std::move(plan.lining);
         figures.interlining = std::move(plan.interlining);

@@ -73,18 +73,18 @@ void flag_ends(const LayerContext& layer, const HungAt& hung, Findings& findings
     std::vector<std::string> unknown;
     if (left == nullptr) {
         unknown.emplace_back("wall.left");
-    } else if ((hung.left - hung.finial).mm() < -left->value.mm() - eps) {
+    } else if ((*hung.left - hung.finial).mm() < -left->value.mm() - eps) {
         findings.flag("finial-fouls", Severity::decide,
                       fmt::format("On the left the pole with its finial passes what stops it by {}.",
-                                  mm(-left->value - (hung.left - hung.finial))),
+                                  mm(-left->value - (*hung.left - hung.finial))),
                       {"wall.left"});
     }
     if (right == nullptr) {
         unknown.emplace_back("wall.right");
-    } else if ((hung.right + hung.finial).mm() > (width->value + right->value).mm() + eps) {
+    } else if (width && (*hung.right + hung.finial).mm() > (width->value + right->value).mm() + eps) {
         findings.flag("finial-fouls", Severity::decide,
                       fmt::format("On the right the pole with its finial passes what stops it by {}.",
-                                  mm(hung.right + hung.finial - width->value - right->value)),
+                                  mm(*hung.right + hung.finial - width->value - right->value)),
                       {"wall.right"});
     }
     if (!unknown.empty() && wall_was_asked(layer)) {
@@ -115,13 +115,13 @@ Box box_of(const Obstruction& obstruction) {
 }
 
 bool meets_pole(const LayerContext& layer, const HungAt& hung, const Obstruction& obstruction) {
-    if (!hung.pole) {
+    if (!hung.pole || !hung.left) {
         return false;
     }
     const Box box = box_of(obstruction);
     const double r = layer.asked.diameter().mm() / 2.0;
     const double back = hung.projection ? hung.projection->mm() - r : 0.0;
-    return overlaps(box.left, box.right, (hung.left - hung.finial).mm(), (hung.right + hung.finial).mm()) &&
+    return overlaps(box.left, box.right, (*hung.left - hung.finial).mm(), (*hung.right + hung.finial).mm()) &&
            overlaps(box.bottom, box.top, hung.pole->mm() - r, hung.pole->mm() + r) &&
            (!obstruction.depth || obstruction.depth->mm() > back + eps);
 }
@@ -132,7 +132,7 @@ void flag_obstructions(const LayerContext& layer, const HungAt& hung, Findings& 
             findings.flag("hardware-fouls", Severity::decide,
                           fmt::format("The pole meets the {}.", name_of(obstruction)), {}, obstruction.id);
         }
-        if (hung.projection && obstruction.depth && lies_behind(obstruction, hung) &&
+        if (hung.projection && obstruction.depth && hung.left && hung.top && may_lie_behind(obstruction, hung) &&
             obstruction.depth->mm() > hung.projection->mm() + eps) {
             findings.flag("curtain-fouls", Severity::decide,
                           fmt::format("The {} stands out {}, further than the curtain hangs off the wall ({}).",
@@ -140,6 +140,18 @@ void flag_obstructions(const LayerContext& layer, const HungAt& hung, Findings& 
                           {}, obstruction.id);
         }
     }
+}
+
+/// Whether the cloth hangs past the sill: by the length asked for, of a given bottom edge by the heights.
+bool hangs_past_sill(const LayerContext& layer, const HungAt& hung) {
+    if (layer.asked.hem_at != HemAt::given) {
+        return layer.asked.hem_at != HemAt::sill;
+    }
+    const auto sill_below = [&](Line line) {
+        const auto sill = layer.measured.plumb.height(line, PlumbMark::sill);
+        return sill && hung.bottom && sill->value < *hung.bottom;
+    };
+    return std::ranges::none_of(all_lines, sill_below);
 }
 
 /// A sill board stands in the way of whatever hangs past it.
@@ -150,8 +162,7 @@ void flag_sill_board(const LayerContext& layer, const HungAt& hung, Findings& fi
         board->value.mm() + clear_of_sill <= hung.projection->mm() + eps) {
         return;
     }
-    const bool past_sill = layer.asked.hem_at != HemAt::sill;
-    if (past_sill) {
+    if (hangs_past_sill(layer, hung)) {
         findings.flag(
             "curtain-fouls", Severity::decide,
             fmt::format("The sill board stands out {}, and the curtain hangs {} off the wall: it would lie on "
@@ -217,14 +228,14 @@ Length length_to_clear(const LayerContext& layer, Length opening, double stack) 
     return (opening + share * flat) / (1.0 - share);
 }
 
-void flag_stack(const LayerContext& layer, const FinishedSizes& sizes, const HungAt& hung, Findings& findings) {
+void flag_stack(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings) {
     constexpr double told_from = 10.0;
-    if (layer.asked.is_blind()) {
+    const auto opening = layer.measured.largest_width();
+    if (layer.asked.is_blind() || !opening || !sizes.has_width) {
         return;
     }
-    const auto opening = layer.measured.largest_width();
     const double stack = heading_rule(layer.asked.heading).stack;
-    const Length length = hung.right - hung.left;
+    const Length length = *layer.asked.hardware->length;
     const double covered = std::max(0.0, (stack * sizes.width - (length - opening->value) / 2.0).mm());
     if (covered < told_from - eps) {
         return;
@@ -237,25 +248,30 @@ void flag_stack(const LayerContext& layer, const FinishedSizes& sizes, const Hun
     const Estimate* left = layer.measured.spans.find("wall.left");
     const Estimate* right = layer.measured.spans.find("wall.right");
     if (left != nullptr && right != nullptr) {
-        text +=
-            fmt::format("; the wall allows {}", mm(left->value + opening->value + right->value - 2.0 * hung.finial));
+        text += fmt::format("; the wall allows {}", mm(left->value + opening->value + right->value -
+                                                       2.0 * layer.asked.hardware->finial.value_or(Length())));
     }
     findings.flag("stack-covers-glass", Severity::note, text + ".");
 }
 
 }  // namespace
 
-std::optional<HungAt> placed(const LayerContext& layer, const FinishedSizes& sizes) {
+HungAt placed(const LayerContext& layer, const FinishedSizes& sizes) {
     const Hardware* hardware = layer.asked.hardware;
     const auto width = layer.measured.largest_width();
     const bool by_hardware = hardware != nullptr && hardware->length && !layer.asked.is_inside_blind();
-    if (!width) {
-        return std::nullopt;
-    }
-    const Length length = by_hardware ? *hardware->length : sizes.width;
     HungAt hung;
-    hung.left = by_hardware && hardware->left ? *hardware->left : (width->value - length) / 2.0;
-    hung.right = hung.left + length;
+    if (by_hardware || sizes.has_width) {
+        const Length length = by_hardware ? *hardware->length : sizes.width;
+        if (by_hardware && hardware->left) {
+            hung.left = *hardware->left;
+        } else if (width) {
+            hung.left = (width->value - length) / 2.0;
+        }
+        if (hung.left) {
+            hung.right = *hung.left + length;
+        }
+    }
     hung.finial = by_hardware ? hardware->finial.value_or(Length()) : Length();
     if (hardware != nullptr) {
         hung.projection = hardware->projection;
@@ -268,30 +284,27 @@ std::optional<HungAt> placed(const LayerContext& layer, const FinishedSizes& siz
     return hung;
 }
 
-bool lies_behind(const Obstruction& obstruction, const HungAt& hung) {
-    if (!hung.top || !hung.bottom) {
-        return false;
-    }
+bool may_lie_behind(const Obstruction& obstruction, const HungAt& hung) {
     const Box box = box_of(obstruction);
-    return overlaps(box.left, box.right, hung.left.mm(), hung.right.mm()) &&
-           overlaps(box.bottom, box.top, hung.bottom->mm(), hung.top->mm());
+    const bool across = !hung.left || overlaps(box.left, box.right, hung.left->mm(), hung.right->mm());
+    constexpr double far = 1e9;
+    const bool up =
+        overlaps(box.bottom, box.top, hung.bottom ? hung.bottom->mm() : -far, hung.top ? hung.top->mm() : far);
+    return across && up;
 }
 
 void flag_clearances(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings) {
     flag_heading(layer, findings);
     flag_brackets(layer, findings);
     flag_ceiling(layer, findings);
-    const auto hung = placed(layer, sizes);
-    if (!hung) {
-        return;
-    }
-    if (layer.asked.hardware != nullptr && layer.asked.hardware->length) {
-        flag_ends(layer, *hung, findings);
-        flag_stack(layer, sizes, *hung, findings);
+    const HungAt hung = placed(layer, sizes);
+    if (layer.asked.hardware != nullptr && layer.asked.hardware->length && hung.left) {
+        flag_ends(layer, hung, findings);
+        flag_stack(layer, sizes, findings);
     }
     if (!layer.asked.is_inside_blind()) {
-        flag_obstructions(layer, *hung, findings);
-        flag_sill_board(layer, *hung, findings);
+        flag_obstructions(layer, hung, findings);
+        flag_sill_board(layer, hung, findings);
     }
 }
 

@@ -183,6 +183,34 @@ void trace_top(const LayerAsked& asked, const FinishedSizes& sizes, Length over_
     }
 }
 
+/// The bottom edge over the floor where no drop is known yet; for a hem at the sill by the first sill height there is.
+std::optional<Length> hem_over_floor(const LayerContext& layer, const std::optional<Hem>& hem) {
+    if (!hem) {
+        return std::nullopt;
+    }
+    for (const Line line : all_lines) {
+        const auto base = base_of(layer.asked.hem_at) == PlumbMark::sill
+                              ? layer.measured.plumb.height(line, PlumbMark::sill)
+                              : std::optional(Estimate{});
+        if (base) {
+            return base->value + hem->over_base;
+        }
+    }
+    return std::nullopt;
+}
+
+/// Where the cloth hangs over the floor: at the line that decides the drop, else at the first where it is known.
+void place_over_floor(const LayerContext& layer, Line deciding_line, PlumbMark from, Length over,
+                      FinishedSizes& sizes) {
+    for (const Line line : {deciding_line, Line::left, Line::centre, Line::right}) {
+        if (const auto mark = layer.measured.plumb.height(line, from)) {
+            sizes.top = mark->value + over;
+            sizes.bottom = *sizes.top - sizes.drop;
+            return;
+        }
+    }
+}
+
 bool work_drop(const LayerContext& layer, FinishedSizes& sizes, Findings& findings) {
     const LayerAsked& asked = layer.asked;
     if (hangs_from_sill(asked.hem_at) && layer.measured.shape == Shape::door) {
@@ -191,11 +219,13 @@ bool work_drop(const LayerContext& layer, FinishedSizes& sizes, Findings& findin
         return false;
     }
     const auto at_lines = drops(layer);
+    const auto hem = hem_of(layer);
+    flag_level(layer, at_lines, findings);
+    sizes.bottom = hem_over_floor(layer, hem);
     if (at_lines.empty()) {
         flag_missing(layer, findings, missing_for_drop(layer), "finished drop");
         return false;
     }
-    const auto hem = hem_of(layer);
     if (!hem) {
         findings.flag("missing-reading", Severity::stop,
                       "The finished drop can’t be worked yet: say how far above the floor the bottom edge is to hang.");
@@ -206,10 +236,7 @@ bool work_drop(const LayerContext& layer, FinishedSizes& sizes, Findings& findin
     sizes.drop = drop.pole_over_base.value + over_pole - hem->over_base;
     sizes.drop_u = drop.pole_over_base.u;
     sizes.rests_on = drop.pole_over_base.rests_on;
-    if (const auto pole = layer.measured.plumb.height(drop.line, PlumbMark::pole)) {
-        sizes.top = pole->value + over_pole;
-        sizes.bottom = *sizes.top - sizes.drop;
-    }
+    place_over_floor(layer, drop.line, PlumbMark::pole, over_pole, sizes);
     TraceOf trace(findings, "finished.drop_mm");
     trace.mm(hangs_from_sill(asked.hem_at) ? "pole centre above sill" : "pole centre above floor",
              drop.pole_over_base.value,
@@ -217,7 +244,6 @@ bool work_drop(const LayerContext& layer, FinishedSizes& sizes, Findings& findin
     trace_top(asked, sizes, over_pole, trace);
     trace.mm(hem->what, -hem->over_base, {hem->from});
     trace.mm("finished drop", finished_to_mm(sizes.drop));
-    flag_level(layer, at_lines, findings);
     return true;
 }
 
@@ -297,10 +323,7 @@ bool work_inside_drop(const LayerContext& layer, FinishedSizes& sizes, Findings&
     sizes.drop = least->value;
     sizes.drop_u = least->u;
     sizes.rests_on = least->rests_on;
-    if (const auto head = plumb.height(at, PlumbMark::head)) {
-        sizes.top = head->value;
-        sizes.bottom = *sizes.top - sizes.drop;
-    }
+    place_over_floor(layer, at, PlumbMark::head, Length(), sizes);
     TraceOf(findings, "finished.drop_mm")
         .mm("least height of the opening", least->value, plumb.way_between(at, base, PlumbMark::head))
         .mm("finished drop", finished_to_mm(sizes.drop));
@@ -374,23 +397,24 @@ Length top_over_pole(const LayerAsked& asked, Length tab_hang, const HouseRules&
     return Length::mm(asked.is_on_track() ? rules.hook : rules.hook - d / 2.0 - rules.ring_drop);
 }
 
-std::optional<FinishedSizes> finish(const LayerContext& layer, Findings& findings) {
-    if (!hardware_is_there(layer, findings)) {
-        return std::nullopt;
-    }
+FinishedSizes finish(const LayerContext& layer, Findings& findings) {
     FinishedSizes sizes;
     const LayerAsked& asked = layer.asked;
+    sizes.curtains = asked.curtains();
+    if (!hardware_is_there(layer, findings)) {
+        return sizes;
+    }
     if (asked.heading == Heading::tab) {
         sizes.tab_cut = asked.treatment->tab_cut.value_or(
             tab_cut_for(Length::mm(layer.rules.tab_hang), asked.diameter(), layer.rules));
         sizes.tab_hang = tab_hang_of(sizes.tab_cut, asked.diameter(), layer.rules);
     }
-    const bool has_drop =
+    sizes.has_drop =
         asked.is_inside_blind() ? work_inside_drop(layer, sizes, findings) : work_drop(layer, sizes, findings);
-    const bool has_width =
+    sizes.has_width =
         asked.is_blind() ? work_blind_width(layer, sizes, findings) : work_curtain_width(layer, sizes, findings);
-    if (!has_width || !has_drop || !is_possible(layer, sizes, findings)) {
-        return std::nullopt;
+    if (sizes.has_width && sizes.has_drop) {
+        sizes.is_possible = is_possible(layer, sizes, findings);
     }
     return sizes;
 }

@@ -19,11 +19,16 @@ struct FinishedSizes {
     std::optional<Length> bottom;
     Length tab_hang, tab_cut;  ///< of a tab heading
     std::vector<std::string> rests_on;
+    bool has_width = false, has_drop = false;  ///< what the readings reach to
+    bool is_possible = true;
+
+    /// All of it is known and can be made: only then is anything cut.
+    [[nodiscard]] bool can_be_made() const { return has_width && has_drop && is_possible; }
 };
 
 /// Works the finished width and drop (trade rules, sections 4 and 9) with flags for what is missing, impossible or out
-/// of level, and the trace of both. Nothing where they can't be worked.
-[[nodiscard]] std::optional<FinishedSizes> finish(const LayerContext& layer, Findings& findings);
+/// of level, and the trace of both. What can't be worked is marked so.
+[[nodiscard]] FinishedSizes finish(const LayerContext& layer, Findings& findings);
 
 /// A tab's cut length for the hang that the house asks for, to the nearest 10 mm.
 [[nodiscard]] Length tab_cut_for(Length hang, Length diameter, const HouseRules& rules);

@@ -391,10 +391,10 @@ class Layer:
         span = self.span()
         width = self.opening.across(self.opening.wall_width) if self.opening.wall_width else None
         left, right = self.opening.wall_size("wall.left"), self.opening.wall_size("wall.right")
-        if span is None or width is None:
+        if span is None:
             return
         if left is not None and more(finial - span[0], left.mm) or \
-                right is not None and more(span[1] + finial - width.mm, right.mm):
+                right is not None and width is not None and more(span[1] + finial - width.mm, right.mm):
             self.flag("finial-fouls", "decide")
         if (left is None or right is None) and any(s.startswith("wall.") for s in self.readings.by):
             self.flag("not-checked", "note")
@@ -419,11 +419,11 @@ class Layer:
     def _fouls(self):
         span, bottom, top = self.area()
         projection, poles = self.hardware.get("projection_mm"), self.poles()
-        if projection is None or span is None or self.inside:
+        if projection is None or self.inside:
             return
         radius = (self.d or 0.0) / 2.0
         pole_hit = curtain_hit = False
-        for o in self.window.get("obstructions", []):
+        for o in self.window.get("obstructions", []) if span is not None else []:
             if any(o.get(key) is None for key in ("left_mm", "width_mm", "bottom_mm", "height_mm", "depth_mm")):
                 continue
             across = more(o["left_mm"] + o["width_mm"], span[0]) and more(span[1], o["left_mm"])

@@ -76,9 +76,21 @@ def work_window(window, room, survey, house):
     fabrics = {f["id"]: f for f in survey["fabrics"]}
     for layer in layers:
         worked = Layer(window, readings, layer, fabrics, house, room, leading_hang(layers))
-        out["layers"].append(worked.figures | {"id": layer.get("id"), "flags": worked.flags})
-        cuts += worked.cuts
+        figures, flags, layer_cuts = whole_or_nothing(worked)
+        out["layers"].append(figures | {"id": layer.get("id"), "flags": flags})
+        cuts += layer_cuts
     return out, cuts
+
+
+def whole_or_nothing(worked):
+    """Contract, "Where readings are missing": a layer that lacks a size, or can't be made, has no figures at all, since
+    nothing can be cut from half of them; what its cloth alone gave cause to flag goes with them."""
+    finished = worked.figures["finished"]
+    stopped = any(severity == "stop" for _, severity in worked.flags)
+    if not stopped and finished is not None and None not in finished.values():
+        return worked.figures, worked.flags, worked.cuts
+    flags = [f for f in worked.flags if f[0] not in ("fullness-range", "on-the-edge")]
+    return dict.fromkeys(worked.figures), flags, []
 
 
 def work(survey):
