@@ -48,6 +48,8 @@ private:
     void showForm();
     void setFault(const QString& fault);
     [[nodiscard]] QString leaveField(const QString& field, const QString& text);
+    [[nodiscard]] QString chooseField(const QString& field, const QString& word);
+    [[nodiscard]] QString placeOf(const QString& field) const;
 
     OpenVisit& open_;
     ShownRows fabrics_;

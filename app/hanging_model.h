@@ -3,8 +3,10 @@
 
 #include "field_form.h"
 #include "shown_rows.h"
+#include "survey/survey.h"
 
 #include <QObject>
+#include <functional>
 
 namespace truehang {
 
@@ -51,6 +53,13 @@ private:
     void show();
     void showHardware();
     void showTreatment();
+    [[nodiscard]] const Layer* layer() const;
+    void addPelmet(QList<FormField>& fields, const Treatment& held) const;
+    [[nodiscard]] QString placeOf(const QString& field) const;
+    void editLayerWith(const QString& says, const QString& place, const QString& text,
+                       const std::function<bool(Layer&)>& change);
+    [[nodiscard]] FormField clothField(const QString& field, const QString& label,
+                                       const std::optional<std::string>& stored) const;
     [[nodiscard]] QString leaveHardware(const QString& field, const QString& text);
     [[nodiscard]] QString chooseHardware(const QString& field, const QString& word);
     [[nodiscard]] QString leaveTreatment(const QString& field, const QString& text);

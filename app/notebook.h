@@ -100,6 +100,11 @@ signals:
     void faultChanged();
 
 private:
+    void start();
+    void setReady();
+    void setFault(const QString& fault);
+    void show(const QString& asked);
+
     class Parts;
     std::unique_ptr<Parts> parts_;
 };

@@ -47,6 +47,7 @@ signals:
 private:
     void show();
     void showForm();
+    [[nodiscard]] QString placeOf(const QString& field) const;
     [[nodiscard]] QString leaveField(const QString& field, const QString& text);
     [[nodiscard]] QString chooseField(const QString& field, const QString& word);
 

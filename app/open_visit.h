@@ -2,9 +2,9 @@
 #pragma once
 
 #include "figures/figures.h"
+#include "store/store.h"
 #include "survey/survey.h"
 
-#include <QHash>
 #include <QObject>
 #include <functional>
 #include <memory>
@@ -13,6 +13,7 @@
 namespace truehang {
 
 class SurveyKeeping;
+class Whereabouts;
 
 /// The survey that is open and the window in it, shared by the view models and by what is drawn. Every edit is shown at
 /// once and goes to the store as one transaction (the change, its undo, its outbox row); one that can't be written is
@@ -55,20 +56,31 @@ public:
 
     [[nodiscard]] bool canUndo() const;
     [[nodiscard]] bool canRedo() const;
+    /// What undo and redo would turn back: "Sill to head, left: 1130"; empty where nothing.
+    [[nodiscard]] QString undoSays() const;
+    [[nodiscard]] QString redoSays() const;
     void undo();
     void redo();
 
-    /// Half-typed text, by place ("walk/<window>/<station>", "site/address"); empty text forgets it. Kept against the
-    /// death of the program.
-    void keepDraft(const QString& place, const QString& text);
-    [[nodiscard]] QString draft(const QString& place) const;
+    /// What the store tells of it: revision, photos, what has arrived. As last read; see `askStanding`.
+    [[nodiscard]] const VisitSummary& summary() const;
+    /// Reads undo's offer and the summary anew, as after something arrived.
+    void askStanding();
+
+    /// Where the person is, and half-typed text.
+    [[nodiscard]] Whereabouts& place();
+    [[nodiscard]] const Whereabouts& place() const;
 
     /// A new id (RFC 9562, version 7) and the time now, RFC 3339.
     [[nodiscard]] std::string newId() const;
     [[nodiscard]] std::string now() const;
 
-    void openSurvey(const QString& id, std::function<void(const QString& fault)> after);
+    /// Reads a survey from the store and opens it; `after` has the fault, or none.
+    void openSurvey(const QString& id, std::function<void(const QString& fault)> after = {});
+    /// Opens a survey that is made here; it is kept as an edit.
+    void openNew(const Survey& survey, const QString& says, AfterKeeping after = {});
     void close();
+    /// An empty id closes the window.
     void openWindow(const QString& id);
 
     [[nodiscard]] SurveyKeeping& keeping() { return keeping_; }
@@ -80,10 +92,20 @@ signals:
     void windowChanged();
     /// The survey changed.
     void changed();
+    /// What undo and redo would do, or what has arrived, was read anew.
+    void standingChanged();
     /// An edit couldn't be written; `reason` says what to do.
     void notKept(const QString& reason);
 
 private:
+    bool take(const QString& says, const std::function<bool(Survey&)>& change, const QString& window,
+              AfterKeeping after);
+    void keep(const QString& says, const QString& windowId, AfterKeeping after);
+    void settle(const Result<Revision>& kept, const AfterKeeping& after);
+    void readAgain();
+    void turnBack(const std::function<Result<std::optional<std::string>>(Store&)>& turn);
+    void show(std::optional<Survey> survey);
+
     class Parts;
     SurveyKeeping& keeping_;
     std::unique_ptr<Parts> parts_;

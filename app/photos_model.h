@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "photo_import.h"
 #include "shown_rows.h"
 
+#include <QHash>
 #include <QObject>
+#include <QSet>
 #include <QUrl>
+#include <functional>
 
 namespace truehang {
 
@@ -52,14 +56,24 @@ signals:
     void changed();
 
 private:
+    struct Files {
+        QUrl picture;
+        QUrl thumbnail;
+    };
+
     void show();
-    void takeInBytes(const QByteArray& bytes);
-    void keep(const QByteArray& jpeg, const QString& sha256, const QString& windowId);
+    void findFiles(const QString& sha256);
+    void askArrived();
+    void takeInWith(std::function<Result<ImportedPhoto>()> import);
+    void keep(const QByteArray& jpeg, const QString& windowId);
+    [[nodiscard]] QString placeOf(const QString& sha256) const;
     void setFault(const QString& fault);
 
     OpenVisit& open_;
     Devices& devices_;
     ShownRows photos_;
+    QHash<QString, Files> files_;
+    QSet<QString> arrived_;
     int coming_ = 0;
     QString fault_;
 };

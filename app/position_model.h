@@ -2,11 +2,13 @@
 #pragma once
 
 #include <QObject>
+#include <optional>
 
 namespace truehang {
 
 class OpenVisit;
 struct Devices;
+struct PositionFix;
 
 /// Where the site is, asked for once, on request.
 class PositionModel : public QObject {
@@ -35,11 +37,11 @@ signals:
 
 private:
     void setState(State state);
+    void take(const std::optional<PositionFix>& fix);
 
     OpenVisit& open_;
     Devices& devices_;
     State state_ = State::Quiet;
-    QString asked_for_;  // the visit that was open when it was asked
 };
 
 }  // namespace truehang

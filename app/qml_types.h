@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "elevation_item.h"
 #include "notebook.h"
+#include "thread_item.h"
 
 #include <QtQml/qqmlregistration.h>
 
@@ -112,6 +114,18 @@ struct FieldFormType {
     QML_FOREIGN(truehang::FieldForm)
     QML_NAMED_ELEMENT(FieldForm)
     QML_UNCREATABLE("handed over by the program")
+};
+
+struct ElevationItemType {
+    Q_GADGET
+    QML_FOREIGN(truehang::ElevationItem)
+    QML_NAMED_ELEMENT(ElevationItem)
+};
+
+struct ThreadItemType {
+    Q_GADGET
+    QML_FOREIGN(truehang::ThreadItem)
+    QML_NAMED_ELEMENT(ThreadItem)
 };
 
 }  // namespace truehang::qml

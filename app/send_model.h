@@ -2,6 +2,7 @@
 #pragma once
 
 #include "shown_rows.h"
+#include "store/store.h"
 #include "thread_mark.h"
 
 #include <QObject>
@@ -41,6 +42,8 @@ class SendModel : public QObject {
 
 public:
     SendModel(OpenVisit& open, SurveyKeeping& keeping, Devices& devices, QObject* parent = nullptr);
+    /// Reads the pairing and goes on sending; to be called once the store is open.
+    void begin();
     ~SendModel() override;
 
     [[nodiscard]] bool paired() const;
@@ -60,6 +63,8 @@ public:
     Q_INVOKABLE void forgetWorkroom();
     /// Puts the open visit in the outbox and tries now.
     Q_INVOKABLE void sendNow();
+    /// Tries an item again that the workroom refused.
+    Q_INVOKABLE void sendAgain(const QString& item);
     /// Writes the open visit as a survey document; an empty url takes the documents folder.
     Q_INVOKABLE void saveAsFile(const QUrl& file);
 
@@ -70,6 +75,8 @@ signals:
 
 private:
     void show();
+    void showItems();
+    [[nodiscard]] QString itemTitle(const OutboxItem& item) const;
 
     OpenVisit& open_;
     SurveyKeeping& keeping_;
@@ -80,6 +87,7 @@ private:
     QString pair_fault_;
     QString file_line_;
     bool pairing_ = false;
+    std::vector<OutboxItem> stored_;
 };
 
 }  // namespace truehang

@@ -3,6 +3,7 @@
 
 #include <QObject>
 #include <QString>
+#include <QVariant>
 
 class QSettings;
 
@@ -40,6 +41,8 @@ signals:
     void changed();
 
 private:
+    void set(const char* key, const QVariant& value, bool differs);
+
     QSettings* file_;
 };
 

@@ -3,6 +3,7 @@
 
 #include "field_form.h"
 #include "shown_rows.h"
+#include "survey/survey.h"
 #include "thread_mark.h"
 
 #include <QObject>
@@ -38,7 +39,7 @@ class VisitModel : public QObject {
     Q_PROPERTY(truehang::ShownRows* windows READ windows CONSTANT)
     /// Roles: `word` (key), `says`, `offered` (false: "later").
     Q_PROPERTY(truehang::ShownRows* shapes READ shapes CONSTANT)
-    /// Windows taken out of this visit, to bring back. Roles: `windowId` (key), `title`, `spoken`.
+    /// Windows taken out since it was opened, to bring back. Roles: `windowId` (key), `title`, `spoken`.
     Q_PROPERTY(truehang::ShownRows* removedWindows READ removedWindows CONSTANT)
     /// What to buy over the house. Roles: `fabricId` (key), `name`, `figure` ("4.9"), `unit` ("m"), `line` (what it
     /// goes into), `provisional` (words, empty where firm), `spoken`.
@@ -48,8 +49,14 @@ class VisitModel : public QObject {
     /// "Agreed by R. Oduya, 14 March 2026", or empty.
     Q_PROPERTY(QString signedLine READ signedLine NOTIFY changed)
 
+    /// Why the sign-off wasn't taken; empty else.
+    Q_PROPERTY(QString signFault READ signFault NOTIFY changed)
+
     Q_PROPERTY(bool canUndo READ canUndo NOTIFY changed)
     Q_PROPERTY(bool canRedo READ canRedo NOTIFY changed)
+    /// What would be undone or done again: "Sill to head, left: 1130".
+    Q_PROPERTY(QString undoSays READ undoSays NOTIFY changed)
+    Q_PROPERTY(QString redoSays READ redoSays NOTIFY changed)
 
 public:
     explicit VisitModel(OpenVisit& open, QObject* parent = nullptr);
@@ -70,6 +77,9 @@ public:
     [[nodiscard]] ShownRows* orders() { return &orders_; }
     [[nodiscard]] bool signedOff() const;
     [[nodiscard]] QString signedLine() const;
+    [[nodiscard]] QString signFault() const { return sign_fault_; }
+    [[nodiscard]] QString undoSays() const;
+    [[nodiscard]] QString redoSays() const;
     [[nodiscard]] bool canUndo() const;
     [[nodiscard]] bool canRedo() const;
 
@@ -101,6 +111,8 @@ private:
     void showSite();
     void showMeasuring();
     void showOrders();
+    void showRemoved();
+    [[nodiscard]] QString placeOf(const QString& field) const;
     [[nodiscard]] QString leaveSite(const QString& field, const QString& text);
     [[nodiscard]] QString chooseMeasuring(const QString& field, const QString& word);
 
@@ -112,6 +124,12 @@ private:
     ShownRows shapes_;
     ShownRows removed_windows_;
     ShownRows orders_;
+    QString sign_fault_;
+    struct Removed {
+        QString room;
+        Window window;
+    };
+    QList<Removed> removed_;
 };
 
 }  // namespace truehang

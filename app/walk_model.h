@@ -117,7 +117,7 @@ public:
     Q_INVOKABLE void pressKey(const QString& key);
     Q_INVOKABLE void rubOut();
     Q_INVOKABLE void clearField();
-    /// mm, cm, m, in, and round again; only what is typed here is read in it.
+    /// mm, cm, m, in, and round again: what is typed from here on is read in it, until it is changed again.
     Q_INVOKABLE void cycleUnit();
     /// Keeps what is typed and moves on; an empty field just moves on. False where it can't be read: the text stays and
     /// `line` says why.
@@ -153,10 +153,16 @@ private:
     void typeOver(const QString& text);
     void weigh();
     void keepReading(const TypedLength& read);
-    void readingNotKept(const QString& station, const QString& typed, const QString& reason);
+    void readingKept(const QString& windowId, const QString& station, const QString& typed, const QString& fault);
+    void moveOn();
+    [[nodiscard]] Reading readingOf(const TypedLength& read) const;
+    [[nodiscard]] bool isTaken(const Station& station) const;
+    [[nodiscard]] const Station* here() const;
+    [[nodiscard]] QString fieldTextOf(const Reading& reading) const;
     [[nodiscard]] const Window* window() const;
     [[nodiscard]] const Reading* keptReading(std::string_view station) const;
-    [[nodiscard]] QString draftKey(const QString& station) const;
+    [[nodiscard]] QString saysOf(const QString& station) const;
+    [[nodiscard]] QString placeOf(const QString& station) const;
 
     OpenVisit& open_;
     const Settings& settings_;
@@ -170,9 +176,10 @@ private:
     QString line_kind_ = QStringLiteral("quiet");
     QString not_kept_;
     QSet<QString> being_kept_;  // stations whose reading is on its way to the disk
+    bool take_again_ = false;   // an empty field at a station that has a reading
     QString put_off_;           // the flag's text that the person put off
     std::optional<Flag> differ_;
-    std::optional<NextReading> next_reading_;
+    QString again_station_;
     QSet<QString> flagged_;
     ShownRows fractions_;
     ShownRows stations_;

@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "units/result.h"
+
+#include <QByteArray>
+#include <QImage>
+#include <QUrl>
+#include <functional>
+#include <memory>
+#include <optional>
+
+// What the program asks of the phone, behind interfaces: tests put recorded answers in their place. All calls and
+// answers on the interface's thread; no call waits.
+
+namespace truehang {
+
+/// A place on earth: degrees (WGS 84), and what its accuracy is thought to be, metres.
+struct PositionFix {
+    double latitude = 0.0;
+    double longitude = 0.0;
+    std::optional<double> accuracy_m;
+    std::optional<double> elevation_m;
+};
+
+class PositionDevice {
+public:
+    virtual ~PositionDevice() = default;
+    /// Asks once. The answer comes later, once: a fix, or none where there is no position here.
+    virtual void ask(std::function<void(const std::optional<PositionFix>&)> then) = 0;
+    /// No answer is wanted any more.
+    virtual void cancel() = 0;
+};
+
+class CameraDevice {
+public:
+    virtual ~CameraDevice() = default;
+    /// The page that shows the camera; empty where there is none.
+    [[nodiscard]] virtual QUrl source() const = 0;
+};
+
+class FileDevice {
+public:
+    virtual ~FileDevice() = default;
+    /// The bytes of a chosen file, at most `most` of them; a larger file is an error.
+    [[nodiscard]] virtual Result<QByteArray> read(const QUrl& file, qint64 most) = 0;
+    /// Writes the whole file or leaves what stood there.
+    [[nodiscard]] virtual Result<Done> write(const QUrl& file, const QByteArray& bytes) = 0;
+    /// Where a person looks for documents.
+    [[nodiscard]] virtual QUrl documents() const = 0;
+};
+
+class ShareDevice {
+public:
+    virtual ~ShareDevice() = default;
+    /// Hands a file to the system's own sharing; false where the system has none.
+    virtual bool share(const QUrl& file) = 0;
+};
+
+class ClipboardDevice {
+public:
+    virtual ~ClipboardDevice() = default;
+    [[nodiscard]] virtual bool hasPicture() const = 0;
+    [[nodiscard]] virtual QImage picture() const = 0;
+};
+
+/// One of each; none is null.
+struct Devices {
+    std::unique_ptr<PositionDevice> position;
+    std::unique_ptr<CameraDevice> camera;
+    std::unique_ptr<FileDevice> files;
+    std::unique_ptr<ShareDevice> share;
+    std::unique_ptr<ClipboardDevice> clipboard;
+};
+
+/// This system's own.
+[[nodiscard]] Devices system_devices();
+
+}  // namespace truehang

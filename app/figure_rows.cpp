@@ -1,0 +1,184 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "figure_rows.h"
+
+#include "survey/stations.h"
+#include "writing.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+
+namespace truehang {
+
+namespace {
+
+QString translated(const char* source) { return QCoreApplication::translate("figures", source); }
+
+bool has_trace(const WindowFigures& worked, const QString& layer, const QString& figure) {
+    return std::ranges::any_of(worked.trace, [&](const Trace& trace) {
+        return shown(trace.layer) == layer && shown(trace.figure) == figure && !trace.steps.empty();
+    });
+}
+
+}  // namespace
+
+QString station_says(const Window& window, std::string_view station) {
+    const auto named = window.shape.known() ? find_station(*window.shape.known(), station) : std::nullopt;
+    return named ? shown(named->says) : shown(station);
+}
+
+FigureWriter::FigureWriter(const Survey& survey, const Window& window)
+    : survey_(survey), window_(window), style_{entry_unit(survey), decimal_mark()} {}
+
+void FigureWriter::add(QList<ShownRows::Row>& rows, const Layered& in, const QString& path, const QString& label,
+                       const QString& figure, const QString& unit, const QString& plus_minus) const {
+    const QString key = in.id.isEmpty() ? path : in.id + QLatin1Char('/') + path;
+    QString spoken = QStringLiteral("%1: %2").arg(label, figure);
+    for (const QString& part : {unit, plus_minus}) {
+        spoken += part.isEmpty() ? QString() : QLatin1Char(' ') + part;
+    }
+    rows.append({key, label, figure, unit, plus_minus, in.title, has_trace(*in.worked, in.id, path), spoken});
+}
+
+void FigureWriter::addLength(QList<ShownRows::Row>& rows, const Layered& in, const QString& path, Length length,
+                             Length u) const {
+    add(rows, in, path, shown(figure_text(bytes(path))), shown(written(length, style_)), shown(word_of(style_.unit)),
+        shown(plus_minus(u, style_)));
+}
+
+void FigureWriter::addCount(QList<ShownRows::Row>& rows, const Layered& in, const QString& path, int count) const {
+    add(rows, in, path, shown(figure_text(bytes(path))), QString::number(count), {});
+}
+
+QString FigureWriter::clothName(const std::string& id) const {
+    const auto fabric = std::ranges::find(survey_.fabrics, id, &Fabric::id);
+    return fabric == survey_.fabrics.end() ? shown(id) : shown(short_name(*fabric));
+}
+
+void FigureWriter::addCloth(QList<ShownRows::Row>& rows, const Layered& in, const LayerFigures& layer) const {
+    const QString unit = shown(word_of(style_.unit));
+    if (layer.cloth) {
+        const Cloth& cloth = *layer.cloth;
+        if (cloth.fullness) {
+            add(rows, in, QStringLiteral("cloth.fullness"), shown(figure_text("cloth.fullness")),
+                shown(number_text(*cloth.fullness, 2, style_)), translated("×"));
+        }
+        addCount(rows, in, QStringLiteral("cloth.widths"), cloth.widths);
+        addLength(rows, in, QStringLiteral("cloth.cut_drop_mm"), cloth.cut_drop);
+        add(rows, in, QStringLiteral("cloth.length_mm"), translated("%1, for this window").arg(clothName(cloth.fabric)),
+            shown(written(cloth.length, style_)), unit);
+    }
+    const auto lined = [&](const std::optional<Lining>& lining, const QString& path) {
+        if (lining) {
+            addLength(rows, in, path + QStringLiteral(".cut_drop_mm"), lining->cut_drop);
+            add(rows, in, path + QStringLiteral(".length_mm"),
+                translated("%1, for this window").arg(clothName(lining->fabric)),
+                shown(written(lining->length, style_)), unit);
+        }
+    };
+    lined(layer.lining, QStringLiteral("lining"));
+    lined(layer.interlining, QStringLiteral("interlining"));
+}
+
+void FigureWriter::addParts(QList<ShownRows::Row>& rows, const Layered& in, const LayerFigures& layer) const {
+    if (layer.tabs) {
+        addCount(rows, in, QStringLiteral("tabs.each"), layer.tabs->each);
+        addLength(rows, in, QStringLiteral("tabs.cut_length_mm"), layer.tabs->cut_length);
+    }
+    if (layer.eyelets) {
+        addCount(rows, in, QStringLiteral("eyelets.each"), layer.eyelets->each);
+    }
+    if (layer.weights) {
+        addCount(rows, in, QStringLiteral("weights.each"), layer.weights->each);
+    }
+    if (layer.blind) {
+        addCount(rows, in, QStringLiteral("blind.rods"), layer.blind->rods);
+        addLength(rows, in, QStringLiteral("blind.fold_mm"), layer.blind->fold);
+        addLength(rows, in, QStringLiteral("blind.up_mm"), layer.blind->up);
+    }
+    if (layer.pelmet) {
+        addLength(rows, in, QStringLiteral("pelmet.depth_mm"), layer.pelmet->depth);
+        addLength(rows, in, QStringLiteral("pelmet.face_mm"), layer.pelmet->face);
+    }
+    const auto mass = [&](const std::optional<Mass>& kg, const QString& path) {
+        if (kg) {
+            const QString text = shown(mass_text(*kg, style_));
+            add(rows, in, path, shown(figure_text(bytes(path))), text.section(QLatin1Char(' '), 0, 0),
+                text.section(QLatin1Char(' '), 1));
+        }
+    };
+    mass(layer.mass, QStringLiteral("mass_kg"));
+    mass(layer.bracket_mass, QStringLiteral("bracket_kg"));
+}
+
+QList<ShownRows::Row> FigureWriter::figures(const WindowFigures& worked) const {
+    QList<ShownRows::Row> rows;
+    int number = 0;
+    for (const LayerFigures& layer : worked.layers) {
+        ++number;
+        const Layered in{worked.layered ? shown(layer.id) : QString(),
+                         worked.layered ? translated("Layer %1").arg(number) : QString(), &worked};
+        if (layer.finished) {
+            addCount(rows, in, QStringLiteral("finished.curtains"), layer.finished->curtains);
+            addLength(rows, in, QStringLiteral("finished.width_mm"), layer.finished->width, layer.finished->width_u);
+            addLength(rows, in, QStringLiteral("finished.drop_mm"), layer.finished->drop, layer.finished->drop_u);
+        }
+        addCloth(rows, in, layer);
+        addParts(rows, in, layer);
+    }
+    return rows;
+}
+
+QList<ShownRows::Row> FigureWriter::sizes(const WindowFigures& worked) const {
+    QList<ShownRows::Row> rows;
+    const Layered in{{}, {}, &worked};
+    for (const Size& size : worked.sizes) {
+        const QString path = QStringLiteral("sizes.") + shown(size.name);
+        QString label = station_says(window_, size.name);
+        if (label == shown(size.name)) {
+            label = shown(figure_text(bytes(path)));
+        }
+        if (!size.rests_on.empty()) {
+            label = translated("%1, rests on a reading that wasn't measured").arg(label);
+        }
+        add(rows, in, path, label, shown(written(size.value, style_)), shown(word_of(style_.unit)),
+            shown(plus_minus(size.u, style_)));
+    }
+    return rows;
+}
+
+QString FigureWriter::fromWords(const std::string& from) const {
+    const QString says = station_says(window_, from);
+    return says == shown(from) ? QString(says).replace(QLatin1Char('_'), QLatin1Char(' ')) : within_sentence(says);
+}
+
+QList<ShownRows::Row> FigureWriter::steps(const WindowFigures& worked, const QString& path) const {
+    const auto slash = path.indexOf(QLatin1Char('/'));
+    const QString layer = slash < 0 ? QString() : path.left(slash);
+    const QString figure = path.mid(slash + 1);
+    QList<ShownRows::Row> rows;
+    for (const Trace& trace : worked.trace) {
+        if (shown(trace.figure) != figure || shown(trace.layer) != layer) {
+            continue;
+        }
+        for (const TraceStep& step : trace.steps) {
+            QString value;
+            if (step.mm) {
+                value = QStringLiteral("%1 %2").arg(shown(written(Length::mm(*step.mm), style_)),
+                                                    shown(word_of(style_.unit)));
+            } else if (step.count) {
+                value = truehang::shown(step.count);
+            } else if (step.ratio) {
+                value = shown(number_text(*step.ratio, 4, style_));
+            }
+            QStringList from;
+            for (const std::string& one : step.from) {
+                from.append(fromWords(one));
+            }
+            rows.append({static_cast<int>(rows.size()), shown(step.what), value, from.join(QStringLiteral(", ")),
+                         QStringLiteral("%1: %2").arg(shown(step.what), value)});
+        }
+    }
+    return rows;
+}
+
+}  // namespace truehang

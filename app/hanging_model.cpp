@@ -1,0 +1,256 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "hanging_model.h"
+
+#include "form_fields.h"
+#include "hanging_edits.h"
+#include "open_visit.h"
+#include "sheet/words.h"
+#include "trade_words.h"
+#include "whereabouts.h"
+#include "writing.h"
+
+#include <algorithm>
+
+namespace truehang {
+
+HangingModel::HangingModel(OpenVisit& open, QObject* parent)
+    : QObject(parent),
+      open_(open),
+      layers_({"layer", "title", "line", "current", "spoken"}),
+      hardware_(
+          {[this](const QString& field, const QString& text) { open_.place().setText(placeOf(field), text, true); },
+           [this](const QString& field, const QString& text) { return leaveHardware(field, text); },
+           [this](const QString& field, const QString& word) { return chooseHardware(field, word); }}),
+      treatment_(
+          {[this](const QString& field, const QString& text) { open_.place().setText(placeOf(field), text, true); },
+           [this](const QString& field, const QString& text) { return leaveTreatment(field, text); },
+           [this](const QString& field, const QString& word) { return chooseTreatment(field, word); }}) {
+    connect(&open_, &OpenVisit::windowChanged, this, [this] {
+        current_ = 0;
+        hardware_.forgetFaults();
+        treatment_.forgetFaults();
+        show();
+    });
+    connect(&open_, &OpenVisit::changed, this, &HangingModel::show);
+    show();
+}
+
+QString HangingModel::windowTitle() const { return open_.titleOf(open_.windowId()); }
+
+QString HangingModel::placeOf(const QString& field) const {
+    return QStringLiteral("hanging/%1/%2/%3").arg(open_.windowId()).arg(current_).arg(field);
+}
+
+const Layer* HangingModel::layer() const {
+    const Window* window = open_.window();
+    return window && current_ >= 0 && current_ < static_cast<int>(window->layers.size())
+               ? &window->layers[static_cast<std::size_t>(current_)]
+               : nullptr;
+}
+
+QString HangingModel::summary() const {
+    const Layer* there = layer();
+    const SheetStyle style{entry_unit(open_.survey()), decimal_mark()};
+    return there ? shown(treatment_text(*there, style)) : tr("Nothing hangs here yet");
+}
+
+void HangingModel::show() {
+    QList<ShownRows::Row> rows;
+    const Window* window = open_.window();
+    const int count = window ? static_cast<int>(window->layers.size()) : 0;
+    current_ = count == 0 ? -1 : std::clamp(current_, 0, count - 1);
+    const SheetStyle style{entry_unit(open_.survey()), decimal_mark()};
+    for (int number = 0; number < count; ++number) {
+        const QString line = shown(treatment_text(window->layers[static_cast<std::size_t>(number)], style));
+        const QString title = count == 1            ? tr("What hangs here")
+                              : number == 0         ? tr("Layer 1, nearest the glass")
+                              : number == count - 1 ? tr("Layer %1, nearest the room").arg(number + 1)
+                                                    : tr("Layer %1").arg(number + 1);
+        rows.append({number, title, line, number == current_, QStringLiteral("%1: %2").arg(title, line)});
+    }
+    layers_.setRows(rows);
+    showHardware();
+    showTreatment();
+    emit changed();
+}
+
+void HangingModel::showHardware() {
+    const Layer* there = layer();
+    if (!there) {
+        hardware_.setFields({});
+        return;
+    }
+    const Hardware held = there->hardware.value_or(Hardware());
+    const auto some = [](const std::optional<int>& n) { return n ? std::optional<double>(*n) : std::nullopt; };
+    const auto mass = held.mass ? std::optional(held.mass->kg()) : std::nullopt;
+    const FieldMaker make{open_, [this](const QString& field) { return placeOf(field); }};
+    QList<FormField> fields{make.choice(QStringLiteral("kind"), tr("Hangs from"), held.kind, tr("Pole")),
+                            make.choice(QStringLiteral("supply"), tr("Supply"), held.supply, {}),
+                            make.choice(QStringLiteral("hang"), tr("Runs"), held.hang, tr("Level"))};
+    if (!held.kind || held.kind->is(HardwareKind::pole)) {
+        fields.append(make.length(QStringLiteral("diameter"), tr("Diameter"), held.diameter));
+    }
+    fields.append(
+        {make.length(QStringLiteral("length"), tr("Length, without finials"), held.length),
+         make.length(QStringLiteral("left"), tr("Left end, from the opening's left edge"), held.left, tr("centred")),
+         make.length(QStringLiteral("projection"), tr("Wall to its centre line"), held.projection),
+         make.length(QStringLiteral("finial"), tr("Finial, each end"), held.finial),
+         make.number(QStringLiteral("brackets"), tr("Brackets"), some(held.brackets), {}),
+         make.length(QStringLiteral("return"), tr("Return, each end"), held.return_depth),
+         make.length(QStringLiteral("overlap"), tr("Overlap, in all"), held.overlap),
+         make.number(QStringLiteral("mass"), tr("Its own mass"), mass, tr("kg"))});
+    hardware_.setFields(fields);
+}
+
+FormField HangingModel::clothField(const QString& field, const QString& label,
+                                   const std::optional<std::string>& stored) const {
+    FormField made{field, label, QStringLiteral("choice"), {}, {}, {}, {}, tr("none")};
+    made.choices.append(choice({}, tr("None")));
+    for (const Fabric& fabric : open_.survey().fabrics) {
+        const QString name = fabric.name.empty() ? shown(fabric.id) : shown(fabric.name);
+        made.choices.append(choice(shown(fabric.id), name));
+        if (stored == fabric.id) {
+            made.word = shown(fabric.id);
+            made.text = name;
+        }
+    }
+    return made;
+}
+
+void HangingModel::showTreatment() {
+    const Layer* there = layer();
+    if (!there) {
+        treatment_.setFields({});
+        return;
+    }
+    const Treatment held = there->treatment.value_or(Treatment());
+    const bool blind = held.heading && held.heading->is(Heading::roman);
+    const FieldMaker make{open_, [this](const QString& field) { return placeOf(field); }};
+    QList<FormField> fields{make.choice(QStringLiteral("heading"), tr("Heading"), held.heading, tr("not chosen yet"))};
+    if (blind) {
+        fields.append(make.choice(QStringLiteral("fit"), tr("Fit"), held.fit, tr("Inside the recess")));
+    } else {
+        fields.append(make.choice(QStringLiteral("layout"), tr("Layout"), held.layout, tr("A pair")));
+    }
+    fields.append(make.choice(QStringLiteral("length"), tr("Length"), held.length, tr("To the floor")));
+    if (held.length && held.length->is(HemAt::given)) {
+        fields.append(make.length(QStringLiteral("bottom"), tr("Hem above the floor"), held.bottom));
+    }
+    if (!blind) {
+        fields.append(
+            make.number(QStringLiteral("fullness"), tr("Fullness"), held.fullness, tr("×"), tr("the heading's own")));
+    }
+    fields.append(clothField(QStringLiteral("fabric"), tr("Face cloth"), held.fabric));
+    fields.append(clothField(QStringLiteral("lining"), tr("Lining"), held.lining));
+    fields.append(clothField(QStringLiteral("interlining"), tr("Interlining"), held.interlining));
+    if (held.heading && held.heading->is(Heading::tab)) {
+        fields.append(
+            make.length(QStringLiteral("tabCut"), tr("Tab, cut length"), held.tab_cut, tr("by the house rules")));
+    }
+    addPelmet(fields, held);
+    treatment_.setFields(fields);
+}
+
+void HangingModel::addPelmet(QList<FormField>& fields, const Treatment& held) const {
+    const FieldMaker make{open_, [this](const QString& field) { return placeOf(field); }};
+    FormField pelmet{QStringLiteral("pelmet"), tr("Pelmet"), QStringLiteral("choice"), {}, {}, {}, {}, {}};
+    pelmet.choices = {choice(QStringLiteral("no"), tr("None")), choice(QStringLiteral("yes"), tr("With a pelmet"))};
+    pelmet.word = held.pelmet ? QStringLiteral("yes") : QStringLiteral("no");
+    pelmet.text = held.pelmet ? tr("With a pelmet") : tr("None");
+    fields.append(pelmet);
+    if (held.pelmet) {
+        fields.append(make.length(QStringLiteral("pelmetDepth"), tr("Pelmet depth"), held.pelmet->depth,
+                                  tr("by the house rules")));
+        fields.append(
+            make.length(QStringLiteral("pelmetReturn"), tr("Pelmet return, each end"), held.pelmet->return_depth));
+    }
+}
+
+void HangingModel::editLayerWith(const QString& says, const QString& place, const QString& text,
+                                 const std::function<bool(Layer&)>& change) {
+    const auto at = static_cast<std::size_t>(std::max(current_, 0));
+    const bool changed = open_.editWindow(
+        says, open_.windowId(),
+        [at, change](Window& window) { return at < window.layers.size() && change(window.layers[at]); },
+        [this, place, text](const QString& fault) {
+            if (!fault.isEmpty() && !text.isEmpty()) {
+                open_.place().setText(place, text, true);
+            } else if (open_.place().text(place) == text) {
+                open_.place().forget(place);
+            }
+        });
+    if (!changed) {
+        open_.place().forget(place);
+    }
+}
+
+QString HangingModel::leaveHardware(const QString& field, const QString& text) {
+    const auto change = hardware_field(open_.survey(), field, text);
+    if (!change) {
+        return fault_of(change);
+    }
+    editLayerWith(tr("Hardware: %1").arg(text), placeOf(field), text, *change);
+    return {};
+}
+
+QString HangingModel::leaveTreatment(const QString& field, const QString& text) {
+    const auto change = treatment_field(open_.survey(), field, text);
+    if (!change) {
+        return fault_of(change);
+    }
+    editLayerWith(tr("Treatment: %1").arg(text), placeOf(field), text, *change);
+    return {};
+}
+
+QString HangingModel::chooseHardware(const QString& field, const QString& word) {
+    editLayerWith(tr("Hardware: %1").arg(word), placeOf(field), {}, hardware_choice(field, word));
+    return {};
+}
+
+QString HangingModel::chooseTreatment(const QString& field, const QString& word) {
+    editLayerWith(tr("Treatment: %1").arg(word), placeOf(field), {}, treatment_choice(field, word));
+    return {};
+}
+
+void HangingModel::addLayer() {
+    const auto was = open_.window() ? open_.window()->layers.size() : 0;
+    const bool added = open_.editWindow(tr("A layer more"), open_.windowId(),
+                                        [first = open_.newId(), second = open_.newId()](Window& window) {
+                                            Layer layer;
+                                            layer.hardware.emplace().kind = Word<HardwareKind>(HardwareKind::pole);
+                                            layer.treatment.emplace();
+                                            if (!window.layers.empty()) {  // from two on, each has its id
+                                                window.layered = true;
+                                                for (Layer& one : window.layers) {
+                                                    if (one.id.empty()) {
+                                                        one.id = first;
+                                                    }
+                                                }
+                                                layer.id = second;
+                                            }
+                                            window.layers.push_back(layer);
+                                            return true;
+                                        });
+    if (added) {
+        editLayer(static_cast<int>(was));
+    }
+}
+
+void HangingModel::editLayer(int layer) {
+    current_ = layer;
+    hardware_.forgetFaults();
+    treatment_.forgetFaults();
+    show();
+}
+
+void HangingModel::removeLayer(int layer) {
+    open_.editWindow(tr("A layer taken out"), open_.windowId(), [layer](Window& window) {
+        if (layer < 0 || layer >= static_cast<int>(window.layers.size())) {
+            return false;
+        }
+        window.layers.erase(window.layers.begin() + layer);
+        return true;
+    });
+}
+
+}  // namespace truehang

@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "demo.h"
+#include "devices.h"
+#include "document/document.h"
+#include "notebook.h"
+#include "print.h"
+#include "store/uuid7.h"
+#include "survey_keeping.h"
+#include "writing.h"
+
+#include <CLI/CLI.hpp>
+#include <QDateTime>
+#include <QDir>
+#include <QFile>
+#include <QFontDatabase>
+#include <QGuiApplication>
+#include <QQmlApplicationEngine>
+#include <QQuickWindow>
+#include <QRandomGenerator>
+#include <QStandardPaths>
+#include <cstdio>
+#include <memory>
+#include <mutex>
+
+void qml_register_types_Truehang();
+
+namespace {
+
+using namespace truehang;
+
+struct Asked {
+    std::string data;
+    std::string demo;
+    std::string window_size;
+    std::vector<std::string> print;
+};
+
+constexpr auto face_folder = ":/qt-project.org/imports/Truehang/Face/";
+
+void load_fonts() {
+    for (const char* font : {"Lato-Regular", "Lato-Bold", "GentiumPlus-Regular"}) {
+        const QString file = QLatin1String(face_folder) + QStringLiteral("fonts/%1.ttf").arg(QLatin1String(font));
+        if (QFile::exists(file)) {
+            QFontDatabase::addApplicationFont(file);
+        }
+    }
+    QGuiApplication::setFont(QFont(QStringLiteral("Lato")));
+}
+
+/// RFC 3339 with the system's offset, to the second.
+std::string time_now() {
+    const QDateTime now = QDateTime::currentDateTime();
+    return now.toOffsetFromUtc(now.offsetFromUtc()).toString(Qt::ISODate).toStdString();
+}
+
+/// Asked for on two threads.
+std::function<std::string()> id_maker() {
+    const auto maker =
+        std::make_shared<IdMaker>([] { return static_cast<std::uint64_t>(QDateTime::currentMSecsSinceEpoch()); },
+                                  [] { return QRandomGenerator::system()->generate64(); });
+    const auto guard = std::make_shared<std::mutex>();
+    return [maker, guard] {
+        const std::lock_guard lock(*guard);
+        return (*maker)();
+    };
+}
+
+int print_only(const std::vector<std::string>& asked) {
+    QFile file(QString::fromStdString(asked[0]));
+    if (!file.open(QIODevice::ReadOnly)) {
+        std::fprintf(stderr, "%s: %s\n", asked[0].c_str(), qPrintable(file.errorString()));
+        return 2;
+    }
+    const auto survey = read_survey(file.readAll().toStdString());
+    if (!survey) {
+        for (const Fault& fault : survey.error()) {
+            std::fprintf(stderr, "%s: %s\n", fault.pointer.c_str(), fault.text.c_str());
+        }
+        return 2;
+    }
+    const auto printed = print_sheet(*survey, QString::fromStdString(asked[1]), QString::fromStdString(asked[2]));
+    if (!printed) {
+        std::fprintf(stderr, "%s: %s\n", printed.error().where.c_str(), printed.error().text.c_str());
+        return 2;
+    }
+    return 0;
+}
+
+/// "360x760" for the first window.
+void size_window(QQmlApplicationEngine& engine, const std::string& asked) {
+    const QStringList sides = QString::fromStdString(asked).split(QLatin1Char('x'));
+    auto* window = engine.rootObjects().isEmpty() ? nullptr : qobject_cast<QQuickWindow*>(engine.rootObjects().first());
+    if (window && sides.size() == 2 && sides.at(0).toInt() > 0 && sides.at(1).toInt() > 0) {
+        window->resize(sides.at(0).toInt(), sides.at(1).toInt());
+    }
+}
+
+int run(const Asked& asked) {
+    const QString data = asked.data.empty() ? QStandardPaths::writableLocation(QStandardPaths::AppDataLocation)
+                                            : QString::fromStdString(asked.data);
+    QDir().mkpath(data);
+    SurveyKeeping keeping(data, time_now, id_maker());
+    if (!asked.demo.empty()) {
+        import_demo(keeping, QString::fromStdString(asked.demo));
+    }
+    Devices devices = system_devices();
+    Notebook notebook(keeping, devices, data + QStringLiteral("/settings.ini"));
+
+    qml_register_types_Truehang();
+    QQmlApplicationEngine engine;
+    engine.setInitialProperties({{QStringLiteral("notebook"), QVariant::fromValue(&notebook)}});
+    engine.load(QUrl(QStringLiteral("qrc%1Main.qml").arg(QLatin1String(face_folder))));
+    if (engine.rootObjects().isEmpty()) {
+        return 1;
+    }
+    size_window(engine, asked.window_size);
+    return QGuiApplication::exec();
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    CLI::App options("Measures windows for curtains and works out what to cut.", "truehang");
+    Asked asked;
+    options.add_option("--data", asked.data, "Folder that holds the visits")->type_name("DIR");
+    options.add_option("--demo", asked.demo, "Takes in these survey documents where there is no visit yet")
+        ->type_name("DIR")
+        ->check(CLI::ExistingDirectory);
+    options.add_option("--window-size", asked.window_size, "Size of the window, as 360x760")->type_name("WxH");
+    options.add_option("--print", asked.print, "Writes the sheet of a window as PDF and ends")
+        ->type_name("SURVEY WINDOW PDF")
+        ->expected(3);
+    options.allow_extras();  // Qt's own, as -platform
+    CLI11_PARSE(options, argc, argv);
+
+    if (!asked.print.empty() && qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) {
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+    }
+    const QGuiApplication app(argc, argv);
+    QGuiApplication::setApplicationName(QStringLiteral("truehang"));
+    QGuiApplication::setDesktopFileName(QStringLiteral("truehang"));
+    load_fonts();
+    return asked.print.empty() ? run(asked) : print_only(asked.print);
+}

@@ -1,0 +1,277 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "notebook.h"
+
+#include "devices.h"
+#include "survey_keeping.h"
+#include "visit_list.h"
+#include "whereabouts.h"
+#include "writing.h"
+
+#include <array>
+
+namespace truehang {
+
+namespace {
+
+/// The screens of a window; they need one that is open.
+constexpr std::array window_screens{"walk", "obstructions", "hanging", "figures", "photos"};
+constexpr std::array visit_screens{"visit", "fabrics", "send"};
+
+template <class Screens>
+bool is_one_of(const Screens& screens, const QString& screen) {
+    return std::ranges::any_of(screens, [&](const char* one) { return screen == QLatin1String(one); });
+}
+
+}  // namespace
+
+class Notebook::Parts {
+public:
+    Parts(SurveyKeeping& keeping_in, Devices& devices, const QString& settings_file)
+        : keeping(keeping_in),
+          settings(settings_file),
+          list(keeping_in),
+          open(keeping_in),
+          visit(open),
+          fabrics(open),
+          walk(open, settings),
+          obstructions(open),
+          hanging(open),
+          figures(open),
+          photos(open, devices),
+          send(open, keeping_in, devices),
+          position(open, devices) {}
+
+    SurveyKeeping& keeping;
+    Settings settings;
+    VisitList list;
+    OpenVisit open;
+    VisitModel visit;
+    FabricsModel fabrics;
+    WalkModel walk;
+    ObstructionsModel obstructions;
+    HangingModel hanging;
+    FiguresModel figures;
+    PhotosModel photos;
+    SendModel send;
+    PositionModel position;
+    QString screen = QStringLiteral("visits");
+    QString before_settings = QStringLiteral("visits");
+    QString fault;
+    bool ready = false;
+};
+
+Notebook::Notebook(SurveyKeeping& keeping, Devices& devices, const QString& settingsFile, QObject* parent)
+    : QObject(parent), parts_(std::make_unique<Parts>(keeping, devices, settingsFile)) {
+    Whereabouts& place = parts_->open.place();
+    place.on_fault = [this](const QString& fault) {
+        if (!fault.isEmpty()) {
+            setFault(fault);
+        }
+    };
+    connect(&parts_->open, &OpenVisit::notKept, this, &Notebook::setFault);
+    connect(&parts_->open, &OpenVisit::standingChanged, this, [this] {
+        setFault({});
+        parts_->list.read();
+    });
+    connect(&parts_->list, &VisitList::faulty, this, &Notebook::setFault);
+    connect(&parts_->send, &SendModel::arrived, this, [this] { parts_->list.read(); });
+    connect(&parts_->walk, &WalkModel::kept, this, [this] { setFault({}); });
+    start();
+}
+
+Notebook::~Notebook() = default;
+
+ShownRows* Notebook::visits() { return parts_->list.shown(); }
+ShownRows* Notebook::removedVisits() { return parts_->list.removed(); }
+QString Notebook::search() const { return parts_->list.search(); }
+QString Notebook::screen() const { return parts_->screen; }
+bool Notebook::ready() const { return parts_->ready; }
+QString Notebook::fault() const { return parts_->fault; }
+OpenVisit* Notebook::open() { return &parts_->open; }
+VisitModel* Notebook::visit() { return &parts_->visit; }
+FabricsModel* Notebook::fabrics() { return &parts_->fabrics; }
+WalkModel* Notebook::walk() { return &parts_->walk; }
+ObstructionsModel* Notebook::obstructions() { return &parts_->obstructions; }
+HangingModel* Notebook::hanging() { return &parts_->hanging; }
+FiguresModel* Notebook::figures() { return &parts_->figures; }
+PhotosModel* Notebook::photos() { return &parts_->photos; }
+SendModel* Notebook::send() { return &parts_->send; }
+PositionModel* Notebook::position() { return &parts_->position; }
+Settings* Notebook::settings() { return &parts_->settings; }
+
+void Notebook::setSearch(const QString& words) {
+    if (words != search()) {
+        parts_->list.setSearch(words);
+        emit searchChanged();
+    }
+}
+
+void Notebook::setFault(const QString& fault) {
+    if (parts_->fault != fault) {
+        parts_->fault = fault;
+        emit faultChanged();
+    }
+}
+
+/// Opens where the program was last; what can't be opened leaves the person one screen up.
+void Notebook::start() {
+    parts_->open.place().restore([this](const QString& fault) {
+        if (!fault.isEmpty()) {
+            setFault(fault);
+            setReady();
+            return;
+        }
+        parts_->list.read();
+        parts_->send.begin();
+        const Whereabouts& place = parts_->open.place();
+        const QString screen = place.screen().isEmpty() ? QStringLiteral("visits") : place.screen();
+        const QString visit = place.visit();
+        if (visit.isEmpty()) {
+            show(screen == QStringLiteral("settings") ? screen : QStringLiteral("visits"));
+            setReady();
+            return;
+        }
+        parts_->open.openSurvey(visit,
+                                [this, screen, window = place.window(), station = place.station()](const QString& why) {
+                                    if (!why.isEmpty()) {
+                                        setFault(why);
+                                    } else if (parts_->open.window(window)) {
+                                        parts_->open.openWindow(window);
+                                        parts_->walk.openWindow(window, station);
+                                    }
+                                    show(screen);
+                                    setReady();
+                                });
+    });
+}
+
+void Notebook::setReady() {
+    if (!parts_->ready) {
+        parts_->ready = true;
+        emit readyChanged();
+    }
+}
+
+void Notebook::tryAgain() {
+    setFault({});
+    if (!parts_->open.isOpen() && parts_->list.shown()->count() == 0) {
+        start();
+    } else {
+        parts_->open.askStanding();
+        parts_->list.read();
+    }
+}
+
+/// Shows a screen, or the nearest one up that what is open allows.
+void Notebook::show(const QString& asked) {
+    QString screen = asked;
+    if (is_one_of(window_screens, screen) && !parts_->open.window()) {
+        screen = QStringLiteral("visit");
+    }
+    if (is_one_of(visit_screens, screen) && !parts_->open.isOpen()) {
+        screen = QStringLiteral("visits");
+    }
+    const bool known = is_one_of(window_screens, screen) || is_one_of(visit_screens, screen) ||
+                       screen == QStringLiteral("visits") || screen == QStringLiteral("settings");
+    if (!known) {
+        return;
+    }
+    if (screen == QStringLiteral("settings") && parts_->screen != screen) {
+        parts_->before_settings = parts_->screen;
+    }
+    parts_->open.place().standOn(screen);
+    if (screen != parts_->screen) {
+        parts_->screen = screen;
+        emit screenChanged();
+    }
+}
+
+void Notebook::setScreen(const QString& screen) { show(screen); }
+
+void Notebook::newVisit() {
+    Survey survey;
+    survey.id = parts_->open.newId();
+    survey.revision = 1;
+    survey.measured_at = parts_->open.now();
+    survey.entry_unit = "mm";
+    parts_->open.openNew(survey, tr("A new visit"), [this](const QString& fault) {
+        setFault(fault);
+        parts_->list.read();
+    });
+    parts_->open.place().standIn(shown(survey.id), {});
+    show(QStringLiteral("visit"));
+}
+
+void Notebook::openVisit(const QString& visitId) {
+    if (parts_->open.visitId() == visitId) {
+        show(QStringLiteral("visit"));
+        return;
+    }
+    parts_->open.openSurvey(visitId, [this, visitId](const QString& fault) {
+        setFault(fault);
+        if (fault.isEmpty()) {
+            parts_->open.place().standIn(visitId, {});
+            show(QStringLiteral("visit"));
+        }
+    });
+}
+
+void Notebook::openWindow(const QString& windowId) {
+    if (!parts_->open.window(windowId)) {
+        return;
+    }
+    parts_->open.place().standIn(parts_->open.visitId(), windowId);
+    parts_->open.openWindow(windowId);
+    parts_->walk.openWindow(windowId);
+    show(QStringLiteral("walk"));
+}
+
+void Notebook::openNextWindow() {
+    const ShownRows* windows = parts_->visit.windows();
+    const int next = windows->indexOf(parts_->open.windowId()) + 1;
+    if (next > 0 && next < windows->count()) {
+        openWindow(windows->value(next, QStringLiteral("windowId")).toString());
+    } else {
+        show(QStringLiteral("visit"));
+    }
+}
+
+bool Notebook::goBack() {
+    const QString screen = parts_->screen;
+    if (screen == QStringLiteral("visits")) {
+        return false;
+    }
+    if (screen == QStringLiteral("settings")) {
+        show(parts_->before_settings);
+    } else if (screen == QStringLiteral("visit")) {
+        show(QStringLiteral("visits"));
+    } else {
+        show(QStringLiteral("visit"));
+    }
+    return true;
+}
+
+void Notebook::removeVisit(const QString& visitId) {
+    parts_->keeping.post(
+        this, [id = bytes(visitId)](Store& store) { return store.remove_visit(id); },
+        [this, visitId](const Result<Done>& removed) {
+            setFault(fault_of(removed));
+            if (removed && parts_->open.visitId() == visitId) {
+                parts_->open.close();
+                parts_->open.place().standIn({}, {});
+                show(QStringLiteral("visits"));
+            }
+            parts_->list.read();
+        });
+}
+
+void Notebook::bringBack(const QString& visitId) {
+    parts_->keeping.post(
+        this, [id = bytes(visitId)](Store& store) { return store.bring_back(id); },
+        [this](const Result<Done>& brought) {
+            setFault(fault_of(brought));
+            parts_->list.read();
+        });
+}
+
+}  // namespace truehang

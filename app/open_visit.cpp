@@ -1,0 +1,373 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "open_visit.h"
+
+#include "sheet/words.h"
+#include "survey_keeping.h"
+#include "whereabouts.h"
+#include "writing.h"
+
+#include <map>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace truehang {
+
+namespace {
+
+template <class Visit>
+void for_each_window(Survey& survey, const Visit& visit) {
+    for (Room& room : survey.rooms) {
+        for (Window& window : room.windows) {
+            visit(room, window);
+        }
+    }
+}
+
+}  // namespace
+
+/// What is shown, what is on its way to the disk, and what was worked from it.
+class OpenVisit::Parts {
+public:
+    Parts(OpenVisit& owner, SurveyKeeping& keeping) : place(owner, keeping) {}
+
+    struct Failed {
+        AfterKeeping after;
+        QString fault;
+    };
+    struct Waiting {
+        QString says;
+        std::function<bool(Survey&)> change;
+        QString window;
+        AfterKeeping after;
+    };
+
+    Whereabouts place;
+    Survey survey;
+    bool open = false;
+    QString window_id;
+    UndoOffer offer;
+    VisitSummary summary;
+
+    int on_the_way = 0;          // edits posted whose answer hasn't come
+    bool keep_whole = false;     // an edit failed: the next one writes all that differs, whatever window it is of
+    std::vector<Failed> failed;  // to be reported once what is stored was read again
+    bool turning_back = false;   // an undo or redo is under way: edits wait for what it gives
+    std::vector<Waiting> waiting;
+    int opening = 0;  // counts openings, so that answers of an earlier survey are known
+
+    mutable std::map<QString, WindowFigures> worked;
+    mutable std::optional<Figures> all_worked;
+
+    void forget_worked() {
+        worked.clear();
+        all_worked.reset();
+    }
+};
+
+OpenVisit::OpenVisit(SurveyKeeping& keeping, QObject* parent)
+    : QObject(parent), keeping_(keeping), parts_(std::make_unique<Parts>(*this, keeping)) {}
+
+OpenVisit::~OpenVisit() = default;
+
+QString OpenVisit::visitId() const { return parts_->open ? shown(parts_->survey.id) : QString(); }
+QString OpenVisit::windowId() const { return parts_->window_id; }
+bool OpenVisit::isOpen() const { return parts_->open; }
+const VisitSummary& OpenVisit::summary() const { return parts_->summary; }
+const Survey& OpenVisit::survey() const { return parts_->survey; }
+Whereabouts& OpenVisit::place() { return parts_->place; }
+const Whereabouts& OpenVisit::place() const { return parts_->place; }
+std::string OpenVisit::newId() const { return keeping_.newId(); }
+std::string OpenVisit::now() const { return keeping_.now(); }
+
+const Window* OpenVisit::window(const QString& id) const {
+    const Window* found = nullptr;
+    for_each_window(parts_->survey, [&](const Room&, const Window& window) {
+        if (shown(window.id) == id) {
+            found = &window;
+        }
+    });
+    return found;
+}
+
+const Window* OpenVisit::window() const { return window(parts_->window_id); }
+
+const Room* OpenVisit::roomOf(const QString& windowId) const {
+    const Room* found = nullptr;
+    for_each_window(parts_->survey, [&](const Room& room, const Window& window) {
+        if (shown(window.id) == windowId) {
+            found = &room;
+        }
+    });
+    return found;
+}
+
+QString OpenVisit::titleOf(const QString& windowId) const {
+    const Window* there = window(windowId);
+    const Room* room = roomOf(windowId);
+    return there && room ? shown(window_title(*room, *there)) : QString();
+}
+
+const WindowFigures& OpenVisit::figuresOf(const QString& windowId) const {
+    const auto kept = parts_->worked.find(windowId);
+    if (kept != parts_->worked.end()) {
+        return kept->second;
+    }
+    const Window* there = window(windowId);
+    const Room* room = roomOf(windowId);
+    WindowFigures figures = there && room ? work_out_window(parts_->survey, *room, *there) : WindowFigures();
+    return parts_->worked.insert_or_assign(windowId, std::move(figures)).first->second;
+}
+
+const Figures& OpenVisit::figures() const {
+    if (!parts_->all_worked) {
+        parts_->all_worked = work_out(parts_->survey);
+    }
+    return *parts_->all_worked;
+}
+
+WindowFigures OpenVisit::figuresWith(const QString& windowId, const Reading& reading) const {
+    const Window* there = window(windowId);
+    const Room* room = roomOf(windowId);
+    if (!there || !room) {
+        return {};
+    }
+    Window tried = *there;
+    tried.readings.push_back(reading);
+    return work_out_window(parts_->survey, *room, tried);
+}
+
+bool OpenVisit::edit(const QString& says, const std::function<bool(Survey&)>& change, AfterKeeping after) {
+    return take(says, change, {}, std::move(after));
+}
+
+bool OpenVisit::editWindow(const QString& says, const QString& windowId, const std::function<bool(Window&)>& change,
+                           AfterKeeping after) {
+    const auto change_one = [windowId, change](Survey& survey) {
+        bool changed = false;
+        for_each_window(survey, [&](Room&, Window& window) {
+            if (shown(window.id) == windowId) {
+                changed = change(window);
+            }
+        });
+        return changed;
+    };
+    return take(says, change_one, windowId, std::move(after));
+}
+
+bool OpenVisit::take(const QString& says, const std::function<bool(Survey&)>& change, const QString& window,
+                     AfterKeeping after) {
+    if (!parts_->open) {
+        return false;
+    }
+    if (parts_->turning_back) {
+        parts_->waiting.push_back({says, change, window, std::move(after)});
+        return true;
+    }
+    Survey changed_survey = parts_->survey;
+    if (!change(changed_survey)) {
+        return false;
+    }
+    parts_->survey = std::move(changed_survey);
+    parts_->forget_worked();
+    keep(says, window, std::move(after));
+    emit changed();
+    return true;
+}
+
+void OpenVisit::keep(const QString& says, const QString& windowId, AfterKeeping after) {
+    const int opening = parts_->opening;
+    ++parts_->on_the_way;
+    const auto answer = [this, opening, after = std::move(after)](const Result<Revision>& kept) {
+        if (opening != parts_->opening) {
+            if (after) {
+                after(fault_of(kept));
+            }
+            return;
+        }
+        --parts_->on_the_way;
+        settle(kept, after);
+    };
+    const Window* there = windowId.isEmpty() ? nullptr : window(windowId);
+    if (there && !parts_->keep_whole) {
+        keeping_.post(
+            this,
+            [visit = parts_->survey.id, room = roomOf(windowId)->id, kept = *there, what = bytes(says)](Store& store) {
+                return store.keep_window(visit, room, kept, what);
+            },
+            answer);
+    } else {
+        keeping_.post(
+            this, [survey = parts_->survey, what = bytes(says)](Store& store) { return store.keep(survey, what); },
+            answer);
+    }
+}
+
+void OpenVisit::settle(const Result<Revision>& kept, const AfterKeeping& after) {
+    if (kept) {
+        parts_->survey.revision = *kept;
+        if (after) {
+            after({});
+        }
+        if (parts_->on_the_way == 0) {
+            parts_->keep_whole = false;
+        }
+    } else {
+        parts_->keep_whole = true;
+        parts_->failed.push_back({after, fault_of(kept)});
+    }
+    if (parts_->on_the_way == 0) {
+        if (!parts_->failed.empty()) {
+            readAgain();
+        } else {
+            askStanding();
+        }
+    }
+}
+
+void OpenVisit::readAgain() {
+    const int opening = parts_->opening;
+    keeping_.post(
+        this, [visit = parts_->survey.id](Store& store) { return store.visit(visit); },
+        [this, opening](Result<Survey> stored) {
+            if (opening != parts_->opening || parts_->on_the_way > 0) {
+                return;  // another edit is under way: its answer asks again
+            }
+            if (stored) {
+                parts_->survey = std::move(stored).value();
+                parts_->forget_worked();
+                parts_->keep_whole = false;
+            }
+            const auto failed = std::exchange(parts_->failed, {});
+            emit changed();
+            for (const auto& one : failed) {
+                if (one.after) {
+                    one.after(one.fault);
+                }
+                emit notKept(one.fault);
+            }
+            askStanding();
+        });
+}
+
+void OpenVisit::askStanding() {
+    using Answer = std::pair<UndoOffer, VisitSummary>;
+    const int opening = parts_->opening;
+    keeping_.post(
+        this,
+        [visit = parts_->survey.id](Store& store) -> Result<Answer> {
+            const auto offer = store.undo_offer(visit);
+            const auto summary = store.summary(visit);
+            if (!offer || !summary) {
+                return offer ? summary.error() : offer.error();
+            }
+            return Answer(*offer, *summary);
+        },
+        [this, opening](const Result<Answer>& answer) {
+            if (opening == parts_->opening && answer) {
+                parts_->offer = answer->first;
+                parts_->summary = answer->second;
+                emit standingChanged();
+            }
+        });
+}
+
+bool OpenVisit::canUndo() const { return parts_->open && parts_->offer.undo.has_value(); }
+bool OpenVisit::canRedo() const { return parts_->open && parts_->offer.redo.has_value(); }
+QString OpenVisit::undoSays() const { return shown(parts_->offer.undo.value_or("")); }
+QString OpenVisit::redoSays() const { return shown(parts_->offer.redo.value_or("")); }
+
+void OpenVisit::undo() {
+    turnBack([visit = parts_->survey.id](Store& store) { return store.undo(visit); });
+}
+
+void OpenVisit::redo() {
+    turnBack([visit = parts_->survey.id](Store& store) { return store.redo(visit); });
+}
+
+void OpenVisit::turnBack(const std::function<Result<std::optional<std::string>>(Store&)>& turn) {
+    if (!parts_->open || parts_->turning_back) {
+        return;
+    }
+    parts_->turning_back = true;
+    const int opening = parts_->opening;
+    keeping_.post(
+        this,
+        [turn, visit = parts_->survey.id](Store& store) -> Result<Survey> {
+            const auto turned = turn(store);
+            return turned ? store.visit(visit) : Result<Survey>(turned.error());
+        },
+        [this, opening](Result<Survey> stored) {
+            if (opening != parts_->opening) {
+                return;
+            }
+            parts_->turning_back = false;
+            if (stored) {
+                parts_->survey = std::move(stored).value();
+                parts_->forget_worked();
+                emit changed();
+            } else {
+                emit notKept(fault_of(stored));
+            }
+            const auto waiting = std::exchange(parts_->waiting, {});
+            for (const auto& edit : waiting) {
+                take(edit.says, edit.change, edit.window, edit.after);
+            }
+            askStanding();
+        });
+}
+
+void OpenVisit::openSurvey(const QString& id, std::function<void(const QString&)> after) {
+    const int opening = ++parts_->opening;
+    keeping_.post(
+        this, [visit = bytes(id)](Store& store) { return store.visit(visit); },
+        [this, opening, after = std::move(after)](Result<Survey> stored) {
+            if (opening != parts_->opening) {
+                return;
+            }
+            if (stored) {
+                show(std::move(stored).value());
+                askStanding();
+            }
+            if (after) {
+                after(fault_of(stored));
+            }
+        });
+}
+
+void OpenVisit::openNew(const Survey& survey, const QString& says, AfterKeeping after) {
+    ++parts_->opening;
+    show(survey);
+    keep(says, {}, std::move(after));
+}
+
+void OpenVisit::show(std::optional<Survey> survey) {
+    parts_->open = survey.has_value();
+    parts_->survey = std::move(survey).value_or(Survey());
+    parts_->window_id.clear();
+    parts_->on_the_way = 0;
+    parts_->keep_whole = parts_->turning_back = false;
+    parts_->failed.clear();
+    parts_->waiting.clear();
+    parts_->offer = {};
+    parts_->summary = {};
+    parts_->forget_worked();
+    emit opened();
+    emit windowChanged();
+    emit changed();
+    emit standingChanged();
+}
+
+void OpenVisit::close() {
+    ++parts_->opening;
+    show(std::nullopt);
+}
+
+void OpenVisit::openWindow(const QString& id) {
+    if (parts_->window_id != id) {
+        parts_->window_id = id;
+        emit windowChanged();
+    }
+}
+
+}  // namespace truehang

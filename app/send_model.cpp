@@ -1,0 +1,201 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "send_model.h"
+
+#include "devices.h"
+#include "document/document.h"
+#include "open_visit.h"
+#include "sending.h"
+#include "survey_keeping.h"
+#include "writing.h"
+
+#include <QRegularExpression>
+#include <algorithm>
+
+namespace truehang {
+
+using Stitch = thread_mark::Mark;
+
+SendModel::SendModel(OpenVisit& open, SurveyKeeping& keeping, Devices& devices, QObject* parent)
+    : QObject(parent),
+      open_(open),
+      keeping_(keeping),
+      devices_(devices),
+      sending_(std::make_unique<Sending>(keeping)),
+      items_({"item", "title", "state", "mark", "spoken"}) {
+    connect(sending_.get(), &Sending::moved, this, &SendModel::show);
+    connect(sending_.get(), &Sending::confirmed, this, [this] {
+        open_.askStanding();
+        emit arrived(open_.visitId());
+    });
+    connect(&open_, &OpenVisit::opened, this, [this] {
+        stored_.clear();
+        file_line_.clear();
+        show();
+    });
+    connect(&open_, &OpenVisit::standingChanged, this, [this] { sending_->look(); });
+}
+
+SendModel::~SendModel() = default;
+
+void SendModel::begin() { sending_->begin(); }
+bool SendModel::paired() const { return sending_->workroom().has_value(); }
+
+QString SendModel::workroom() const {
+    if (!paired()) {
+        return {};
+    }
+    const QString address = shown(sending_->workroom()->address);
+    const QString name = sending_->workroomName();
+    return name.isEmpty() ? tr("Workroom at %1").arg(address) : tr("%1 at %2").arg(name, address);
+}
+
+QString SendModel::address() const {
+    return address_.isEmpty() && paired() ? shown(sending_->workroom()->address) : address_;
+}
+
+bool SendModel::pairing() const { return pairing_; }
+QString SendModel::pairFault() const { return pair_fault_; }
+
+QString SendModel::line() const {
+    const auto link = sending_->link();
+    if (!paired()) {
+        return tr("No workroom yet. Everything is kept on this phone.");
+    }
+    const auto waits = [](const OutboxItem& item) { return item.state == ItemState::waiting; };
+    const auto is_there = [](const OutboxItem& item) { return item.state == ItemState::confirmed; };
+    if (std::ranges::any_of(stored_, waits)) {
+        switch (link.state) {
+            case sync::Link::State::unreachable:
+            case sync::Link::State::asked_to_wait:
+            case sync::Link::State::pair_again:
+                return shown(link.text);
+            default:
+                break;
+        }
+    }
+    const auto there = std::ranges::count_if(stored_, is_there);
+    const auto all = static_cast<std::ptrdiff_t>(stored_.size());
+    if (all == 0) {
+        return tr("Nothing to send yet");
+    }
+    return there == all ? tr("All there") : tr("%1 of %2 there").arg(there).arg(all);
+}
+
+thread_mark::Mark SendModel::mark() const {
+    const auto is_there = [](const OutboxItem& item) { return item.state == ItemState::confirmed; };
+    if (stored_.empty()) {
+        return Stitch::ToDo;
+    }
+    if (std::ranges::all_of(stored_, is_there)) {
+        return Stitch::There;
+    }
+    return std::ranges::any_of(stored_, is_there) ? Stitch::HalfThere : Stitch::Kept;
+}
+
+bool SendModel::offersFile() const { return open_.isOpen(); }
+QString SendModel::fileLine() const { return file_line_; }
+
+void SendModel::show() {
+    if (!open_.isOpen()) {
+        stored_.clear();
+        showItems();
+        return;
+    }
+    keeping_.post(
+        this, [visit = open_.survey().id](Store& store) { return store.items_of(visit); },
+        [this, visit = open_.visitId()](Result<std::vector<OutboxItem>> items) {
+            if (items && visit == open_.visitId()) {
+                stored_ = std::move(items).value();
+                showItems();
+            }
+        });
+}
+
+QString SendModel::itemTitle(const OutboxItem& item) const {
+    if (item.kind == ItemKind::survey) {
+        return tr("Survey, revision %1").arg(item.revision);
+    }
+    for (const Room& room : open_.survey().rooms) {
+        for (const Window& window : room.windows) {
+            for (const Photo& photo : window.photos) {
+                if (photo.sha256 == item.id) {
+                    return photo.caption.empty() ? tr("Photo, %1").arg(shown(window.name)) : shown(photo.caption);
+                }
+            }
+        }
+    }
+    return tr("A photo that was taken out");
+}
+
+void SendModel::showItems() {
+    QList<ShownRows::Row> rows;
+    for (const OutboxItem& item : stored_) {
+        const auto state = sending_->stateOf(item);
+        QString words = tr("waiting");
+        Stitch mark = Stitch::Kept;
+        if (state.standing == sync::Standing::there) {
+            words = tr("there");
+            mark = Stitch::There;
+        } else if (state.standing == sync::Standing::on_its_way) {
+            words = tr("on its way");
+            mark = Stitch::UnderWay;
+        } else if (state.standing == sync::Standing::refused) {
+            words = tr("refused: %1").arg(shown(state.why));
+        } else if (!state.why.empty() || !item.why.empty()) {
+            words = tr("waiting: %1").arg(shown(state.why.empty() ? item.why : state.why));
+        }
+        const QString key = item.kind == ItemKind::survey ? QStringLiteral("survey") : shown(item.id);
+        const QString title = itemTitle(item);
+        rows.append({key, title, words, QVariant::fromValue(mark), QStringLiteral("%1: %2").arg(title, words)});
+    }
+    items_.setRows(rows);
+    emit changed();
+}
+
+void SendModel::pair(const QString& address, const QString& code) {
+    address_ = address;
+    pair_fault_.clear();
+    pairing_ = true;
+    emit changed();
+    sending_->pair(address, code, [this](const QString& fault) {
+        pairing_ = false;
+        pair_fault_ = fault;
+        emit changed();
+    });
+}
+
+void SendModel::forgetWorkroom() {
+    sending_->unpair();
+    emit changed();
+}
+
+void SendModel::sendNow() { sending_->look(true); }
+
+void SendModel::sendAgain(const QString& item) {
+    for (const OutboxItem& one : stored_) {
+        const QString key = one.kind == ItemKind::survey ? QStringLiteral("survey") : shown(one.id);
+        if (key == item) {
+            sending_->sendAgain(one);
+        }
+    }
+}
+
+void SendModel::saveAsFile(const QUrl& file) {
+    if (!open_.isOpen()) {
+        return;
+    }
+    QUrl to = file;
+    if (to.isEmpty()) {
+        static const QRegularExpression not_in_names(QStringLiteral("[^\\w -]+"));
+        QString name = shown(open_.survey().title).remove(not_in_names).trimmed();
+        name = name.isEmpty() ? shown(open_.survey().id) : name;
+        to = QUrl::fromLocalFile(devices_.files->documents().toLocalFile() + QLatin1Char('/') + name +
+                                 QStringLiteral(".json"));
+    }
+    const auto wrote = devices_.files->write(to, QByteArray::fromStdString(write_survey(open_.survey())));
+    file_line_ = wrote ? tr("Written: %1. It holds the survey; photos go to the workroom.").arg(to.toLocalFile())
+                       : fault_of(wrote);
+    emit changed();
+}
+
+}  // namespace truehang

@@ -1,0 +1,240 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "sending.h"
+
+#include "protocol/records.h"
+#include "protocol/time_text.h"
+#include "survey_keeping.h"
+#include "writing.h"
+
+#include <QRandomGenerator>
+#include <QSysInfo>
+#include <algorithm>
+
+namespace truehang {
+
+namespace {
+
+sync::Time time_now() { return std::chrono::floor<std::chrono::milliseconds>(std::chrono::system_clock::now()); }
+
+std::string key_of(const OutboxItem& item) {
+    return item.kind == ItemKind::survey ? "survey/" + item.id + "/" + std::to_string(item.revision)
+                                         : "photo/" + item.id;
+}
+
+/// The store's own row of an item that came from `items_waiting`.
+OutboxItem stored(const sync::Item& item) {
+    OutboxItem row;
+    row.kind = item.kind == sync::ItemKind::survey ? ItemKind::survey : ItemKind::photo;
+    row.id = item.kind == sync::ItemKind::survey ? item.survey : item.sha256;
+    row.revision = item.revision;
+    return row;
+}
+
+/// What waits, with the digest of what will be sent. An item that can't be read is left out; the others go on.
+Result<std::vector<sync::Item>> items_waiting(Store& store) {
+    const auto rows = store.pending();
+    if (!rows) {
+        return rows.error();
+    }
+    std::vector<sync::Item> items;
+    for (const OutboxItem& row : *rows) {
+        sync::Item item;
+        item.attempts = row.tries;
+        item.media_type = row.media_type;
+        item.not_before = sync::read_time(row.until).value_or(sync::Time{});
+        if (row.kind == ItemKind::survey) {
+            const auto document = store.document_to_send(row.id);
+            if (!document) {
+                continue;
+            }
+            item.kind = sync::ItemKind::survey;
+            item.survey = row.id;
+            item.revision = document->revision;
+            item.sha256 = document->sha256;
+            item.bytes = static_cast<long long>(document->bytes.size());
+        } else {
+            item.kind = sync::ItemKind::photo;
+            item.sha256 = row.id;
+            item.bytes = row.bytes;
+        }
+        OutboxItem named = stored(item);
+        item.key = key_of(named);
+        items.push_back(std::move(item));
+    }
+    return items;
+}
+
+std::string receipt_text(const sync::Item& item, const sync::Receipt& receipt) {
+    if (item.kind == sync::ItemKind::survey) {
+        return sync::write_record(sync::SurveyReceipt{item.survey, item.revision, receipt.sha256, receipt.received_at});
+    }
+    return sync::write_record(sync::PhotoReceipt{receipt.sha256, item.bytes, receipt.received_at});
+}
+
+}  // namespace
+
+Sending::Sending(SurveyKeeping& keeping, sync::WireTimes times, QObject* parent)
+    : QObject(parent),
+      keeping_(keeping),
+      wire_(times),
+      pairing_wire_(times),
+      outbox_(*this, time_now, [] { return QRandomGenerator::global()->generate64(); }),
+      sender_(outbox_, wire_, time_now, [this](const sync::Item& item, auto then) { bytesOf(item, std::move(then)); }) {
+    connect(&sender_, &sync::Sender::moved, this, &Sending::moved);
+}
+
+Sending::~Sending() = default;
+
+void Sending::begin() {
+    keeping_.post(
+        this, [](Store& store) { return store.pairing(); },
+        [this](const Result<std::optional<Pairing>>& held) {
+            if (held && *held) {
+                take(**held, {});
+            }
+            look();
+        });
+}
+
+void Sending::look(bool now) {
+    keeping_.post(this, items_waiting, [this, now](Result<std::vector<sync::Item>> items) {
+        if (items) {
+            snapshot_ = std::move(items).value();
+        }
+        if (now) {
+            outbox_.try_now();
+        }
+        sender_.go();
+        emit moved();
+    });
+}
+
+void Sending::take(const Pairing& pairing, const QString& name) {
+    workroom_ = pairing;
+    name_ = name;
+    sender_.setWorkroom(sync::workroom_address(shown(pairing.address)), QByteArray::fromStdString(pairing.token));
+    outbox_.paired();
+}
+
+void Sending::pair(const QString& typed, const QString& code, std::function<void(const QString&)> then) {
+    const QUrl address = sync::workroom_address(typed);
+    if (!address.isValid()) {
+        then(tr("This isn't an address. It looks like 192.0.2.7:8080."));
+        return;
+    }
+    const sync::PairRequest asked{bytes(code), bytes(QSysInfo::machineHostName()).substr(0, 100)};
+    const sync::Request request = sync::pairing_request(asked);
+    pairing_wire_.send(
+        address, {}, request, QByteArray::fromStdString(request.content),
+        [this, address, then](const sync::Outcome& outcome) {
+            const auto* answer = std::get_if<sync::Answer>(&outcome);
+            if (!answer) {
+                then(tr("No workroom answers there. Check the address, and that both are in one network."));
+                return;
+            }
+            const auto read = sync::read_pairing(*answer);
+            if (!read) {
+                then(fault_of(read));
+                return;
+            }
+            keepPairing({bytes(address.toString()), read->token, {}}, shown(read->workroom), then);
+        });
+}
+
+void Sending::keepPairing(const Pairing& pairing, const QString& name, std::function<void(const QString&)> then) {
+    keeping_.post(
+        this, [pairing](Store& store) { return store.set_pairing(pairing); },
+        [this, pairing, name, then](const Result<Done>& kept) {
+            if (kept) {
+                take(pairing, name);
+                look(true);
+            }
+            then(fault_of(kept));
+        });
+}
+
+void Sending::unpair() {
+    sender_.callOff();
+    sender_.setWorkroom({}, {});
+    outbox_.unpaired();
+    workroom_.reset();
+    name_.clear();
+    keeping_.post(
+        this, [](Store& store) { return store.clear_pairing(); }, [this](const Result<Done>&) { emit moved(); });
+}
+
+sync::ItemState Sending::stateOf(const OutboxItem& item) const {
+    const auto key = key_of(item);
+    const auto waiting = std::ranges::find(snapshot_, key, &sync::Item::key);
+    sync::ItemState state;
+    if (item.state == ItemState::confirmed) {
+        state.standing = sync::Standing::there;
+    } else if (item.state == ItemState::refused) {
+        state = {sync::Standing::refused, item.why, {}, {}};
+    } else if (waiting != snapshot_.end()) {
+        state = outbox_.state_of(*waiting);
+    }
+    return state;
+}
+
+void Sending::sendAgain(const OutboxItem& item) {
+    outbox_.take_up_again(key_of(item));
+    keeping_.post(
+        this, [item](Store& store) { return store.send_again(item); }, [this](const Result<Done>&) { look(true); });
+}
+
+void Sending::bytesOf(const sync::Item& item, std::function<void(const std::optional<QByteArray>&)> then) {
+    keeping_.post(
+        this,
+        [item](Store& store) -> Result<std::string> {
+            if (item.kind == sync::ItemKind::photo) {
+                return store.photo_bytes(item.sha256);
+            }
+            auto document = store.document_to_send(item.survey);
+            if (!document) {
+                return document.error();
+            }
+            if (document->sha256 != item.sha256) {  // edited meanwhile: the next snapshot has the later revision
+                return Error{ErrorCode::conflict, item.survey, "It was edited meanwhile."};
+            }
+            return std::move(document->bytes);
+        },
+        [this, then](const Result<std::string>& read) {
+            if (!read) {
+                look();
+            }
+            then(read ? std::optional(QByteArray::fromStdString(*read)) : std::nullopt);
+        });
+}
+
+void Sending::confirm(const sync::Item& item, const sync::Receipt& receipt) {
+    keeping_.post(
+        this,
+        [row = stored(item), text = receipt_text(item, receipt)](Store& store) { return store.confirm(row, text); },
+        [this](const Result<Done>& kept) {
+            look();
+            if (kept) {
+                emit confirmed();
+            }
+        });
+}
+
+void Sending::refuse(const sync::Item& item, const sync::Refusal& refusal) {
+    keeping_.post(
+        this,
+        [row = stored(item), why = refusal.why + " " + refusal.what_to_do](Store& store) {
+            return store.refuse(row, why);
+        },
+        [this](const Result<Done>&) { look(); });
+}
+
+void Sending::postpone(const sync::Item& item, int, sync::Time not_before, const std::string& why) {
+    keeping_.post(
+        this,
+        [row = stored(item), until = sync::write_time(not_before), why](Store& store) {
+            return store.postpone(row, until, why);
+        },
+        [this](const Result<Done>&) { look(); });
+}
+
+}  // namespace truehang

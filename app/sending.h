@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "outbox/outbox.h"
+#include "store/store.h"
+#include "transport/network_wire.h"
+#include "transport/sender.h"
+
+#include <QObject>
+#include <QString>
+#include <functional>
+#include <optional>
+
+namespace truehang {
+
+class SurveyKeeping;
+
+/// The outbox of the store on the network: pairs, sends what waits, and keeps what came of it. It sees a snapshot of
+/// the store's outbox, taken anew after each edit and each answer.
+class Sending : public QObject, private sync::OutboxShelf {
+    Q_OBJECT
+
+public:
+    explicit Sending(SurveyKeeping& keeping, sync::WireTimes times = {}, QObject* parent = nullptr);
+    ~Sending() override;
+
+    /// Reads the pairing and what waits, then sends.
+    void begin();
+    /// Something new waits, or a person asks: `now` overrides pauses.
+    void look(bool now = false);
+
+    [[nodiscard]] const std::optional<Pairing>& workroom() const { return workroom_; }
+    [[nodiscard]] const QString& workroomName() const { return name_; }
+    /// Pairs; `then` has the fault, or none.
+    void pair(const QString& address, const QString& code, std::function<void(const QString& fault)> then);
+    void unpair();
+
+    [[nodiscard]] sync::Link link() const { return outbox_.link(); }
+    /// How an item of the store stands.
+    [[nodiscard]] sync::ItemState stateOf(const OutboxItem& item) const;
+    void sendAgain(const OutboxItem& item);
+
+signals:
+    /// The link, an item or the pairing stands differently.
+    void moved();
+    /// The workroom confirmed an item and the store has its receipt.
+    void confirmed();
+
+private:
+    std::vector<sync::Item> pending() override { return snapshot_; }
+    void confirm(const sync::Item& item, const sync::Receipt& receipt) override;
+    void refuse(const sync::Item& item, const sync::Refusal& refusal) override;
+    void postpone(const sync::Item& item, int attempts, sync::Time not_before, const std::string& why) override;
+
+    void bytesOf(const sync::Item& item, std::function<void(const std::optional<QByteArray>&)> then);
+    void take(const Pairing& pairing, const QString& name);
+    void keepPairing(const Pairing& pairing, const QString& name, std::function<void(const QString&)> then);
+
+    SurveyKeeping& keeping_;
+    std::vector<sync::Item> snapshot_;
+    std::optional<Pairing> workroom_;
+    QString name_;
+    sync::NetworkWire wire_;
+    sync::NetworkWire pairing_wire_;
+    sync::Outbox outbox_;
+    sync::Sender sender_;
+};
+
+}  // namespace truehang

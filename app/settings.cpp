@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "settings.h"
+
+#include "writing.h"
+
+#include <QSettings>
+#include <algorithm>
+#include <array>
+
+namespace truehang {
+
+namespace {
+
+constexpr auto hand_key = "hand";
+constexpr auto look_key = "look";
+constexpr auto text_key = "text-scale";
+constexpr auto inch_key = "inch-denominator";
+constexpr std::array<qreal, 4> text_scales{1.0, 1.25, 1.5, 2.0};
+
+}  // namespace
+
+Settings::Settings(const QString& file, QObject* parent)
+    : QObject(parent), file_(new QSettings(file, QSettings::IniFormat, this)) {}
+
+Settings::~Settings() = default;
+
+QString Settings::hand() const {
+    return file_->value(hand_key).toString() == QStringLiteral("left") ? QStringLiteral("left")
+                                                                       : QStringLiteral("right");
+}
+
+void Settings::setHand(const QString& hand) { set(hand_key, hand, hand != this->hand()); }
+
+QString Settings::look() const {
+    const QString look = file_->value(look_key).toString();
+    return look == QStringLiteral("light") || look == QStringLiteral("dark") ? look : QStringLiteral("system");
+}
+
+void Settings::setLook(const QString& look) { set(look_key, look, look != this->look()); }
+
+qreal Settings::textScale() const {
+    const qreal scale = file_->value(text_key, 1.0).toReal();
+    return std::ranges::count(text_scales, scale) > 0 ? scale : 1.0;
+}
+
+void Settings::setTextScale(qreal scale) { set(text_key, scale, !qFuzzyCompare(scale, textScale())); }
+int Settings::inchDenominator() const { return file_->value(inch_key, 8).toInt() == 16 ? 16 : 8; }
+
+void Settings::setInchDenominator(int denominator) { set(inch_key, denominator, denominator != inchDenominator()); }
+
+QString Settings::decimalMark() const { return QString(QLatin1Char(decimal_mark())); }
+
+void Settings::set(const char* key, const QVariant& value, bool differs) {
+    if (differs) {
+        file_->setValue(key, value);
+        file_->sync();
+        emit changed();
+    }
+}
+
+}  // namespace truehang

@@ -1,0 +1,219 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "trade_words.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace truehang {
+
+namespace {
+
+QString translated(const char* source) { return QCoreApplication::translate("trade", source); }
+
+}  // namespace
+
+QString says(TapeClass tape_class) {
+    switch (tape_class) {
+        case TapeClass::I:
+            return translated(QT_TRANSLATE_NOOP("trade", "Class I"));
+        case TapeClass::II:
+            return translated(QT_TRANSLATE_NOOP("trade", "Class II"));
+        case TapeClass::III:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "Class III"));
+}
+
+QString says(FabricRole role) {
+    switch (role) {
+        case FabricRole::face:
+            return translated(QT_TRANSLATE_NOOP("trade", "Face cloth"));
+        case FabricRole::lining:
+            return translated(QT_TRANSLATE_NOOP("trade", "Lining"));
+        case FabricRole::interlining:
+            return translated(QT_TRANSLATE_NOOP("trade", "Interlining"));
+        case FabricRole::sheer:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "Sheer"));
+}
+
+QString says(Match match) {
+    switch (match) {
+        case Match::none:
+            return translated(QT_TRANSLATE_NOOP("trade", "No match"));
+        case Match::straight:
+            return translated(QT_TRANSLATE_NOOP("trade", "Straight match"));
+        case Match::half_drop:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "Half drop match"));
+}
+
+QString says(Shape shape) {
+    switch (shape) {
+        case Shape::recess:
+            return translated(QT_TRANSLATE_NOOP("trade", "Recess"));
+        case Shape::frame:
+            return translated(QT_TRANSLATE_NOOP("trade", "Frame on the wall"));
+        case Shape::door:
+            return translated(QT_TRANSLATE_NOOP("trade", "Door"));
+        case Shape::bay:
+            return translated(QT_TRANSLATE_NOOP("trade", "Bay"));
+        case Shape::arch:
+            return translated(QT_TRANSLATE_NOOP("trade", "Arch"));
+        case Shape::gable:
+            return translated(QT_TRANSLATE_NOOP("trade", "Gable"));
+        case Shape::corner:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "Corner"));
+}
+
+QString says(ObstructionKind kind) {
+    static constexpr std::array<std::pair<ObstructionKind, const char*>, 19> words{{
+        {ObstructionKind::radiator, QT_TRANSLATE_NOOP("trade", "Radiator")},
+        {ObstructionKind::sill_board, QT_TRANSLATE_NOOP("trade", "Sill board")},
+        {ObstructionKind::switch_, QT_TRANSLATE_NOOP("trade", "Switch")},
+        {ObstructionKind::socket, QT_TRANSLATE_NOOP("trade", "Socket")},
+        {ObstructionKind::pipe, QT_TRANSLATE_NOOP("trade", "Pipe")},
+        {ObstructionKind::beam, QT_TRANSLATE_NOOP("trade", "Beam")},
+        {ObstructionKind::cornice, QT_TRANSLATE_NOOP("trade", "Cornice")},
+        {ObstructionKind::picture_rail, QT_TRANSLATE_NOOP("trade", "Picture rail")},
+        {ObstructionKind::furniture, QT_TRANSLATE_NOOP("trade", "Furniture")},
+        {ObstructionKind::door_swing, QT_TRANSLATE_NOOP("trade", "Door swing")},
+        {ObstructionKind::casement_swing, QT_TRANSLATE_NOOP("trade", "Casement swing")},
+        {ObstructionKind::handle, QT_TRANSLATE_NOOP("trade", "Handle")},
+        {ObstructionKind::vent, QT_TRANSLATE_NOOP("trade", "Vent")},
+        {ObstructionKind::alarm, QT_TRANSLATE_NOOP("trade", "Alarm")},
+        {ObstructionKind::shutter, QT_TRANSLATE_NOOP("trade", "Shutter")},
+        {ObstructionKind::bracket, QT_TRANSLATE_NOOP("trade", "Bracket")},
+        {ObstructionKind::heater, QT_TRANSLATE_NOOP("trade", "Heater")},
+        {ObstructionKind::fire, QT_TRANSLATE_NOOP("trade", "Fire")},
+        {ObstructionKind::other, QT_TRANSLATE_NOOP("trade", "Something else")},
+    }};
+    const auto* found = std::ranges::find(words, kind, &std::pair<ObstructionKind, const char*>::first);
+    return translated(found == words.end() ? words.back().second : found->second);
+}
+
+QString says(HardwareKind kind) {
+    switch (kind) {
+        case HardwareKind::pole:
+            return translated(QT_TRANSLATE_NOOP("trade", "Pole"));
+        case HardwareKind::track:
+            return translated(QT_TRANSLATE_NOOP("trade", "Track"));
+        case HardwareKind::wire:
+            return translated(QT_TRANSLATE_NOOP("trade", "Wire"));
+        case HardwareKind::headrail:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "Headrail"));
+}
+
+QString says(Supply supply) {
+    switch (supply) {
+        case Supply::existing:
+            return translated(QT_TRANSLATE_NOOP("trade", "There already"));
+        case Supply::to_supply:
+            return translated(QT_TRANSLATE_NOOP("trade", "We supply it"));
+        case Supply::others:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "Others supply it"));
+}
+
+QString says(Hang hang) {
+    switch (hang) {
+        case Hang::level:
+            return translated(QT_TRANSLATE_NOOP("trade", "Level"));
+        case Hang::head:
+            return translated(QT_TRANSLATE_NOOP("trade", "With the head"));
+        case Hang::ceiling:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "With the ceiling"));
+}
+
+QString says(Heading heading) {
+    switch (heading) {
+        case Heading::tab:
+            return translated(QT_TRANSLATE_NOOP("trade", "Tab"));
+        case Heading::eyelet:
+            return translated(QT_TRANSLATE_NOOP("trade", "Eyelet"));
+        case Heading::slot:
+            return translated(QT_TRANSLATE_NOOP("trade", "Slot"));
+        case Heading::pencil_pleat:
+            return translated(QT_TRANSLATE_NOOP("trade", "Pencil pleat"));
+        case Heading::pinch_pleat:
+            return translated(QT_TRANSLATE_NOOP("trade", "Pinch pleat"));
+        case Heading::goblet:
+            return translated(QT_TRANSLATE_NOOP("trade", "Goblet"));
+        case Heading::box_pleat:
+            return translated(QT_TRANSLATE_NOOP("trade", "Box pleat"));
+        case Heading::s_fold:
+            return translated(QT_TRANSLATE_NOOP("trade", "S-fold"));
+        case Heading::roman:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "Roman blind"));
+}
+
+QString says(Fit fit) {
+    switch (fit) {
+        case Fit::inside:
+            return translated(QT_TRANSLATE_NOOP("trade", "Inside the recess"));
+        case Fit::outside:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "Outside the recess"));
+}
+
+QString says(Layout layout) {
+    switch (layout) {
+        case Layout::pair:
+            return translated(QT_TRANSLATE_NOOP("trade", "A pair"));
+        case Layout::single:
+            return translated(QT_TRANSLATE_NOOP("trade", "A single curtain"));
+        case Layout::left:
+            return translated(QT_TRANSLATE_NOOP("trade", "One, drawn to the left"));
+        case Layout::right:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "One, drawn to the right"));
+}
+
+QString says(HemAt length) {
+    switch (length) {
+        case HemAt::floor:
+            return translated(QT_TRANSLATE_NOOP("trade", "To the floor"));
+        case HemAt::sill:
+            return translated(QT_TRANSLATE_NOOP("trade", "To the sill"));
+        case HemAt::below_sill:
+            return translated(QT_TRANSLATE_NOOP("trade", "Below the sill"));
+        case HemAt::break_:
+            return translated(QT_TRANSLATE_NOOP("trade", "Breaking on the floor"));
+        case HemAt::puddle:
+            return translated(QT_TRANSLATE_NOOP("trade", "Puddled on the floor"));
+        case HemAt::given:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "To a given height"));
+}
+
+QString says(LengthUnit unit) {
+    switch (unit) {
+        case LengthUnit::mm:
+            return translated(QT_TRANSLATE_NOOP("trade", "Millimetres"));
+        case LengthUnit::cm:
+            return translated(QT_TRANSLATE_NOOP("trade", "Centimetres"));
+        case LengthUnit::m:
+            return translated(QT_TRANSLATE_NOOP("trade", "Metres"));
+        case LengthUnit::in:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "Inches"));
+}
+
+}  // namespace truehang

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "figures/figures.h"
+#include "store/store.h"
+#include "thread_mark.h"
+
+#include <QString>
+
+namespace truehang {
+
+/// How something stands: words, and the stitch that says the same.
+struct StandsAs {
+    QString words;
+    thread_mark::Mark mark = thread_mark::Mark::ToDo;
+};
+
+/// One window: "to measure", "6 of 12 stations", "measured", from its walk.
+[[nodiscard]] StandsAs standing_of(const Window& window);
+/// Every station of the walk has a reading or a reason.
+[[nodiscard]] bool is_measured(const Window& window);
+
+/// A visit by what is measured and what has arrived: "measuring, 2 windows left", "measured, on this phone only",
+/// "there, 3 of 5 photos".
+[[nodiscard]] StandsAs standing_of(const Survey& survey, const VisitSummary& summary);
+
+}  // namespace truehang

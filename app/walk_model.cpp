@@ -1,0 +1,456 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "walk_model.h"
+
+#include "open_visit.h"
+#include "settings.h"
+#include "survey/counted.h"
+#include "thread_mark.h"
+#include "walk_rows.h"
+#include "whereabouts.h"
+#include "writing.h"
+
+#include <algorithm>
+#include <array>
+
+namespace truehang {
+
+using Stitch = thread_mark::Mark;
+
+WalkModel::WalkModel(OpenVisit& open, const Settings& settings, QObject* parent)
+    : QObject(parent),
+      open_(open),
+      settings_(settings),
+      fractions_({"key", "says"}),
+      stations_({"station", "says", "mark", "figure", "reason", "current", "asks", "spoken"}),
+      reasons_({"word", "says"}),
+      suspects_({"station", "says", "figure", "why", "likely", "spoken"}) {
+    reasons_.setRows(reason_rows());
+    fractions_.setRows(fraction_rows(settings_.inchDenominator()));
+    connect(&settings_, &Settings::changed, this,
+            [this] { fractions_.setRows(fraction_rows(settings_.inchDenominator())); });
+    connect(&open_, &OpenVisit::changed, this, &WalkModel::show);
+    connect(&open_, &OpenVisit::standingChanged, this, &WalkModel::changed);
+    connect(&open_, &OpenVisit::windowChanged, this, [this] {
+        if (open_.windowId().isEmpty()) {
+            openWindow({});
+        }
+    });
+}
+
+const Window* WalkModel::window() const { return open_.window(window_id_); }
+QString WalkModel::windowId() const { return window_id_; }
+QString WalkModel::title() const { return open_.titleOf(window_id_); }
+
+const Station* WalkModel::here() const {
+    return index_ >= 0 && index_ < count() ? &walk_[static_cast<std::size_t>(index_)] : nullptr;
+}
+
+QString WalkModel::station() const { return here() ? shown(here()->word) : QString(); }
+QString WalkModel::says() const { return here() ? shown(here()->says) : tr("Every station is done"); }
+int WalkModel::index() const { return index_; }
+int WalkModel::count() const { return static_cast<int>(walk_.size()); }
+QString WalkModel::position() const { return here() ? tr("%1 of %2").arg(index_ + 1).arg(count()) : QString(); }
+bool WalkModel::atEnd() const { return !here(); }
+QString WalkModel::typed() const { return typed_; }
+bool WalkModel::shownIsKept() const { return shown_is_kept_; }
+QString WalkModel::unit() const { return shown(word_of(unit_)); }
+QString WalkModel::decimalMark() const { return settings_.decimalMark(); }
+QString WalkModel::line() const { return line_; }
+QString WalkModel::lineKind() const { return line_kind_; }
+QString WalkModel::notKept() const { return not_kept_; }
+bool WalkModel::canBack() const { return index_ > 0; }
+bool WalkModel::canUndo() const { return open_.canUndo(); }
+bool WalkModel::canRedo() const { return open_.canRedo(); }
+void WalkModel::undo() { open_.undo(); }
+void WalkModel::redo() { open_.redo(); }
+
+QString WalkModel::reason() const {
+    const Window* there = window();
+    return there ? reason_shown(*there, station()) : QString();
+}
+
+QString WalkModel::caution() const {
+    if (window()) {
+        for (const Flag& flag : open_.figuresOf(window_id_).flags) {
+            if (flag.severity == Severity::caution && std::ranges::count(flag.stations, bytes(station())) > 0) {
+                return shown(flag.text);
+            }
+        }
+    }
+    return {};
+}
+
+const Reading* WalkModel::keptReading(std::string_view station) const {
+    const Window* there = window();
+    if (!there || !there->shape.known()) {
+        return nullptr;
+    }
+    const auto counted = counted_readings(*there, *there->shape.known());
+    const auto* found = find_counted(counted, station);
+    return found ? found->reading : nullptr;
+}
+
+bool WalkModel::isTaken(const Station& station) const {
+    const Window* there = window();
+    return keptReading(station.word) || (there && !reason_shown(*there, shown(station.word)).isEmpty());
+}
+
+QString WalkModel::saysOf(const QString& station) const {
+    const auto found = std::ranges::find(walk_, bytes(station), &Station::word);
+    return found == walk_.end() ? station : shown(found->says);
+}
+
+QString WalkModel::placeOf(const QString& station) const {
+    return QStringLiteral("walk/%1/%2").arg(window_id_, station);
+}
+
+QString WalkModel::fieldTextOf(const Reading& reading) const {
+    return reading.typed.empty() ? truehang::shown(open_.survey(), reading.value) : without_unit(shown(reading.typed));
+}
+
+// ---- Opening and standing
+
+void WalkModel::openWindow(const QString& windowId, const QString& station) {
+    window_id_ = windowId;
+    not_kept_.clear();
+    put_off_.clear();
+    differ_.reset();
+    const Window* there = window();
+    walk_ = there ? walk_of(*there) : std::vector<Station>();
+    unit_ = length_unit(bytes(open_.place().unit())).value_or(entry_unit(open_.survey()));
+    emit windowChanged();
+    auto place = std::ranges::find(walk_, bytes(station), &Station::word);
+    if (place == walk_.end()) {
+        place = std::ranges::find_if(walk_, [this](const Station& s) { return !isTaken(s); });
+    }
+    standAt(static_cast<int>(place - walk_.begin()));
+    show();
+}
+
+void WalkModel::standAt(int index) {
+    index_ = std::clamp(index, 0, count());
+    line_.clear();
+    line_kind_ = QStringLiteral("quiet");
+    take_again_ = false;
+    const Station* at = here();
+    const Reading* kept = at ? keptReading(at->word) : nullptr;
+    const QString place = placeOf(station());
+    if (at && open_.place().has(place)) {
+        typed_ = open_.place().text(place);
+        shown_is_kept_ = kept && typed_ == fieldTextOf(*kept);
+        take_again_ = typed_.isEmpty();
+        weigh();
+    } else if (kept) {
+        typed_ = fieldTextOf(*kept);
+        shown_is_kept_ = true;
+    } else {
+        typed_.clear();
+        shown_is_kept_ = false;
+    }
+    if (kept && shown_is_kept_) {
+        if (const auto read = read_length(kept->typed, entry_unit(open_.survey())); read) {
+            unit_ = read->unit;
+        }
+    } else {
+        unit_ = length_unit(bytes(open_.place().unit())).value_or(entry_unit(open_.survey()));
+    }
+    open_.place().standAt(station());
+    showStations();
+    emit moved();
+    emit changed();
+}
+
+void WalkModel::show() {
+    const Window* there = window();
+    if (!there) {
+        if (!window_id_.isEmpty()) {
+            openWindow({});  // taken out of the visit
+        }
+        return;
+    }
+    const QString stood = station();
+    walk_ = walk_of(*there);
+    const auto place = std::ranges::find(walk_, bytes(stood), &Station::word);
+    index_ = stood.isEmpty() ? count() : static_cast<int>(place - walk_.begin());
+    const Reading* kept = here() ? keptReading(here()->word) : nullptr;
+    if (shown_is_kept_ || (typed_.isEmpty() && !take_again_)) {  // nothing new is typed: show what is stored
+        typed_ = kept ? fieldTextOf(*kept) : QString();
+        shown_is_kept_ = kept != nullptr;
+    }
+    showFlags();
+    showStations();
+    emit changed();
+}
+
+void WalkModel::showFlags() {
+    const WindowFigures& worked = open_.figuresOf(window_id_);
+    differ_.reset();
+    flagged_.clear();
+    for (const Flag& flag : worked.flags) {
+        if (flag.severity == Severity::remeasure) {
+            for (const auto& named : flag.stations) {
+                flagged_.insert(shown(named));
+            }
+        }
+        if (!differ_ && flag.code == "does-not-add-up") {
+            differ_ = flag;
+        }
+    }
+    again_station_ = worked.next ? shown(worked.next->station) : QString();
+    if (again_station_.isEmpty() && differ_) {
+        again_station_ = !differ_->suspects.empty()   ? shown(differ_->suspects.front().station)
+                         : !differ_->stations.empty() ? shown(differ_->stations.back())
+                                                      : QString();
+    }
+    QList<ShownRows::Row> rows;
+    if (differ_) {
+        rows = suspect_rows(
+            *differ_, length_style(open_.survey()), [this](const QString& s) { return saysOf(s); },
+            [this](std::string_view s) { return keptReading(s); });
+    }
+    suspects_.setRows(rows);
+}
+
+void WalkModel::showStations() {
+    const Window* there = window();
+    QList<ShownRows::Row> rows;
+    for (const Station& one : walk_) {
+        const QString word = shown(one.word);
+        const Reading* kept = keptReading(one.word);
+        const QString why = there ? reason_shown(*there, word) : QString();
+        const bool current = here() && here()->word == one.word;
+        const bool done = (kept && !being_kept_.contains(word)) || !why.isEmpty();
+        const Stitch mark = done                                    ? Stitch::Kept
+                            : current || being_kept_.contains(word) ? Stitch::UnderWay
+                                                                    : Stitch::ToDo;
+        const QString figure =
+            kept ? with_unit(shown(kept->typed), fieldTextOf(*kept), entry_unit(open_.survey())) : QString();
+        const QString state = kept ? figure : !why.isEmpty() ? tr("not taken: %1").arg(why) : tr("to measure");
+        rows.append({word, shown(one.says), QVariant::fromValue(mark), figure, why, current, flagged_.contains(word),
+                     QStringLiteral("%1: %2").arg(shown(one.says), state)});
+    }
+    stations_.setRows(rows);
+}
+
+// ---- Typing
+
+void WalkModel::pressKey(const QString& key) {
+    if (!here()) {
+        return;
+    }
+    QString text = shown_is_kept_ ? QString() : typed_;
+    const bool fraction = key.size() > 1;
+    if (fraction && !text.isEmpty() && !text.endsWith(QLatin1Char(' '))) {
+        text += QLatin1Char(' ');
+    }
+    typeOver(text + key);
+}
+
+void WalkModel::rubOut() {
+    if (here() && !typed_.isEmpty()) {
+        typeOver(typed_.left(typed_.size() - 1).trimmed());
+    }
+}
+
+void WalkModel::clearField() {
+    if (here() && !typed_.isEmpty()) {
+        typeOver({});
+    }
+}
+
+void WalkModel::typeOver(const QString& text) {
+    if (text.size() > 24) {  // no reading is longer; a key that is stuck ends here
+        return;
+    }
+    typed_ = text;
+    const Reading* kept = keptReading(here()->word);
+    if (shown_is_kept_) {
+        unit_ = length_unit(bytes(open_.place().unit())).value_or(unit_);
+    }
+    shown_is_kept_ = false;
+    take_again_ = kept && text.isEmpty();
+    open_.place().setText(placeOf(station()), typed_, kept != nullptr);
+    weigh();
+    emit changed();
+}
+
+void WalkModel::cycleUnit() {
+    static constexpr std::array units{LengthUnit::mm, LengthUnit::cm, LengthUnit::m, LengthUnit::in};
+    const auto at = std::ranges::find(units, unit_);
+    unit_ = at + 1 == units.end() ? units.front() : *(at + 1);
+    shown_is_kept_ = false;
+    open_.place().setUnit(unit());
+    weigh();
+    emit changed();
+}
+
+Reading WalkModel::readingOf(const TypedLength& read) const {
+    Reading reading;
+    reading.station = bytes(station());
+    reading.value = read.length;
+    reading.typed = bytes(typed_.trimmed());
+    if (!read.unit_written) {
+        reading.typed += ' ';
+        reading.typed += word_of(read.unit);
+    }
+    if (const Reading* kept = keptReading(here()->word)) {
+        reading.replaces = kept->id;
+    }
+    reading.taken_at = open_.now();
+    return reading;
+}
+
+void WalkModel::weigh() {
+    line_.clear();
+    line_kind_ = QStringLiteral("quiet");
+    const auto read = read_length(bytes(typed_), unit_);
+    if (typed_.isEmpty() || !read) {
+        return;  // half a number is no fault; Next tells
+    }
+    Reading tried = readingOf(*read);
+    tried.id = "tried";
+    const LineUnderNumber said = line_under_number(open_.figuresWith(window_id_, tried), *here());
+    line_ = said.text;
+    line_kind_ = said.kind;
+}
+
+// ---- Keeping
+
+bool WalkModel::next() {
+    if (!here()) {
+        return true;
+    }
+    if (typed_.trimmed().isEmpty() || shown_is_kept_) {
+        open_.place().forget(placeOf(station()));
+        standAt(index_ + 1);
+        return true;
+    }
+    const auto read = read_length(bytes(typed_), unit_);
+    if (!read) {
+        line_ = shown(read.error().text);
+        line_kind_ = QStringLiteral("fault");
+        emit changed();
+        return false;
+    }
+    keepReading(*read);
+    moveOn();
+    return true;
+}
+
+void WalkModel::keepReading(const TypedLength& read) {
+    Reading reading = readingOf(read);
+    reading.id = open_.newId();
+    const QString at = station();
+    const QString typed = typed_;
+    const QString window_id = window_id_;
+    being_kept_.insert(at);
+    put_off_.clear();
+    not_kept_.clear();
+    open_.editWindow(
+        QStringLiteral("%1: %2").arg(says(), shown(reading.typed)), window_id,
+        [reading](Window& window) {
+            std::erase_if(window.not_taken, [&](const NotTaken& n) { return n.station == reading.station; });
+            window.readings.push_back(reading);
+            return true;
+        },
+        [this, window_id, at, typed](const QString& fault) { readingKept(window_id, at, typed, fault); });
+}
+
+void WalkModel::readingKept(const QString& windowId, const QString& station, const QString& typed,
+                            const QString& fault) {
+    const QString place = QStringLiteral("walk/%1/%2").arg(windowId, station);
+    if (windowId != window_id_) {
+        if (fault.isEmpty() && open_.place().text(place) == typed) {
+            open_.place().forget(place);
+        }
+        return;
+    }
+    being_kept_.remove(station);
+    if (fault.isEmpty()) {
+        const bool types_again = this->station() == station && !shown_is_kept_;
+        if (!types_again && open_.place().text(place) == typed) {
+            open_.place().forget(place);
+        }
+        emit kept(station);
+        showStations();
+        emit changed();
+        return;
+    }
+    open_.place().setText(place, typed, true);
+    const auto failed = std::ranges::find(walk_, bytes(station), &Station::word);
+    standAt(static_cast<int>(failed - walk_.begin()));
+    not_kept_ = tr("%1 isn't kept. %2").arg(saysOf(station), fault);
+    line_ = not_kept_;
+    line_kind_ = QStringLiteral("fault");
+    emit changed();
+}
+
+void WalkModel::moveOn() {
+    const auto from = static_cast<std::ptrdiff_t>(std::min(index_ + 1, count()));
+    const auto open_station = [this](const Station& s) { return !isTaken(s); };
+    auto next = std::find_if(walk_.begin() + from, walk_.end(), open_station);
+    if (next == walk_.end()) {
+        next = std::ranges::find_if(walk_, open_station);
+    }
+    standAt(static_cast<int>(next - walk_.begin()));
+}
+
+void WalkModel::back() { standAt(index_ - 1); }
+
+void WalkModel::jumpTo(const QString& station) {
+    const auto place = std::ranges::find(walk_, bytes(station), &Station::word);
+    if (place != walk_.end()) {
+        standAt(static_cast<int>(place - walk_.begin()));
+        return;
+    }
+    // A station that the walk doesn't ask for joins it by being taken: stand at it at once.
+    const Window* there = window();
+    const auto named =
+        there && there->shape.known() ? find_station(*there->shape.known(), bytes(station)) : std::nullopt;
+    if (named) {
+        walk_.push_back(*named);
+        standAt(count() - 1);
+    }
+}
+
+void WalkModel::cantReach(const QString& reason) {
+    if (!here() || reason.trimmed().isEmpty()) {
+        return;
+    }
+    const NotTaken not_taken{bytes(station()), bytes(reason.trimmed()), {}};
+    open_.place().forget(placeOf(station()));
+    typed_.clear();
+    open_.editWindow(tr("%1: not taken").arg(says()), window_id_, [not_taken](Window& window) {
+        std::erase_if(window.not_taken, [&](const NotTaken& n) { return n.station == not_taken.station; });
+        window.not_taken.push_back(not_taken);
+        return true;
+    });
+    moveOn();
+}
+
+// ---- Readings that differ
+
+bool WalkModel::differs() const { return differ_ && shown(differ_->text) != put_off_; }
+QString WalkModel::differsTitle() const { return differ_ ? first_sentence(shown(differ_->text)).first : QString(); }
+QString WalkModel::differsText() const { return differ_ ? first_sentence(shown(differ_->text)).second : QString(); }
+QString WalkModel::againStation() const { return again_station_; }
+
+QString WalkModel::againSays() const {
+    return again_station_.isEmpty() ? QString() : tr("Measure %1 again").arg(within_sentence(saysOf(again_station_)));
+}
+
+void WalkModel::takeAgain() {
+    const QString again = again_station_.isEmpty() ? station() : again_station_;
+    later();
+    jumpTo(again);
+    if (here() && !typed_.isEmpty()) {
+        typeOver({});
+    }
+}
+
+void WalkModel::later() {
+    put_off_ = differ_ ? shown(differ_->text) : QString();
+    emit changed();
+}
+
+}  // namespace truehang

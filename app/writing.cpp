@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "writing.h"
+
+#include <QCoreApplication>
+#include <QLocale>
+#include <cmath>
+
+namespace truehang {
+
+char decimal_mark() { return QLocale().decimalPoint() == QStringLiteral(",") ? ',' : '.'; }
+
+LengthUnit entry_unit(const Survey& survey) {
+    if (!survey.entry_unit) {
+        return LengthUnit::mm;
+    }
+    return length_unit(*survey.entry_unit).value_or(LengthUnit::mm);
+}
+
+LengthStyle length_style(const Survey& survey) {
+    LengthStyle style;
+    style.unit = entry_unit(survey);
+    style.decimal = decimal_mark();
+    return style;
+}
+
+QString shown(const Survey& survey, const std::optional<Length>& length) {
+    if (!length) {
+        return {};
+    }
+    if (length->mm() < 0) {
+        return QStringLiteral("\u2212") + shown(write_length(-*length, length_style(survey)));
+    }
+    return shown(write_length(*length, length_style(survey)));
+}
+
+QString shown(const std::optional<double>& number) {
+    if (!number) {
+        return {};
+    }
+    QString text = QString::number(*number, 'g', 10);
+    return text.replace(QLatin1Char('.'), QLatin1Char(decimal_mark()));
+}
+
+Result<std::optional<Length>> read_field_length(const Survey& survey, const QString& typed, bool may_be_negative) {
+    QString text = typed.trimmed();
+    if (text.isEmpty()) {
+        return std::optional<Length>();
+    }
+    const bool negative = text.startsWith(QLatin1Char('-')) || text.startsWith(QChar(0x2212));
+    if (negative) {
+        if (!may_be_negative) {
+            return Error{ErrorCode::out_of_range,
+                         {},
+                         bytes(QCoreApplication::translate("writing", "This can't be below zero."))};
+        }
+        text.remove(0, 1);
+    }
+    const auto read = read_length(bytes(text), entry_unit(survey));
+    if (!read) {
+        return read.error();
+    }
+    return std::optional(negative ? -read->length : read->length);
+}
+
+Result<std::optional<double>> read_field_number(const QString& typed, double least, double most) {
+    QString text = typed.trimmed();
+    if (text.isEmpty()) {
+        return std::optional<double>();
+    }
+    bool understood = false;
+    const double number = text.replace(QLatin1Char(','), QLatin1Char('.')).toDouble(&understood);
+    if (!understood || !std::isfinite(number)) {
+        return Error{ErrorCode::unreadable,
+                     {},
+                     bytes(QCoreApplication::translate("writing", "A number is understood here, as 1.5 or 1,5."))};
+    }
+    if (number < least || number > most) {
+        return Error{ErrorCode::out_of_range,
+                     {},
+                     bytes(QCoreApplication::translate("writing", "Between %1 and %2 is understood here.")
+                               .arg(shown(std::optional(least)), shown(std::optional(most))))};
+    }
+    return std::optional(number);
+}
+
+QString within_sentence(const QString& says) { return says.isEmpty() ? says : says.left(1).toLower() + says.mid(1); }
+
+}  // namespace truehang

@@ -1,0 +1,161 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "transport/network_wire.h"
+
+#include "protocol/limits.h"
+
+#include <QNetworkReply>
+#include <QNetworkRequest>
+#include <QPointer>
+#include <QTimer>
+
+namespace truehang::sync {
+
+/// One request and what has come of it so far; it deletes itself.
+class NetworkWire::Exchange : public QObject {
+public:
+    Exchange(NetworkWire& wire, QNetworkReply* reply, Then then, std::chrono::milliseconds total)
+        : QObject(&wire), wire_(wire), reply_(reply), then_(std::move(then)) {
+        reply_->setParent(this);
+        connect(reply_, &QNetworkReply::uploadProgress, this,
+                [this](qint64 sent, qint64) { began_ = began_ || sent > 0; });
+        connect(reply_, &QNetworkReply::readyRead, this, &Exchange::take);
+        connect(reply_, &QNetworkReply::finished, this, &Exchange::finish);
+        deadline_.setSingleShot(true);
+        connect(&deadline_, &QTimer::timeout, this, [this] { reply_->abort(); });
+        deadline_.start(total);
+    }
+
+    void callOff() {
+        called_off_ = true;
+        reply_->abort();
+    }
+
+private:
+    void take() {
+        content_ += reply_->readAll();
+        if (content_.size() > static_cast<qsizetype>(answer_limit)) {
+            content_.truncate(static_cast<qsizetype>(answer_limit));
+            cut_off_ = true;
+            reply_->abort();
+        }
+    }
+
+    void finish() {
+        if (wire_.under_way_ == this) {
+            wire_.under_way_ = nullptr;
+        }
+        const auto then = std::exchange(then_, {});
+        deleteLater();
+        if (then) {
+            then(outcome());
+        }
+    }
+
+    [[nodiscard]] Outcome outcome() const {
+        if (called_off_) {
+            return std::monostate();
+        }
+        const QVariant status = reply_->attribute(QNetworkRequest::HttpStatusCodeAttribute);
+        const auto error = reply_->error();
+        const bool from_server = error == QNetworkReply::NoError || error > QNetworkReply::UnknownProxyError;
+        if (status.isValid() && (from_server || cut_off_) && error != QNetworkReply::ProtocolFailure) {
+            return answer(status.toInt());
+        }
+        switch (error) {
+            case QNetworkReply::SslHandshakeFailedError:
+                return WireFailure::not_trusted;
+            case QNetworkReply::ConnectionRefusedError:
+            case QNetworkReply::HostNotFoundError:
+            case QNetworkReply::TemporaryNetworkFailureError:
+            case QNetworkReply::ProxyConnectionRefusedError:
+            case QNetworkReply::ProxyNotFoundError:
+            case QNetworkReply::ProxyTimeoutError:
+                return began_ ? WireFailure::broken_off : WireFailure::not_reached;
+            default:
+                return WireFailure::broken_off;
+        }
+    }
+
+    [[nodiscard]] Answer answer(int status) const {
+        Answer came;
+        came.status = status;
+        for (const auto& [name, value] : reply_->rawHeaderPairs()) {
+            came.headers.emplace_back(name.toStdString(), value.toStdString());
+        }
+        came.content = content_.toStdString();
+        return came;
+    }
+
+    NetworkWire& wire_;
+    QNetworkReply* reply_;
+    Then then_;
+    QTimer deadline_;
+    QByteArray content_;
+    bool began_ = false;
+    bool cut_off_ = false;
+    bool called_off_ = false;
+};
+
+NetworkWire::NetworkWire(WireTimes times, QObject* parent) : QObject(parent), times_(times) {
+    network_.setAutoDeleteReplies(false);
+    network_.setRedirectPolicy(QNetworkRequest::ManualRedirectPolicy);
+}
+
+NetworkWire::~NetworkWire() = default;
+
+void NetworkWire::send(const QUrl& address, const QByteArray& token, const Request& request, const QByteArray& body,
+                       Then then) {
+    QByteArray target = address.toEncoded(QUrl::RemovePath | QUrl::RemoveQuery | QUrl::RemoveFragment);
+    target += QByteArray::fromStdString(request.path);
+    QNetworkRequest asked(QUrl::fromEncoded(target));
+    for (const auto& [name, value] : request.headers) {
+        asked.setRawHeader(QByteArray::fromStdString(name), QByteArray::fromStdString(value));
+    }
+    if (request.with_token) {
+        asked.setRawHeader("Authorization", "Bearer " + token);
+    }
+    asked.setAttribute(QNetworkRequest::Http2AllowedAttribute, false);
+    asked.setAttribute(QNetworkRequest::CookieLoadControlAttribute, QNetworkRequest::Manual);
+    asked.setAttribute(QNetworkRequest::CookieSaveControlAttribute, QNetworkRequest::Manual);
+    asked.setAttribute(QNetworkRequest::CacheLoadControlAttribute, QNetworkRequest::AlwaysNetwork);
+    asked.setTransferTimeout(static_cast<int>(times_.still.count()));
+    QNetworkReply* reply = nullptr;
+    switch (request.method) {
+        case Method::get:
+            reply = network_.get(asked);
+            break;
+        case Method::head:
+            reply = network_.head(asked);
+            break;
+        case Method::put:
+            reply = network_.put(asked, body);
+            break;
+        case Method::post:
+            reply = network_.post(asked, body);
+            break;
+    }
+    const std::chrono::seconds for_body(body.size() / std::max<qint64>(times_.slowest, 1));
+    under_way_ = new Exchange(*this, reply, std::move(then), times_.total + for_body);
+}
+
+void NetworkWire::callOff() {
+    if (under_way_) {
+        under_way_->callOff();
+    }
+}
+
+QUrl workroom_address(const QString& typed) {
+    const QString text = typed.trimmed();
+    const bool has_scheme = text.contains(QStringLiteral("://"));
+    QUrl url(has_scheme ? text : QStringLiteral("http://") + text, QUrl::StrictMode);
+    const bool known = url.scheme() == QStringLiteral("http") || url.scheme() == QStringLiteral("https");
+    if (text.isEmpty() || !url.isValid() || !known || url.host().isEmpty() || !url.userInfo().isEmpty()) {
+        return {};
+    }
+    url.setPath({});
+    url.setQuery(QString());
+    url.setFragment({});
+    return url;
+}
+
+}  // namespace truehang::sync

@@ -1,0 +1,219 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "support.h"
+
+#include "photo_import.h"
+
+#include <QBuffer>
+#include <QCryptographicHash>
+#include <QFile>
+#include <QGuiApplication>
+#include <QPainter>
+#include <QTest>
+
+using namespace truehang;
+using namespace truehang::test;
+
+class AppPhotoTest : public QObject {
+    Q_OBJECT
+
+private slots:
+    void allEightOrientationsComeOutUpright();
+    void nothingOfPlaceOrOwnerRemains();
+    void pngTextsStayBehindAndWhiteStandsBehind();
+    void whatIsNotAPictureIsRefused();
+    void aLargePictureIsMadeSmaller();
+    void takenInKeptAndBroughtBack();
+    void aBrokenFileTellsWhy();
+};
+
+namespace {
+
+QByteArray whole(const QString& path) {
+    QFile file(path);
+    return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+}
+
+QByteArray orientation_picture(int number) {
+    return whole(QStringLiteral(TRUEHANG_SOURCE_DIR "/tests/reference/exif/test_%1.jpg").arg(number));
+}
+
+QByteArray jpeg_of(const QImage& image) {
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    image.save(&buffer, "jpeg", 95);
+    return bytes;
+}
+
+/// An APP1 segment (ITU-T T.81, B.2.4.6) right after the start of the image, as cameras write Exif.
+QByteArray with_segment(const QByteArray& jpeg, const QByteArray& content) {
+    const auto length = static_cast<quint16>(content.size() + 2);
+    QByteArray segment("\xff\xe1", 2);
+    segment.append(static_cast<char>(length >> 8)).append(static_cast<char>(length & 0xff)).append(content);
+    return jpeg.left(2) + segment + jpeg.mid(2);
+}
+
+/// Exif 2.32, little-endian TIFF: Artist (0x013B) and a GPS directory (0x8825) with a latitude reference.
+QByteArray exif_with_place_and_owner() {
+    QByteArray tiff("II*\0\x08\0\0\0", 8);
+    tiff += QByteArray("\x02\0", 2);                               // two entries
+    tiff += QByteArray("\x3b\x01\x02\0\x10\0\0\0\x26\0\0\0", 12);  // Artist, 16 bytes at 38
+    tiff += QByteArray("\x25\x88\x04\0\x01\0\0\0\x36\0\0\0", 12);  // GPS directory at 54
+    tiff += QByteArray("\0\0\0\0", 4);                             // no more directories
+    tiff += QByteArray("Owner R. Oduya\0\0", 16);
+    tiff += QByteArray("\x01\0\x01\0\x02\0\x02\0\0\0N\0\0\0\0\0\0\0", 18);  // GPSLatitudeRef "N"
+    return QByteArray("Exif\0\0", 6) + tiff;
+}
+
+/// The markers of a JPEG up to its scan: 0xE0 and so on.
+QList<int> markers_of(const QByteArray& jpeg) {
+    QList<int> markers;
+    qsizetype at = 2;
+    while (at + 4 <= jpeg.size() && static_cast<quint8>(jpeg.at(at)) == 0xff) {
+        const int marker = static_cast<quint8>(jpeg.at(at + 1));
+        markers.append(marker);
+        if (marker == 0xda) {
+            break;
+        }
+        at += 2 + (static_cast<quint8>(jpeg.at(at + 2)) << 8 | static_cast<quint8>(jpeg.at(at + 3)));
+    }
+    return markers;
+}
+
+int distance(QRgb a, QRgb b) {
+    return std::max({std::abs(qRed(a) - qRed(b)), std::abs(qGreen(a) - qGreen(b)), std::abs(qBlue(a) - qBlue(b))});
+}
+
+}  // namespace
+
+void AppPhotoTest::allEightOrientationsComeOutUpright() {
+    for (int number = 1; number <= 8; ++number) {
+        const auto photo = import_photo(orientation_picture(number));
+        QVERIFY2(photo.ok(), qPrintable(QString::number(number)));
+        QCOMPARE(photo->width, 50);
+        QCOMPARE(photo->height, 100);
+        const QImage upright = QImage::fromData(photo->jpeg, "jpeg");
+        // The set's description: red, green over blue, white when upright. Middles of the quadrants, JPEG's tolerance.
+        QVERIFY(distance(upright.pixel(12, 25), qRgb(255, 0, 0)) < 40);
+        QVERIFY(distance(upright.pixel(37, 25), qRgb(0, 255, 0)) < 140);  // "green" may be a darker one
+        QVERIFY(qGreen(upright.pixel(37, 25)) > qRed(upright.pixel(37, 25)) + 60);
+        QVERIFY(qBlue(upright.pixel(12, 75)) > qRed(upright.pixel(12, 75)) + 60);
+        QVERIFY(distance(upright.pixel(37, 75), qRgb(255, 255, 255)) < 40);
+    }
+}
+
+void AppPhotoTest::nothingOfPlaceOrOwnerRemains() {
+    QImage image(64, 48, QImage::Format_RGB32);
+    image.fill(Qt::darkCyan);
+    const QByteArray xmp =
+        QByteArray("http://ns.adobe.com/xap/1.0/\0", 29) + "<x:xmpmeta>Owner R. Oduya GPS</x:xmpmeta>";
+    const QByteArray file = with_segment(with_segment(jpeg_of(image), xmp), exif_with_place_and_owner());
+    QVERIFY(markers_of(file).contains(0xe1));
+    QVERIFY(file.contains("Oduya"));
+    const auto photo = import_photo(file);
+    QVERIFY(photo.ok());
+    for (const int marker : markers_of(photo->jpeg)) {
+        // Only JFIF (0xE0) of the application segments, and no comment (0xFE).
+        QVERIFY2(marker == 0xe0 || marker < 0xe0, qPrintable(QString::number(marker, 16)));
+    }
+    for (const char* trace : {"Exif", "GPS", "Oduya", "xmp", "ns.adobe", "ICC_PROFILE"}) {
+        QVERIFY2(!photo->jpeg.contains(trace), trace);
+    }
+}
+
+void AppPhotoTest::pngTextsStayBehindAndWhiteStandsBehind() {
+    QImage image(40, 40, QImage::Format_ARGB32);
+    image.fill(Qt::transparent);
+    image.setText("Author", "R. Oduya");
+    QByteArray png;
+    QBuffer buffer(&png);
+    buffer.open(QIODevice::WriteOnly);
+    QVERIFY(image.save(&buffer, "png"));
+    QVERIFY(png.contains("Oduya"));
+    const auto photo = import_photo(png);
+    QVERIFY(photo.ok());
+    QVERIFY(!photo->jpeg.contains("Oduya"));
+    QVERIFY(distance(QImage::fromData(photo->jpeg).pixel(20, 20), qRgb(255, 255, 255)) < 6);
+}
+
+void AppPhotoTest::whatIsNotAPictureIsRefused() {
+    QCOMPARE(import_photo(QByteArray()).error().code, ErrorCode::unreadable);
+    QCOMPARE(import_photo(QByteArray("a shopping list")).error().code, ErrorCode::unreadable);
+    QCOMPARE(import_photo(QImage()).error().code, ErrorCode::unreadable);
+    QImage image(300, 300, QImage::Format_RGB32);
+    image.fill(Qt::red);
+    QByteArray png;
+    QBuffer buffer(&png);
+    buffer.open(QIODevice::WriteOnly);
+    image.save(&buffer, "png");
+    QCOMPARE(import_photo(png.left(60)).error().code, ErrorCode::unreadable);
+    QVERIFY(!import_photo(png.left(60)).error().text.empty());
+}
+
+void AppPhotoTest::aLargePictureIsMadeSmaller() {
+    QImage image(6000, 3000, QImage::Format_RGB32);
+    image.fill(Qt::gray);
+    const auto photo = import_photo(jpeg_of(image));
+    QVERIFY(photo.ok());
+    QCOMPARE(photo->width, photo_side_limit);
+    QCOMPARE(photo->height, photo_side_limit / 2);
+    const QImage small = thumbnail_of(photo->jpeg);
+    QCOMPARE(std::max(small.width(), small.height()), thumbnail_side);
+}
+
+void AppPhotoTest::takenInKeptAndBroughtBack() {
+    Bench bench;
+    const QString window = bench.openNewWindow();
+    PhotosModel* photos = bench.notebook().photos();
+    const QUrl file = QUrl::fromLocalFile("/camera/1.jpg");
+    bench.files->held.insert(file, orientation_picture(6));
+    photos->takeIn(file);
+    QCOMPARE(photos->coming(), 1);
+    QTRY_COMPARE(photos->photos()->count(), 1);
+    QCOMPARE(photos->coming(), 0);
+    const QString sha256 = photos->photos()->value(0, "sha256").toString();
+    QTRY_VERIFY(!photos->photos()->value(0, "thumbnail").toUrl().isEmpty());
+    const QByteArray stored = whole(photos->photos()->value(0, "picture").toUrl().toLocalFile());
+    QCOMPARE(QString::fromLatin1(QCryptographicHash::hash(stored, QCryptographicHash::Sha256).toHex()), sha256);
+    QVERIFY(!stored.contains("Exif"));
+    QVERIFY(QFile::exists(photos->photos()->value(0, "thumbnail").toUrl().toLocalFile()));
+
+    photos->typingCaption(sha256, "valve on the ri");
+    bench.reopen();
+    photos = bench.notebook().photos();
+    QTRY_COMPARE(photos->photos()->count(), 1);
+    QCOMPARE(photos->photos()->value(0, "caption").toString(), QString("valve on the ri"));
+    photos->setCaption(sha256, "valve on the right");
+    bench.settle();
+    QCOMPARE(bench.notebook().open()->window(window)->photos.at(0).caption, std::string("valve on the right"));
+    QCOMPARE(bench.notebook().open()->window(window)->photos.at(0).bytes, static_cast<long long>(stored.size()));
+    photos->remove(sha256);
+    bench.settle();
+    QCOMPARE(photos->photos()->count(), 0);
+    bench.notebook().visit()->undo();
+    bench.settle();
+    QCOMPARE(photos->photos()->count(), 1);
+}
+
+void AppPhotoTest::aBrokenFileTellsWhy() {
+    Bench bench;
+    bench.openNewWindow();
+    PhotosModel* photos = bench.notebook().photos();
+    photos->takeIn(QUrl::fromLocalFile("/not/there.jpg"));
+    QVERIFY(!photos->fault().isEmpty());
+    bench.files->held.insert(QUrl::fromLocalFile("/a.jpg"), "not a picture");
+    photos->takeIn(QUrl::fromLocalFile("/a.jpg"));
+    QVERIFY(photos->fault().isEmpty());
+    QTRY_VERIFY(!photos->fault().isEmpty());
+    QCOMPARE(photos->coming(), 0);
+    bench.clipboard->held = QImage(30, 20, QImage::Format_RGB32);
+    bench.clipboard->held.fill(Qt::blue);
+    photos->paste();
+    QTRY_COMPARE(photos->photos()->count(), 1);
+    photos->paste();
+    QTRY_VERIFY(!photos->fault().isEmpty());  // the same picture is here already
+    QCOMPARE(photos->photos()->count(), 1);
+}
+
+QTEST_MAIN(AppPhotoTest)
+#include "app_photo_test.moc"

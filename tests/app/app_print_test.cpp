@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "support.h"
+
+#include "document/document.h"
+#include "print.h"
+
+#include <QFile>
+#include <QGuiApplication>
+#include <QProcess>
+#include <QTemporaryDir>
+#include <QTest>
+
+using namespace truehang;
+
+class AppPrintTest : public QObject {
+    Q_OBJECT
+
+private slots:
+    void theSheetSaysTheFigures();
+    void everyDemoWindowPrints();
+    void aWindowThatIsNotThere();
+    void aFileThatCantBeWritten();
+    void theProgramPrints();
+};
+
+namespace {
+
+std::string whole(const QString& path) {
+    QFile file(QStringLiteral(TRUEHANG_SOURCE_DIR "/") + path);
+    return file.open(QIODevice::ReadOnly) ? file.readAll().toStdString() : std::string();
+}
+
+QString run(const QString& program, const QStringList& arguments) {
+    QProcess process;
+    process.start(program, arguments);
+    return process.waitForFinished() ? QString::fromUtf8(process.readAllStandardOutput()) : QString();
+}
+
+constexpr auto example = "tests/reference/contract/survey.example.json";
+
+/// What the figures document of the contract's example has for its window, as the sheet must write it.
+const QStringList& example_figures() {
+    static const QStringList figures{"860", "1992", "± 6", "1.51", "2240", "2110", "2070", "4.9 m", "4.3 m", "14 tabs"};
+    return figures;
+}
+
+}  // namespace
+
+void AppPrintTest::theSheetSaysTheFigures() {
+    const auto survey = read_survey(whole(example));
+    QVERIFY(survey.ok());
+    const QTemporaryDir folder;
+    const QString pdf = folder.filePath("sheet.pdf");
+    QVERIFY(print_sheet(*survey, "parlour-south", pdf).ok());
+    const QString text = run("pdftotext", {"-layout", pdf, "-"});
+    QVERIFY(text.contains("Parlour, south window"));
+    QVERIFY(text.contains("R. Oduya"));
+    for (const QString& figure : example_figures()) {
+        QVERIFY2(text.contains(figure), qPrintable(figure + "\n" + text));
+    }
+    // A4 is 210 × 297 mm (ISO 216): 595 × 842 points.
+    QVERIFY(run("pdfinfo", {pdf}).contains("A4"));
+    QVERIFY(run("pdffonts", {pdf}).contains("Lato"));
+}
+
+void AppPrintTest::everyDemoWindowPrints() {
+    const QTemporaryDir folder;
+    for (const char* name : {"pilot-house", "net-store", "sail-loft"}) {
+        const auto survey = read_survey(whole(QStringLiteral("demo-surveys/%1.json").arg(QLatin1String(name))));
+        QVERIFY2(survey.ok(), name);
+        for (const Room& room : survey->rooms) {
+            for (const Window& window : room.windows) {
+                const QString pdf = folder.filePath(QString::fromStdString(window.id) + ".pdf");
+                QVERIFY2(print_sheet(*survey, QString::fromStdString(window.id), pdf).ok(), window.id.c_str());
+                QVERIFY(run("pdftotext", {pdf, "-"}).size() > 50);
+            }
+        }
+    }
+}
+
+void AppPrintTest::aWindowThatIsNotThere() {
+    const auto survey = read_survey(whole(example));
+    const QTemporaryDir folder;
+    const auto printed = print_sheet(*survey, "no-such-window", folder.filePath("sheet.pdf"));
+    QCOMPARE(printed.error().code, ErrorCode::missing);
+    QVERIFY(!QFile::exists(folder.filePath("sheet.pdf")));
+}
+
+void AppPrintTest::aFileThatCantBeWritten() {
+    const auto survey = read_survey(whole(example));
+    QCOMPARE(print_sheet(*survey, "parlour-south", "/no/such/folder/sheet.pdf").error().code, ErrorCode::io);
+}
+
+void AppPrintTest::theProgramPrints() {
+#ifdef TRUEHANG_PROGRAM
+    const QTemporaryDir folder;
+    const QString pdf = folder.filePath("sheet.pdf");
+    QProcess process;
+    process.start(TRUEHANG_PROGRAM,
+                  {"--print", QStringLiteral(TRUEHANG_SOURCE_DIR "/") + example, "parlour-south", pdf});
+    QVERIFY(process.waitForFinished());
+    QCOMPARE(process.exitCode(), 0);
+    const QString text = run("pdftotext", {"-layout", pdf, "-"});
+    for (const QString& figure : example_figures()) {
+        QVERIFY2(text.contains(figure), qPrintable(figure));
+    }
+    process.start(TRUEHANG_PROGRAM, {"--print", "/no/such.json", "parlour-south", pdf});
+    QVERIFY(process.waitForFinished());
+    QCOMPARE(process.exitCode(), 2);
+    QVERIFY(!process.readAllStandardError().isEmpty());
+#else
+    QSKIP("the program isn't built here");
+#endif
+}
+
+QTEST_MAIN(AppPrintTest)
+#include "app_print_test.moc"

@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "support.h"
+
+#include <QSignalSpy>
+#include <QTest>
+
+#include <sys/resource.h>
+#include <csignal>
+
+namespace truehang::test {
+
+Result<QByteArray> RecordedFiles::read(const QUrl& file, qint64 most) {
+    if (!held.contains(file)) {
+        return Error{ErrorCode::io, {}, "There is no such file."};
+    }
+    return held.value(file).size() > most ? Result<QByteArray>(Error{ErrorCode::out_of_range, {}, "Too large."})
+                                          : Result<QByteArray>(held.value(file));
+}
+
+Result<Done> RecordedFiles::write(const QUrl& file, const QByteArray& bytes) {
+    held.insert(file, bytes);
+    return Done{};
+}
+
+Bench::Bench() {
+    auto recorded_position = std::make_unique<RecordedPosition>();
+    auto recorded_files = std::make_unique<RecordedFiles>();
+    auto recorded_clipboard = std::make_unique<RecordedClipboard>();
+    position = recorded_position.get();
+    files = recorded_files.get();
+    clipboard = recorded_clipboard.get();
+    devices_ = {std::move(recorded_position), std::make_unique<NoCamera>(), std::move(recorded_files),
+                std::make_unique<NoShare>(), std::move(recorded_clipboard)};
+    begin();
+}
+
+void Bench::begin() {
+    const auto now = [this] {
+        const int second = ++seconds_;
+        return QStringLiteral("2026-03-14T%1:%2:%3+00:00")
+            .arg(10 + second / 3600, 2, 10, QLatin1Char('0'))
+            .arg(second / 60 % 60, 2, 10, QLatin1Char('0'))
+            .arg(second % 60, 2, 10, QLatin1Char('0'))
+            .toStdString();
+    };
+    const auto new_id = [this] {
+        return QStringLiteral("01924f6a-7c00-7000-8000-%1").arg(++ids_, 12, 16, QLatin1Char('0')).toStdString();
+    };
+    keeping_ = std::make_unique<SurveyKeeping>(folder_.path(), now, new_id);
+    notebook_ = std::make_unique<Notebook>(*keeping_, devices_, folder_.filePath("settings.ini"));
+    watch();
+    QVERIFY(QTest::qWaitFor([this] { return notebook_->ready(); }));
+}
+
+void Bench::watch() {
+    for (ShownRows* rows : {notebook_->visits(),
+                            notebook_->removedVisits(),
+                            notebook_->visit()->rooms(),
+                            notebook_->visit()->windows(),
+                            notebook_->visit()->shapes(),
+                            notebook_->visit()->orders(),
+                            notebook_->visit()->removedWindows(),
+                            static_cast<ShownRows*>(notebook_->visit()->site()),
+                            static_cast<ShownRows*>(notebook_->visit()->measuring()),
+                            notebook_->fabrics()->fabrics(),
+                            static_cast<ShownRows*>(notebook_->fabrics()->form()),
+                            notebook_->walk()->stations(),
+                            notebook_->walk()->fractions(),
+                            notebook_->walk()->reasons(),
+                            notebook_->walk()->suspects(),
+                            notebook_->obstructions()->obstructions(),
+                            notebook_->obstructions()->kinds(),
+                            static_cast<ShownRows*>(notebook_->obstructions()->form()),
+                            notebook_->hanging()->layers(),
+                            static_cast<ShownRows*>(notebook_->hanging()->hardware()),
+                            static_cast<ShownRows*>(notebook_->hanging()->treatment()),
+                            notebook_->figures()->figures(),
+                            notebook_->figures()->sizes(),
+                            notebook_->figures()->why(),
+                            notebook_->figures()->flags(),
+                            notebook_->photos()->photos(),
+                            notebook_->send()->items()}) {
+        testers_.push_back(
+            std::make_unique<QAbstractItemModelTester>(rows, QAbstractItemModelTester::FailureReportingMode::QtTest));
+    }
+}
+
+void Bench::end() {
+    testers_.clear();
+    notebook_.reset();
+    keeping_.reset();
+}
+
+void Bench::reopen() {
+    end();
+    begin();
+}
+
+void Bench::settle() {
+    for (int round = 0; round < 4; ++round) {  // an answer may post again; three deep is the most
+        bool answered = false;
+        keeping_->post(
+            notebook_.get(), [](Store&) -> Result<Done> { return Done{}; },
+            [&answered](const Result<Done>&) { answered = true; });
+        QVERIFY(QTest::qWaitFor([&answered] { return answered; }));
+    }
+}
+
+QString Bench::openNewWindow(const QString& shape) {
+    notebook_->newVisit();
+    const QString room = notebook_->visit()->addRoom("Parlour");
+    const QString window = notebook_->visit()->addWindow(room, "South window", shape);
+    settle();
+    notebook_->openWindow(window);
+    return window;
+}
+
+void Bench::type(const QString& keys) {
+    for (const QChar key : keys) {
+        notebook_->walk()->pressKey(QString(key));
+    }
+}
+
+FullDisk::FullDisk() {
+    std::signal(SIGXFSZ, SIG_IGN);
+    rlimit limit{};
+    getrlimit(RLIMIT_FSIZE, &limit);
+    before_ = limit.rlim_cur;
+    limit.rlim_cur = 0;
+    setrlimit(RLIMIT_FSIZE, &limit);
+}
+
+FullDisk::~FullDisk() {
+    rlimit limit{};
+    getrlimit(RLIMIT_FSIZE, &limit);
+    limit.rlim_cur = before_;
+    setrlimit(RLIMIT_FSIZE, &limit);
+}
+
+QVariant value(const ShownRows* rows, const QVariant& key, const char* role) {
+    return rows->value(rows->indexOf(key), QString::fromLatin1(role));
+}
+
+}  // namespace truehang::test
