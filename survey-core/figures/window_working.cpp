@@ -214,8 +214,12 @@ WorkedWindow work_window(const Survey& survey, const Room& room, const Window& w
         figures.flags.push_back(not_understood(word));
     }
     const auto shape = window.shape.known();
-    if (!shape || stations_of(*shape).empty()) {
+    if (!shape) {
         figures.flags.push_back(not_understood(window.shape.text()));
+    } else if (stations_of(*shape).empty()) {
+        figures.flags.push_back(not_understood(window.shape.text()));
+        figures.flags.back().text = fmt::format(
+            "This version can’t work the shape “{}” yet. What was measured is kept and sent.", window.shape.text());
     }
     std::ranges::move(unknown_in_readings(window), std::back_inserter(figures.flags));
     const bool understood = figures.flags.empty();
