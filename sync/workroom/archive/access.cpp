@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "workroom/archive/access.h"
+
+#include "protocol/digest.h"
+
+#include <openssl/crypto.h>
+#include <openssl/rand.h>
+
+#include <cstring>
+#include <stdexcept>
+
+namespace truehang::workroom {
+
+namespace {
+
+std::string hex_of(std::string_view bytes) {
+    static constexpr std::string_view digits = "0123456789abcdef";
+    std::string text;
+    for (const char c : bytes) {
+        const auto byte = static_cast<unsigned char>(c);
+        text += digits[byte >> 4U];
+        text += digits[byte & 15U];
+    }
+    return text;
+}
+
+std::string kept_form(std::string_view secret) { return sync::hex(sync::sha256(secret)); }
+
+std::int64_t in_ms(sync::Time time) { return time.time_since_epoch().count(); }
+
+const Error wrong_code{ErrorCode::unknown_word, "/code", "This code doesn't hold. Ask the workroom for a new one."};
+
+/// Uses a code up: true where it held.
+bool use_code(SQLite::Database& database, const std::string& code, std::int64_t now) {
+    SQLite::Statement sweep(database, "DELETE FROM pairing_code WHERE expires_ms <= ?");
+    sweep.bind(1, now);
+    sweep.exec();
+    SQLite::Statement use(database, "DELETE FROM pairing_code WHERE code_sha256 = ?");
+    use.bind(1, kept_form(code));
+    return use.exec() == 1;
+}
+
+}  // namespace
+
+std::string random_bytes(std::size_t count) {
+    std::string bytes(count, '\0');
+    if (RAND_bytes(reinterpret_cast<unsigned char*>(bytes.data()), static_cast<int>(count)) != 1) {
+        throw std::runtime_error("no randomness");
+    }
+    return bytes;
+}
+
+Access::Access(Archive& archive) : archive_(archive) {}
+
+Result<std::string> Access::new_code() {
+    std::uint64_t bits = 0;
+    std::memcpy(&bits, random_bytes(sizeof bits).data(), sizeof bits);
+    const auto shown = sync::pairing_code(bits);
+    const auto code = sync::read_pairing_code(shown).value_or("");
+    const auto expires = in_ms(archive_.clock()() + sync::pairing_code_life);
+    return archive_.database().write_and_wait<std::string>([&](SQLite::Database& database) -> Result<std::string> {
+        SQLite::Statement insert(database, "INSERT OR REPLACE INTO pairing_code(code_sha256, expires_ms) VALUES(?, ?)");
+        insert.bind(1, kept_form(code));
+        insert.bind(2, expires);
+        insert.exec();
+        return shown;
+    });
+}
+
+bool Access::begin_try() {
+    const auto now = archive_.clock()();
+    const std::lock_guard lock(mutex_);
+    std::erase_if(tries_, [now](sync::Time at) { return at <= now - std::chrono::minutes(1) || at > now; });
+    if (tries_.size() >= static_cast<std::size_t>(sync::pairing_tries_a_minute)) {
+        return false;
+    }
+    tries_.push_back(now);
+    return true;
+}
+
+void Access::forgive_try() {
+    const std::lock_guard lock(mutex_);
+    if (!tries_.empty()) {
+        tries_.pop_back();
+    }
+}
+
+Result<std::string> Access::take_on(std::string_view typed_code, const Enter& enter) {
+    if (!begin_try()) {
+        return Error{ErrorCode::busy, "/code", "Too many wrong codes. Wait a minute, then try again."};
+    }
+    const auto code = sync::read_pairing_code(typed_code);
+    const auto now = in_ms(archive_.clock()());
+    const auto id = hex_of(random_bytes(8));
+    const auto secret = hex_of(random_bytes(32));
+    auto outcome =
+        archive_.database().write_and_wait<std::string>([&](SQLite::Database& database) -> Result<std::string> {
+            if (!code || !use_code(database, *code, now)) {
+                return wrong_code;
+            }
+            enter(database, id, kept_form(secret));
+            return id + "." + secret;
+        });
+    if (outcome || outcome.error().code != ErrorCode::unknown_word) {
+        forgive_try();
+    }
+    return outcome;
+}
+
+Result<std::string> Access::pair(std::string_view typed_code, std::string_view device_name) {
+    return take_on(typed_code, [&](SQLite::Database& database, const std::string& id, const std::string& kept) {
+        SQLite::Statement insert(database, "INSERT INTO device(id, token_sha256, name, paired_at) VALUES(?, ?, ?, ?)");
+        insert.bind(1, id);
+        insert.bind(2, kept);
+        insert.bind(3, std::string(device_name));
+        insert.bind(4, sync::write_time(archive_.clock()()));
+        insert.exec();
+    });
+}
+
+Result<std::string> Access::sign_in(std::string_view typed_code) {
+    return take_on(typed_code, [&](SQLite::Database& database, const std::string& id, const std::string& kept) {
+        SQLite::Statement insert(database, "INSERT INTO session(id, secret_sha256, expires_ms) VALUES(?, ?, ?)");
+        insert.bind(1, id);
+        insert.bind(2, kept);
+        insert.bind(3, in_ms(archive_.clock()() + session_life));
+        insert.exec();
+    });
+}
+
+Result<std::optional<std::string>> Access::holder_of(const std::string& query, std::string_view secret) {
+    const auto dot = secret.find('.');
+    if (dot == std::string_view::npos || secret.size() > 200) {
+        return std::optional<std::string>();
+    }
+    const std::string id(secret.substr(0, dot));
+    const auto shown = kept_form(secret.substr(dot + 1));
+    const auto now = in_ms(archive_.clock()());
+    return archive_.database().read<std::optional<std::string>>(
+        [&](SQLite::Database& database) -> Result<std::optional<std::string>> {
+            SQLite::Statement statement(database, query);
+            statement.bind(1, id);
+            statement.bind(2, now);
+            if (!statement.executeStep()) {
+                return std::optional<std::string>();
+            }
+            const auto kept = statement.getColumn(0).getString();
+            const bool same =
+                kept.size() == shown.size() && CRYPTO_memcmp(kept.data(), shown.data(), shown.size()) == 0;
+            return same ? std::optional(id) : std::nullopt;
+        });
+}
+
+Result<std::optional<std::string>> Access::device_of(std::string_view token) {
+    return holder_of("SELECT token_sha256 FROM device WHERE id = ?1 AND ?2 > 0", token);
+}
+
+Result<bool> Access::signed_in(std::string_view session) {
+    const auto holder = holder_of("SELECT secret_sha256 FROM session WHERE id = ?1 AND expires_ms > ?2", session);
+    if (!holder) {
+        return holder.error();
+    }
+    return holder->has_value();
+}
+
+}  // namespace truehang::workroom

@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "workroom/archive/photo_intake.h"
+
+#include <fcntl.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstring>
+
+namespace truehang::workroom {
+
+namespace {
+
+Error system_error(const std::filesystem::path& where) {
+    const int number = errno;
+    const bool full = number == ENOSPC || number == EDQUOT;
+    return {full ? ErrorCode::full : ErrorCode::io, where.string(),
+            full ? "There is no room left on the disk."
+                 : std::string("The file can't be written: ") + std::strerror(number)};
+}
+
+/// The names in a folder on the disk, so that a file that was moved there is found after a loss of power.
+bool sync_folder(const std::filesystem::path& folder) {
+    const int descriptor = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    const bool synced = descriptor >= 0 && ::fsync(descriptor) == 0;
+    if (descriptor >= 0) {
+        ::close(descriptor);
+    }
+    return synced;
+}
+
+}  // namespace
+
+PhotoIntake::PhotoIntake(const std::filesystem::path& folder, std::string name)
+    : file_(folder / name), descriptor_(::open(file_.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0600)) {
+    if (descriptor_ < 0) {
+        fault_ = system_error(file_);
+    }
+}
+
+PhotoIntake::~PhotoIntake() {
+    if (descriptor_ >= 0) {
+        ::close(descriptor_);
+        ::unlink(file_.c_str());
+    }
+}
+
+bool PhotoIntake::take(std::string_view piece) {
+    if (fault_) {
+        return false;
+    }
+    hash_.add(piece);
+    bytes_ += static_cast<long long>(piece.size());
+    while (!piece.empty()) {
+        const auto written = ::write(descriptor_, piece.data(), piece.size());
+        if (written < 0 && errno == EINTR) {
+            continue;
+        }
+        if (written < 0) {
+            fault_ = system_error(file_);
+            return false;
+        }
+        piece.remove_prefix(static_cast<std::size_t>(written));
+    }
+    return true;
+}
+
+sync::Sha256 PhotoIntake::digest() { return hash_.finish(); }
+
+Result<Done> PhotoIntake::put(const std::filesystem::path& place) {
+    std::error_code error;
+    const bool new_folder = std::filesystem::create_directory(place.parent_path(), error);
+    if (fault_ || error || ::fsync(descriptor_) != 0 || ::rename(file_.c_str(), place.c_str()) != 0 ||
+        !sync_folder(place.parent_path()) || (new_folder && !sync_folder(place.parent_path().parent_path()))) {
+        return fault_ ? *fault_ : system_error(place);
+    }
+    ::close(descriptor_);
+    descriptor_ = -1;
+    return Done{};
+}
+
+}  // namespace truehang::workroom
