@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "document/document.h"
+#include "figures/figures.h"
+#include "workroom/documents.h"
+#include "workroom/serve.h"
+#include "workroom/site/sheet_page.h"
+
+#include <fmt/format.h>
+#include <CLI/CLI.hpp>
+
+#include <cstdio>
+
+namespace {
+
+using namespace truehang;
+
+constexpr int refused = 2;
+
+int print_figures(const std::string& path) {
+    const auto survey = workroom::survey_or_faults(path);
+    return survey && workroom::write_out(write_figures(work_out(*survey)), "") ? 0 : refused;
+}
+
+struct SheetOptions {
+    std::string survey, window, layer, out;
+};
+
+int write_sheet(const SheetOptions& options) {
+    const auto survey = workroom::survey_or_faults(options.survey);
+    if (!survey) {
+        return refused;
+    }
+    const auto place = workroom::find_window(*survey, options.window, options.layer);
+    if (!place) {
+        fmt::print(stderr, "{}: the survey has no such window or layer.\n", options.window);
+        return refused;
+    }
+    const auto no_photo = [](const std::string&) { return false; };
+    return workroom::write_out(workroom::sheet_page(*survey, work_out(*survey), *place, no_photo, true), options.out)
+               ? 0
+               : refused;
+}
+
+void add_figures(CLI::App& app, std::string& path, int& result) {
+    auto* command = app.add_subcommand("figures", "Work out a survey's figures and print them as a document");
+    command->add_option("survey", path, "The survey document, or - for standard input")->required();
+    command->callback([&] { result = print_figures(path); });
+}
+
+void add_sheet(CLI::App& app, SheetOptions& options, int& result) {
+    auto* command = app.add_subcommand("sheet", "Write the measure sheet of one window as a page that prints on A4");
+    command->add_option("survey", options.survey, "The survey document, or - for standard input")->required();
+    command->add_option("--window", options.window, "The window's id, or ROOM/ID")->required();
+    command->add_option("--layer", options.layer, "The layer's id; the first where none is given");
+    command->add_option("-o,--out", options.out, "The file to write; standard output where none is given");
+    command->callback([&] { result = write_sheet(options); });
+}
+
+void add_serve(CLI::App& app, workroom::ServeOptions& options, int& result) {
+    auto* command = app.add_subcommand("serve", "Receive surveys and photos, and show them as pages");
+    command->add_option("--data", options.data, "The folder that keeps what comes in")->required();
+    command->add_option("--listen", options.listen, "The IP address to listen on")->capture_default_str();
+    command->add_option("--port", options.port, "The port; 0 for any that is free")->capture_default_str();
+    command->add_option("--certificate", options.certificate, "PEM file with the certificate and its chain");
+    command->add_option("--key", options.key, "PEM file with the certificate's key");
+    command->add_flag("--without-tls", options.without_tls, "Listen beyond this machine without TLS");
+    command->add_flag("--sign-in", options.sign_in, "Ask for a code before pages on this machine too (behind a proxy)");
+    command->add_option("--name", options.name, "What the workroom calls itself to devices")->capture_default_str();
+    command->add_option("--pairing-code-file", options.pairing_code_file,
+                        "Write the first pairing code to this file too");
+    command->add_option("--header-seconds", options.header_seconds, "How long a request's headers may take")
+        ->check(CLI::Range(0.05, 3600.0))
+        ->capture_default_str();
+    command->add_option("--idle-seconds", options.idle_seconds, "How long a connection may rest between requests")
+        ->check(CLI::Range(0.05, 3600.0))
+        ->capture_default_str();
+    command->add_option("--stall-seconds", options.stall_seconds, "How long a body may stand still")
+        ->check(CLI::Range(0.05, 3600.0))
+        ->capture_default_str();
+    command->callback([&] { result = workroom::serve(options); });
+}
+
+void add_pair(CLI::App& app, std::string& data, int& result) {
+    auto* command = app.add_subcommand("pair", "Print a new one-time code to pair a device or sign in with");
+    command->add_option("--data", data, "The folder that keeps what comes in")->required();
+    command->callback([&] { result = workroom::print_pairing_code(data); });
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    CLI::App app("The workroom's side of Truehang: receives surveys, works out figures, prints sheets.",
+                 "truehang-workroom");
+    app.require_subcommand(1);
+    int result = 0;
+    std::string survey;
+    std::string data;
+    SheetOptions sheet;
+    workroom::ServeOptions serving;
+    add_figures(app, survey, result);
+    add_sheet(app, sheet, result);
+    add_serve(app, serving, result);
+    add_pair(app, data, result);
+    try {
+        app.parse(argc, argv);
+    } catch (const CLI::ParseError& error) {
+        return app.exit(error) == 0 ? 0 : refused;
+    } catch (const std::exception& error) {
+        fmt::print(stderr, "truehang-workroom: {}\n", error.what());
+        return refused;
+    }
+    return result;
+}

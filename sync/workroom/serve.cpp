@@ -1,0 +1,152 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "workroom/serve.h"
+
+#include "workroom/archive/access.h"
+#include "workroom/archive/archive.h"
+#include "workroom/documents.h"
+#include "workroom/http/http_server.h"
+#include "workroom/site/reception.h"
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <sys/file.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <chrono>
+#include <csignal>
+#include <cstdio>
+
+namespace truehang::workroom {
+
+namespace {
+
+sync::Time now() { return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now()); }
+
+int fail(const Error& error) {
+    fmt::print(stderr, "truehang-workroom: {}: {}\n", error.where, error.text);
+    return 2;
+}
+
+bool is_loopback(const std::string& address) { return address.starts_with("127.") || address == "::1"; }
+
+std::chrono::milliseconds in_ms(double seconds) {
+    return std::chrono::milliseconds(static_cast<long long>(seconds * 1000.0));
+}
+
+/// Held while a folder is served, so that two workrooms don't share one.
+class ServingLock {
+public:
+    explicit ServingLock(const std::string& data)
+        : descriptor_(::open((data + "/serving").c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0600)),
+          held_(descriptor_ >= 0 && ::flock(descriptor_, LOCK_EX | LOCK_NB) == 0) {}
+    ~ServingLock() {
+        if (descriptor_ >= 0) {
+            ::close(descriptor_);
+        }
+    }
+    ServingLock(const ServingLock&) = delete;
+    ServingLock& operator=(const ServingLock&) = delete;
+    [[nodiscard]] bool held() const { return held_; }
+
+private:
+    int descriptor_;
+    bool held_;
+};
+
+http::ServerOptions server_options(const ServeOptions& options, const std::string& address) {
+    http::ServerOptions server;
+    server.address = address;
+    server.port = options.port;
+    server.certificate = options.certificate;
+    server.key = options.key;
+    server.header_time = in_ms(options.header_seconds);
+    server.idle_time = in_ms(options.idle_seconds);
+    server.stall_time = in_ms(options.stall_seconds);
+    return server;
+}
+
+/// Whether this may be listened on as asked; says why not.
+bool may_listen(const ServeOptions& options, const std::string& address) {
+    if (options.certificate.empty() != options.key.empty()) {
+        fmt::print(stderr, "truehang-workroom: --certificate and --key are given together.\n");
+        return false;
+    }
+    if (is_loopback(address) || !options.certificate.empty()) {
+        return true;
+    }
+    if (!options.without_tls) {
+        fmt::print(
+            stderr,
+            "truehang-workroom: {}: beyond this machine surveys travel over TLS. Give --certificate and --key, or "
+            "say --without-tls where the network itself is trusted.\n",
+            address);
+        return false;
+    }
+    fmt::print(stderr, "truehang-workroom: warning: without TLS anyone on the network can read what is sent.\n");
+    return true;
+}
+
+bool tell(const ServeOptions& options, const std::string& address, std::uint16_t port, const std::string& code) {
+    const auto* scheme = options.certificate.empty() ? "http" : "https";
+    const auto host = address.find(':') == std::string::npos ? address : "[" + address + "]";
+    fmt::print("Listening on {}://{}:{}\nPairing code, for ten minutes: {}\n", scheme, host, port, code);
+    std::fflush(stdout);
+    if (options.pairing_code_file.empty()) {
+        return true;
+    }
+    const auto mask = ::umask(077);
+    const bool written = write_out(code + "\n", options.pairing_code_file);
+    ::umask(mask);
+    return written;
+}
+
+}  // namespace
+
+int serve(const ServeOptions& options) {
+    const std::string address = options.listen == "localhost" ? "127.0.0.1" : options.listen;
+    if (!may_listen(options, address)) {
+        return 2;
+    }
+    std::signal(SIGPIPE, SIG_IGN);
+    auto archive = Archive::open(options.data, now);
+    if (!archive) {
+        return fail(archive.error());
+    }
+    const ServingLock lock(options.data);
+    if (!lock.held()) {
+        return fail({ErrorCode::busy, options.data, "Another workroom receives into this folder already."});
+    }
+    (*archive)->clear_incoming();
+    Access access(**archive);
+    Reception reception(**archive, access, {options.name, options.sign_in});
+    http::HttpServer server(server_options(options, address), reception);
+    const auto port = server.listen();
+    if (!port) {
+        return fail(port.error());
+    }
+    const auto code = access.new_code();
+    if (!code) {
+        return fail(code.error());
+    }
+    if (!tell(options, address, *port, *code)) {
+        return 2;
+    }
+    server.run();
+    (*archive)->close();
+    return 0;
+}
+
+int print_pairing_code(const std::string& data) {
+    auto archive = Archive::open(data, now);
+    if (!archive) {
+        return fail(archive.error());
+    }
+    const auto code = Access(**archive).new_code();
+    if (!code) {
+        return fail(code.error());
+    }
+    return write_out(*code + "\n", "") ? 0 : 2;
+}
+
+}  // namespace truehang::workroom

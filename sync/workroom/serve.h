@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <cstdint>
+#include <string>
+
+namespace truehang::workroom {
+
+struct ServeOptions {
+    std::string data;
+    std::string listen = "127.0.0.1";
+    std::uint16_t port = 8737;
+    std::string certificate, key;
+    bool without_tls = false;
+    bool sign_in = false;
+    std::string name = "Workroom";
+    std::string pairing_code_file;
+    double header_seconds = 10.0, idle_seconds = 60.0, stall_seconds = 10.0;
+};
+
+/// Receives until SIGTERM or SIGINT. The result is the exit code: 0, or 2 with a line on standard error.
+[[nodiscard]] int serve(const ServeOptions& options);
+
+/// Prints a new pairing code for the records in a folder, whether they are being served or not.
+[[nodiscard]] int print_pairing_code(const std::string& data);
+
+}  // namespace truehang::workroom

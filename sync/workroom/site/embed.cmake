@@ -1,0 +1,18 @@
+# SPDX-License-Identifier: Apache-2.0
+# cmake -DOUT=FILE -DFOLDER=DIR -P embed.cmake: the templates and the style sheet of FOLDER as one C++ file.
+file(GLOB pages ${FOLDER}/*.mustache ${FOLDER}/*.css)
+list(SORT pages)
+set(text "// SPDX-License-Identifier: Apache-2.0\n#include \"workroom/site/template_text.h\"\n\n")
+string(APPEND text "#include <array>\n#include <utility>\n\nnamespace truehang::workroom {\n\n")
+string(APPEND text "std::string_view template_text(std::string_view name) {\n")
+string(APPEND text "    using Page = std::pair<std::string_view, std::string_view>;\n")
+list(LENGTH pages count)
+string(APPEND text "    static constexpr std::array<Page, ${count}> pages{{\n")
+foreach(page ${pages})
+  get_filename_component(name ${page} NAME)
+  file(READ ${page} content)
+  string(APPEND text "        {\"${name}\", R\"page(${content})page\"},\n")
+endforeach()
+string(APPEND text "    }};\n    for (const auto& [key, page] : pages) {\n        if (key == name) {\n")
+string(APPEND text "            return page;\n        }\n    }\n    return {};\n}\n\n}  // namespace truehang::workroom\n")
+file(WRITE ${OUT} "${text}")

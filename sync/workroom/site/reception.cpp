@@ -1,0 +1,421 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "workroom/site/reception.h"
+
+#include "document/document.h"
+#include "figures/figures.h"
+#include "protocol/digest.h"
+#include "protocol/limits.h"
+#include "workroom/archive/photo_intake.h"
+#include "workroom/site/replies.h"
+#include "workroom/site/site_pages.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <fstream>
+
+namespace truehang::workroom {
+
+using http::Admission;
+using http::Request;
+using http::RequestHead;
+using http::Response;
+using sync::Place;
+using sync::ProblemKind;
+
+namespace {
+
+constexpr std::string_view session_cookie = "truehang-session";
+constexpr std::uint64_t form_limit = 4096;
+
+Admission refuse(Response response) {
+    Admission admission;
+    admission.refusal = std::move(response);
+    return admission;
+}
+
+Admission take_at_most(std::uint64_t bytes) {
+    Admission admission;
+    admission.body_limit = bytes;
+    return admission;
+}
+
+bool is_read(const RequestHead& head) { return head.method == "GET" || head.method == "HEAD"; }
+
+Response wrong_method() { return problem_reply(ProblemKind::wrong_method, "That can't be done with this path."); }
+
+Response not_there() { return problem_reply(ProblemKind::not_there, "There is nothing here by that name."); }
+
+bool of_type(const RequestHead& head, std::string_view type) {
+    const auto field = head.header("content-type");
+    return field.substr(0, type.size()) == type &&
+           (field.size() == type.size() || field[type.size()] == ';' || field[type.size()] == ' ');
+}
+
+/// Whether a Host names this machine. A page of elsewhere whose name was made to lead here still has its own name in
+/// Host, and mustn't see what only this machine may.
+bool names_this_machine(std::string_view host) {
+    const auto port = host.rfind(':');
+    if (port != std::string_view::npos && host.find(']', port) == std::string_view::npos) {
+        host = host.substr(0, port);
+    }
+    return host == "localhost" || host == "127.0.0.1" || host == "[::1]";
+}
+
+bool came_through_proxy(const RequestHead& head) {
+    static constexpr std::array<std::string_view, 4> signs{"forwarded", "x-forwarded-for", "x-real-ip", "via"};
+    return std::any_of(signs.begin(), signs.end(), [&](auto sign) { return !head.header(sign).empty(); });
+}
+
+std::string_view cookie(const RequestHead& head, std::string_view name) {
+    auto rest = head.header("cookie");
+    while (!rest.empty()) {
+        const auto end = rest.find(';');
+        auto pair = rest.substr(0, end);
+        rest = end == std::string_view::npos ? std::string_view{} : rest.substr(end + 1);
+        pair.remove_prefix(std::min(pair.find_first_not_of(' '), pair.size()));
+        if (pair.substr(0, name.size()) == name && pair.size() > name.size() && pair[name.size()] == '=') {
+            return pair.substr(name.size() + 1);
+        }
+    }
+    return {};
+}
+
+std::vector<sync::ProblemFault> faults_of(const Faults& faults) {
+    std::vector<sync::ProblemFault> listed;
+    for (std::size_t i = 0; i < faults.size() && i < 200; ++i) {
+        listed.push_back({faults[i].pointer, faults[i].text});
+    }
+    return listed;
+}
+
+/// What of a document doesn't fit the path it was sent to.
+Faults path_faults(const Survey& survey, const Place& place) {
+    Faults faults;
+    if (survey.id != place.survey) {
+        faults.push_back({"/id", "The document's id isn't the one it was sent under."});
+    }
+    if (survey.revision && *survey.revision != place.revision) {
+        faults.push_back({"/revision", "The document's revision isn't the one it was sent under."});
+    }
+    return faults;
+}
+
+std::string media_type_of(std::string_view bytes) {
+    if (bytes.substr(0, 3) == "\xff\xd8\xff") {
+        return "image/jpeg";
+    }
+    if (bytes.substr(0, 8) == "\x89PNG\r\n\x1a\n") {
+        return "image/png";
+    }
+    return bytes.size() >= 12 && bytes.substr(0, 4) == "RIFF" && bytes.substr(8, 4) == "WEBP"
+               ? "image/webp"
+               : "application/octet-stream";
+}
+
+/// Why the bytes aren't the ones the Content-Digest tells of, or nothing.
+std::optional<Response> digest_trouble(const RequestHead& head, const sync::Sha256& digest) {
+    const auto field = head.header("content-digest");
+    if (field.empty()) {
+        return std::nullopt;
+    }
+    const auto told = sync::read_digest_field(field);
+    if (!told) {
+        return problem_reply(ProblemKind::malformed_request, told.error().text);
+    }
+    if (*told && **told != digest) {
+        return problem_reply(ProblemKind::digest_mismatch,
+                             "The bytes changed on the way. Nothing was stored; send again.");
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+Reception::Reception(Archive& archive, Access& access, ReceptionOptions options)
+    : archive_(archive), access_(access), options_(std::move(options)) {}
+
+Response Reception::refusal(int status, std::string_view text) {
+    for (const auto kind : {ProblemKind::length_required, ProblemKind::too_large, ProblemKind::headers_too_large,
+                            ProblemKind::not_understood}) {
+        if (sync::status_of(kind) == status) {
+            return problem_reply(kind, std::string(text));
+        }
+    }
+    auto response = problem_reply(ProblemKind::malformed_request, std::string(text));
+    response.status = status;
+    return response;
+}
+
+std::string Reception::device_of(const RequestHead& head) {
+    static constexpr std::string_view scheme = "Bearer ";
+    const auto field = head.header("authorization");
+    if (field.substr(0, scheme.size()) != scheme) {
+        return {};
+    }
+    const auto device = access_.device_of(field.substr(scheme.size()));
+    return device && *device ? **device : std::string();
+}
+
+bool Reception::signed_in(const RequestHead& head) {
+    const auto value = cookie(head, session_cookie);
+    if (value.empty()) {
+        return false;
+    }
+    const auto held = access_.signed_in(value);
+    return held && *held;
+}
+
+bool Reception::may_look(const RequestHead& head) {
+    const bool here = !options_.sign_in_everywhere && head.from_this_machine && names_this_machine(head.host) &&
+                      !came_through_proxy(head);
+    return here || signed_in(head) || !device_of(head).empty();
+}
+
+Admission Reception::admit(const RequestHead& head) {
+    if (const auto place = sync::read_path(head.path)) {
+        return admit_place(*place, head);
+    }
+    if (head.method == "POST" && head.path == "/sign-in") {
+        return take_at_most(form_limit);
+    }
+    return is_read(head) ? take_at_most(0) : refuse(wrong_method());
+}
+
+Admission Reception::admit_place(const Place& place, const RequestHead& head) {
+    using Kind = Place::Kind;
+    if (place.kind == Kind::pair) {
+        if (head.method != "POST") {
+            return refuse(wrong_method());
+        }
+        return of_type(head, sync::json_type)
+                   ? take_at_most(sync::pair_limit)
+                   : refuse(problem_reply(ProblemKind::wrong_type, "Pairing is asked for in application/json."));
+    }
+    if (head.method == "PUT" && (place.kind == Kind::revision || place.kind == Kind::photo)) {
+        return admit_put(place, head);
+    }
+    const bool readable = place.kind != Kind::revision;
+    return readable && is_read(head) ? take_at_most(0) : refuse(wrong_method());
+}
+
+Admission Reception::admit_put(const Place& place, const RequestHead& head) {
+    if (device_of(head).empty()) {
+        return refuse(
+            problem_reply(ProblemKind::unauthorised, "This device isn't known here. Pair it with a new code."));
+    }
+    if (place.kind == Place::Kind::revision) {
+        return of_type(head, sync::json_type)
+                   ? take_at_most(sync::document_limit)
+                   : refuse(problem_reply(ProblemKind::wrong_type, "A survey is sent as application/json."));
+    }
+    auto admission = take_at_most(sync::photo_limit);
+    admission.length_required = true;
+    // Over-long photos are refused before a file is made for them.
+    if (head.content_length && *head.content_length <= sync::photo_limit) {
+        const auto name = sync::hex(sync::sha256(random_bytes(16)));
+        admission.sink = std::make_shared<PhotoIntake>(archive_.incoming_folder(), name);
+    }
+    return admission;
+}
+
+void Reception::answer(Request request, Respond respond) {
+    try {
+        if (const auto place = sync::read_path(request.head.path)) {
+            return answer_place(*place, std::move(request), respond);
+        }
+        respond(request.head.method == "POST" ? answer_sign_in(request) : answer_page(request));
+    } catch (const std::exception& thrown) {
+        respond(error_reply({ErrorCode::io, "request", thrown.what()}));
+    }
+}
+
+void Reception::answer_place(const Place& place, Request request, const Respond& respond) {
+    using Kind = Place::Kind;
+    const auto& head = request.head;
+    switch (place.kind) {
+        case Kind::pair:
+            return respond(answer_pair(request));
+        case Kind::health:
+            return respond(json_reply(200, R"({"status": "ok"})"));
+        case Kind::revision:
+            return answer_revision(place, std::move(request), respond);
+        case Kind::photo:
+            if (head.method == "PUT") {
+                return answer_photo_put(place, request, respond);
+            }
+            break;
+        case Kind::receipt:
+        case Kind::figures:
+            break;
+    }
+    if (!may_look(head)) {
+        return respond(problem_reply(ProblemKind::unauthorised, "Show the token that pairing gave, or sign in."));
+    }
+    if (place.kind == Kind::photo) {
+        return respond(answer_photo(place, head));
+    }
+    respond(place.kind == Kind::receipt ? answer_receipt(place) : answer_figures(place));
+}
+
+Response Reception::answer_pair(const Request& request) {
+    const auto asked = sync::read_pair_request(request.body);
+    if (!asked || asked->device_name.empty()) {
+        return problem_reply(ProblemKind::malformed_request,
+                             "A code and a device_name of 1 to 100 bytes are asked for.");
+    }
+    const auto token = access_.pair(asked->code, asked->device_name);
+    if (token) {
+        return json_reply(200, sync::write_record(sync::PairAnswer{*token, options_.workroom_name}));
+    }
+    if (token.error().code == ErrorCode::unknown_word) {
+        return problem_reply(ProblemKind::wrong_code, token.error().text);
+    }
+    return token.error().where == "/code" ? problem_reply(ProblemKind::too_many_tries, token.error().text)
+                                          : error_reply(token.error());
+}
+
+void Reception::answer_revision(const Place& place, Request request, const Respond& respond) {
+    const auto digest = sync::sha256(request.body);
+    if (request.head.header("content-digest").empty()) {
+        return respond(problem_reply(ProblemKind::malformed_request, "A survey is sent with its Content-Digest."));
+    }
+    if (auto trouble = digest_trouble(request.head, digest)) {
+        return respond(std::move(*trouble));
+    }
+    const auto survey = read_survey(request.body);
+    const auto faults = survey ? path_faults(*survey, place) : survey.error();
+    if (!faults.empty()) {
+        return respond(problem_reply(ProblemKind::malformed_document, "The survey has faults. Nothing was stored.",
+                                     faults_of(faults)));
+    }
+    auto device = device_of(request.head);
+    archive_.keep_revision(
+        {place.survey, place.revision, std::move(request.body), sync::hex(digest), std::move(device)},
+        [respond](const Result<Kept<sync::SurveyReceipt>>& kept) {
+            respond(kept ? json_reply(kept->was_there ? 200 : 201, sync::write_record(kept->receipt))
+                         : error_reply(kept.error()));
+        });
+}
+
+void Reception::answer_photo_put(const Place& place, const Request& request, const Respond& respond) {
+    const auto intake = std::dynamic_pointer_cast<PhotoIntake>(request.sink);
+    if (!intake || request.sink_failed || intake->fault()) {
+        return respond(error_reply(intake && intake->fault() ? *intake->fault()
+                                                             : Error{ErrorCode::io, "photo", "It couldn't be taken."}));
+    }
+    const auto digest = intake->digest();
+    if (auto trouble = digest_trouble(request.head, digest)) {
+        return respond(std::move(*trouble));
+    }
+    if (sync::hex(digest) != place.sha256) {
+        return respond(problem_reply(ProblemKind::digest_mismatch,
+                                     "The photo's bytes have another digest than its path. Nothing was stored."));
+    }
+    if (const auto put = intake->put(archive_.photo_file(place.sha256)); !put) {
+        return respond(error_reply(put.error()));
+    }
+    archive_.keep_photo(place.sha256, intake->bytes(), device_of(request.head),
+                        [respond](const Result<Kept<sync::PhotoReceipt>>& kept) {
+                            respond(kept ? json_reply(kept->was_there ? 200 : 201, sync::write_record(kept->receipt))
+                                         : error_reply(kept.error()));
+                        });
+}
+
+Response Reception::answer_photo(const Place& place, const RequestHead& head) {
+    const auto photo = archive_.photo(place.sha256);
+    if (!photo) {
+        return error_reply(photo.error());
+    }
+    if (!*photo) {
+        return not_there();
+    }
+    Response response;
+    response.file = archive_.photo_file(place.sha256);
+    std::array<char, 16> start{};
+    std::ifstream file(response.file, std::ios::binary);
+    file.read(start.data(), start.size());
+    if (file.gcount() == 0 && (*photo)->bytes > 0) {
+        return error_reply({ErrorCode::damaged, "photos", "A photo's file isn't where it was put."});
+    }
+    const auto digest = sync::sha256_from_hex(place.sha256).value_or(sync::Sha256{});
+    response.headers = {{"Content-Type", media_type_of({start.data(), static_cast<std::size_t>(file.gcount())})},
+                        {std::string(sync::repr_digest_header), sync::digest_field(digest)},
+                        {std::string(sync::received_at_header), (*photo)->received_at},
+                        {"Cache-Control", "private, max-age=86400"},
+                        {"X-Content-Type-Options", "nosniff"}};
+    if (head.method == "HEAD") {
+        response.file.clear();
+        response.content_length = static_cast<std::uint64_t>((*photo)->bytes);
+    }
+    return response;
+}
+
+Response Reception::answer_receipt(const Place& place) {
+    const auto receipts = archive_.receipts(place.survey);
+    const auto newest = archive_.newest(place.survey);
+    if (!receipts || !newest) {
+        return error_reply(receipts ? newest.error() : receipts.error());
+    }
+    if (receipts->empty() || !*newest) {
+        return not_there();
+    }
+    sync::SurveyThere there{place.survey, *receipts, {}};
+    if (const auto survey = read_survey((*newest)->bytes)) {
+        there.photos_missing = missing_photos(archive_, *survey);
+    }
+    return json_reply(200, sync::write_record(there));
+}
+
+Response Reception::answer_figures(const Place& place) {
+    const auto newest = archive_.newest(place.survey);
+    if (!newest) {
+        return error_reply(newest.error());
+    }
+    if (!*newest) {
+        return not_there();
+    }
+    const auto survey = read_survey((*newest)->bytes);
+    if (!survey) {
+        return error_reply({ErrorCode::damaged, "revision", "A stored document can't be read any more."});
+    }
+    return json_reply(200, write_figures(work_out(*survey)));
+}
+
+Response Reception::answer_page(const Request& request) {
+    const auto& path = request.head.path;
+    if (auto open = open_file(path, options_.font_folder)) {
+        return std::move(*open);
+    }
+    if (!may_look(request.head)) {
+        return page_reply(path == "/sign-in" ? 200 : 401, sign_in_page(""));
+    }
+    if (auto page = site_page(archive_, path)) {
+        return page_reply(page->status, std::move(page->html));
+    }
+    return page_reply(404, missing_page());
+}
+
+Response Reception::answer_sign_in(const Request& request) {
+    static constexpr std::string_view field = "code=";
+    const auto& body = request.body;
+    const auto value =
+        body.substr(0, field.size()) == field ? body.substr(field.size(), body.find('&') - field.size()) : "";
+    std::string spaced(value);
+    std::replace(spaced.begin(), spaced.end(), '+', ' ');
+    const auto session = access_.sign_in(sync::percent_decode(spaced).value_or(""));
+    if (!session) {
+        const bool code = session.error().where == "/code";
+        return page_reply(code ? 403 : 503,
+                          sign_in_page(code ? session.error().text : "The workroom is busy. Try again."));
+    }
+    auto response = page_reply(303, sign_in_page(""));
+    response.headers.emplace_back("Location", "/");
+    response.headers.emplace_back(
+        "Set-Cookie", fmt::format("{}={}; Path=/; HttpOnly; SameSite=Strict; Max-Age={}{}", session_cookie, *session,
+                                  std::chrono::seconds(session_life).count(), request.head.secure ? "; Secure" : ""));
+    return response;
+}
+
+}  // namespace truehang::workroom

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "protocol/paths.h"
+#include "workroom/archive/access.h"
+#include "workroom/archive/archive.h"
+#include "workroom/http/http_server.h"
+
+#include <string>
+
+namespace truehang::workroom {
+
+struct ReceptionOptions {
+    std::string workroom_name = "Workroom";
+    bool sign_in_everywhere = false;  ///< pages ask for a code on this machine too (behind a proxy)
+    std::string font_folder = "/usr/share/fonts/truetype";
+};
+
+/// Everything the receiver serves: the protocol for devices, and pages for people. Devices show their token; pages are
+/// open to browsers on this machine and, elsewhere, to those signed in with a code.
+class Reception final : public http::Site {
+public:
+    Reception(Archive& archive, Access& access, ReceptionOptions options);
+
+    [[nodiscard]] http::Admission admit(const http::RequestHead& head) override;
+    void answer(http::Request request, Respond respond) override;
+    [[nodiscard]] http::Response refusal(int status, std::string_view text) override;
+
+private:
+    [[nodiscard]] http::Admission admit_place(const sync::Place& place, const http::RequestHead& head);
+    [[nodiscard]] http::Admission admit_put(const sync::Place& place, const http::RequestHead& head);
+    void answer_place(const sync::Place& place, http::Request request, const Respond& respond);
+    [[nodiscard]] http::Response answer_pair(const http::Request& request);
+    void answer_revision(const sync::Place& place, http::Request request, const Respond& respond);
+    void answer_photo_put(const sync::Place& place, const http::Request& request, const Respond& respond);
+    [[nodiscard]] http::Response answer_photo(const sync::Place& place, const http::RequestHead& head);
+    [[nodiscard]] http::Response answer_receipt(const sync::Place& place);
+    [[nodiscard]] http::Response answer_figures(const sync::Place& place);
+    [[nodiscard]] http::Response answer_page(const http::Request& request);
+    [[nodiscard]] http::Response answer_sign_in(const http::Request& request);
+
+    [[nodiscard]] std::string device_of(const http::RequestHead& head);
+    [[nodiscard]] bool may_look(const http::RequestHead& head);
+    [[nodiscard]] bool signed_in(const http::RequestHead& head);
+
+    Archive& archive_;
+    Access& access_;
+    ReceptionOptions options_;
+};
+
+}  // namespace truehang::workroom

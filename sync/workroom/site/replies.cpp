@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "workroom/site/replies.h"
+
+#include "protocol/limits.h"
+
+#include <fmt/format.h>
+
+#include <cstdio>
+
+namespace truehang::workroom {
+
+using sync::ProblemKind;
+
+namespace {
+
+constexpr std::string_view page_policy =
+    "default-src 'none'; style-src 'self'; img-src 'self'; font-src 'self'; form-action 'self'; base-uri 'none'; "
+    "frame-ancestors 'none'";
+
+http::Response reply(int status, std::string_view type, std::string body) {
+    http::Response response;
+    response.status = status;
+    response.headers = {{"Content-Type", std::string(type)},
+                        {"Cache-Control", "no-store"},
+                        {"X-Content-Type-Options", "nosniff"},
+                        {"Referrer-Policy", "no-referrer"}};
+    response.body = std::move(body);
+    return response;
+}
+
+}  // namespace
+
+http::Response json_reply(int status, std::string json) { return reply(status, sync::json_type, std::move(json)); }
+
+http::Response page_reply(int status, std::string html) {
+    auto response = reply(status, "text/html; charset=utf-8", std::move(html));
+    response.headers.emplace_back("Content-Security-Policy", page_policy);
+    return response;
+}
+
+http::Response problem_reply(ProblemKind kind, std::string detail, std::vector<sync::ProblemFault> faults) {
+    const sync::Problem problem{kind, std::move(detail), std::move(faults)};
+    auto response = reply(sync::status_of(kind), sync::problem_type, sync::write_problem(problem));
+    if (kind == ProblemKind::unauthorised) {
+        response.headers.emplace_back("WWW-Authenticate", "Bearer realm=\"truehang\"");
+    }
+    if (kind == ProblemKind::busy) {
+        response.headers.emplace_back("Retry-After", "5");
+    }
+    if (kind == ProblemKind::too_many_tries) {
+        response.headers.emplace_back("Retry-After", "60");
+    }
+    return response;
+}
+
+http::Response error_reply(const Error& error) {
+    switch (error.code) {
+        case ErrorCode::conflict:
+            return problem_reply(ProblemKind::conflict, error.text);
+        case ErrorCode::busy:
+            return problem_reply(ProblemKind::busy, "The workroom is busy. It will be taken later.");
+        case ErrorCode::full:
+            fmt::print(stderr, "truehang-workroom: {} {}\n", error.where, error.text);
+            return problem_reply(ProblemKind::disk_full,
+                                 "The workroom's disk is full. It will be taken when there is room.");
+        default:
+            fmt::print(stderr, "truehang-workroom: {} {}\n", error.where, error.text);
+            return problem_reply(ProblemKind::internal,
+                                 "The workroom couldn't keep or read this. Look at its own messages.");
+    }
+}
+
+}  // namespace truehang::workroom

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "protocol/problem.h"
+#include "units/result.h"
+#include "workroom/http/http_server.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+// The answers the receiver gives, with the headers that belong to each.
+
+namespace truehang::workroom {
+
+[[nodiscard]] http::Response json_reply(int status, std::string json);
+/// A page; its policy lets it load nothing but this site's style sheet, fonts and pictures, and run nothing.
+[[nodiscard]] http::Response page_reply(int status, std::string html);
+[[nodiscard]] http::Response problem_reply(sync::ProblemKind kind, std::string detail,
+                                           std::vector<sync::ProblemFault> faults = {});
+/// The problem an error of the archive is: 503, 507, 409, else 500. What a person of the workroom needs to know, and
+/// nothing about clients, goes to standard error.
+[[nodiscard]] http::Response error_reply(const Error& error);
+
+}  // namespace truehang::workroom

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "survey/survey.h"
+#include "workroom/archive/archive.h"
+#include "workroom/http/http_server.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace truehang::workroom {
+
+struct SitePage {
+    int status = 200;
+    std::string html;
+};
+
+/// The page at a path: `/`, `/surveys/ID`, `/surveys/ID/rooms/ROOM/windows/WINDOW[/layers/LAYER]`. Nothing for any
+/// other path or where what it names isn't here; an archive that can't be read is a page of status 500.
+[[nodiscard]] std::optional<SitePage> site_page(Archive& archive, std::string_view path);
+
+/// The style sheet and the fonts, which need no sign-in; nothing for any other path.
+[[nodiscard]] std::optional<http::Response> open_file(std::string_view path, const std::string& font_folder);
+
+/// `why`: what was wrong with the last try, else empty.
+[[nodiscard]] std::string sign_in_page(const std::string& why);
+[[nodiscard]] std::string missing_page();
+
+/// Digests of the photos that a survey shows and that haven't come in.
+[[nodiscard]] std::vector<std::string> missing_photos(Archive& archive, const Survey& survey);
+
+}  // namespace truehang::workroom

@@ -1,0 +1,234 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "workroom/site/survey_page.h"
+
+#include "protocol/paths.h"
+#include "sheet/cutting_list.h"
+#include "sheet/measure_sheet.h"
+#include "sheet/words.h"
+#include "workroom/site/frame.h"
+#include "workroom/site/sheet_page.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace truehang::workroom {
+
+namespace {
+
+std::string title_of(const Survey& survey) { return survey.title.empty() ? "Untitled visit" : survey.title; }
+
+std::string survey_href(const Survey& survey) { return "/surveys/" + sync::percent_encode(survey.id); }
+
+/// Day and minute of a receipt, UTC.
+std::string moment_text(const std::string& rfc3339) {
+    return rfc3339.size() < 16 ? rfc3339 : day_text(rfc3339) + ", " + rfc3339.substr(11, 5) + " UTC";
+}
+
+View text_or_nothing(const std::string& text) { return text.empty() ? truth(false) : View{text}; }
+
+View line_view(const SurveyLine& line) {
+    const auto& survey = line.survey;
+    std::size_t windows = 0;
+    for (const auto& room : survey.rooms) {
+        windows += room.windows.size();
+    }
+    auto entry = view();
+    entry.set("href", survey_href(survey));
+    entry.set("title", title_of(survey));
+    entry.set("client", survey.client ? survey.client->name : "");
+    entry.set("place", text_or_nothing(survey.site ? survey.site->address : ""));
+    entry.set("measured", day_text(survey.measured_at));
+    entry.set("windows", std::to_string(windows));
+    entry.set("photos", line.photos == 0 ? "" : fmt::format("{} of {}", line.photos_here, line.photos));
+    entry.set("received", moment_text(line.receipt.received_at));
+    entry.set("revision", std::to_string(line.receipt.revision));
+    return entry;
+}
+
+std::string cell_text(const MeasureSheet& sheet, std::string_view figure) {
+    const auto* cell = find_cell(sheet, figure);
+    return cell == nullptr ? "" : cell->text;
+}
+
+View minds_view(const MeasureSheet& sheet) {
+    auto minds = view_list();
+    std::vector<std::string> said;
+    for (const auto& mind : sheet.mind) {
+        if (std::find(said.begin(), said.end(), mind.word) != said.end()) {
+            continue;
+        }
+        said.push_back(mind.word);
+        auto entry = view();
+        entry.set("word", mind.word);
+        entry.set("shape", std::string(word_of(mind.shape)));
+        minds << entry;
+    }
+    return minds;
+}
+
+View window_view(const Survey& survey, const Figures& figures, const WindowPlace& place) {
+    const auto& window = *place.window;
+    const auto sheet = measure_sheet(survey, figures, place.index, place.layer);
+    const auto& layer = window.layered ? window.layers[place.layer].id : std::string();
+    const auto name = window.name.empty() ? window.id : window.name;
+    auto entry = view();
+    entry.set("id", window.id);
+    entry.set("href", sheet_path(survey, *place.room, window, layer));
+    entry.set("name", layer.empty() ? name : name + ", " + layer);
+    entry.set("hangs", sheet.description);
+    entry.set("width", cell_text(sheet, "finished.width_mm"));
+    entry.set("drop", cell_text(sheet, "finished.drop_mm"));
+    entry.set("mind", minds_view(sheet));
+    return entry;
+}
+
+View rooms_view(const Survey& survey, const Figures& figures) {
+    auto rooms = view_list();
+    std::size_t index = 0;
+    for (const auto& room : survey.rooms) {
+        auto windows = view_list();
+        for (const auto& window : room.windows) {
+            for (std::size_t layer = 0; layer < std::max<std::size_t>(1, window.layers.size()); ++layer) {
+                windows << window_view(survey, figures, {&room, &window, index, layer});
+            }
+            ++index;
+        }
+        auto entry = view();
+        entry.set("name", room.name.empty() ? room.id : room.name);
+        entry.set("about", text_or_nothing(room.wall));
+        entry.set("windows", windows);
+        rooms << entry;
+    }
+    return rooms;
+}
+
+View cloth_view(const ClothCuts& cloth) {
+    auto entry = view();
+    auto lines = view_list();
+    for (const auto& line : cloth.lines) {
+        auto cut = view();
+        cut.set("where", line.where);
+        cut.set("piece", line.piece);
+        cut.set("length", line.length);
+        cut.set("total", line.total);
+        cut.set("provisional", truth(line.provisional));
+        lines << cut;
+    }
+    entry.set("lines", lines);
+    entry.set("name", cloth.name);
+    entry.set("summary", cloth.summary);
+    entry.set("length", cloth.length);
+    entry.set("order", cloth.order);
+    entry.set("length_figure", "orders." + cloth.fabric + ".length_mm");
+    entry.set("order_figure", "orders." + cloth.fabric + ".order_m");
+    entry.set("measure_roll", truth(cloth.measure_roll));
+    entry.set("provisional", truth(cloth.provisional));
+    return entry;
+}
+
+void set_cutting(View& values, const CuttingList& list) {
+    auto cloths = view_list();
+    for (const auto& cloth : list.cloths) {
+        cloths << cloth_view(cloth);
+    }
+    auto haberdashery = view_list();
+    for (std::size_t i = 0; i < list.haberdashery.size(); ++i) {
+        auto entry = view();
+        entry.set("comma", i == 0 ? "" : ", ");
+        entry.set("text", list.haberdashery[i]);
+        haberdashery << entry;
+    }
+    values.set("cloths_some", truth(!list.cloths.empty() || !list.haberdashery.empty()));
+    values.set("cloths", cloths);
+    values.set("haberdashery_some", truth(!list.haberdashery.empty()));
+    values.set("haberdashery", haberdashery);
+}
+
+View who_view(const Survey& survey) {
+    auto who = view_list();
+    const auto say = [&who](const std::string& line) {
+        if (!line.empty()) {
+            who << View{line};
+        }
+    };
+    if (survey.client) {
+        const auto& client = *survey.client;
+        std::string line = client.name;
+        for (const auto& part : {client.phone, client.email}) {
+            line += line.empty() || part.empty() ? part : ", " + part;
+        }
+        say(line);
+    }
+    say(survey.site ? survey.site->address : "");
+    say(survey.measured_at.empty() ? ""
+                                   : "Measured " + day_text(survey.measured_at) +
+                                         (survey.measured_by.empty() ? "" : " by " + survey.measured_by) + ".");
+    return who;
+}
+
+bool is_provisional(const Figures& figures) {
+    return std::any_of(figures.orders.begin(), figures.orders.end(),
+                       [](const Order& order) { return order.provisional; });
+}
+
+View receipts_view(const std::vector<sync::SurveyReceipt>& receipts) {
+    auto list = view_list();
+    for (auto receipt = receipts.rbegin(); receipt != receipts.rend(); ++receipt) {
+        auto entry = view();
+        entry.set("revision", std::to_string(receipt->revision));
+        entry.set("received", moment_text(receipt->received_at));
+        entry.set("sha256", receipt->sha256);
+        list << entry;
+    }
+    return list;
+}
+
+}  // namespace
+
+std::vector<std::string> photos_of(const Survey& survey) {
+    std::vector<std::string> digests;
+    for (const auto& room : survey.rooms) {
+        for (const auto& window : room.windows) {
+            for (const auto& photo : window.photos) {
+                if (std::find(digests.begin(), digests.end(), photo.sha256) == digests.end()) {
+                    digests.push_back(photo.sha256);
+                }
+            }
+        }
+    }
+    return digests;
+}
+
+std::string list_page(const std::vector<SurveyLine>& lines) {
+    auto values = view();
+    auto surveys = view_list();
+    for (const auto& line : lines) {
+        surveys << line_view(line);
+    }
+    values.set("surveys", surveys);
+    values.set("some", truth(!lines.empty()));
+    return framed({"Surveys", "page-list", {}, false}, fill("list", values));
+}
+
+std::string survey_page(const Survey& survey, const Figures& figures, const std::vector<sync::SurveyReceipt>& receipts,
+                        std::size_t photos_missing) {
+    auto values = view();
+    values.set("title", title_of(survey));
+    values.set("revision", receipts.empty() ? "" : std::to_string(receipts.back().revision));
+    values.set("received", receipts.empty() ? "" : moment_text(receipts.back().received_at));
+    values.set("who", who_view(survey));
+    values.set("provisional", is_provisional(figures)
+                                  ? View{"A window still has something to settle: don't cut what it rests on."}
+                                  : truth(false));
+    values.set("photos_missing", photos_missing == 0 ? truth(false)
+                                                     : View{fmt::format("{} photo{} not come in yet.", photos_missing,
+                                                                        photos_missing == 1 ? " has" : "s have")});
+    values.set("rooms", rooms_view(survey, figures));
+    set_cutting(values, cutting_list(survey, figures));
+    values.set("receipts", receipts_view(receipts));
+    values.set("figures_href", sync::figures_path(survey.id));
+    return framed({title_of(survey), "page-survey", {{"/", "Surveys"}}, false}, fill("survey", values));
+}
+
+}  // namespace truehang::workroom
