@@ -94,6 +94,10 @@ private:
     }
 
     bool place(JsonValue&& value) {
+        if (++values_ > most_values) {
+            faults_.push_back({pointer(), fmt::format("A document may hold at most {} values.", most_values)});
+            return false;
+        }
         if (frames_.empty()) {
             tree_.root = std::move(value);
             return true;
@@ -142,6 +146,7 @@ private:
     std::vector<Frame> frames_;
     JsonTree tree_;
     Faults faults_;
+    std::size_t values_ = 0;
 };
 
 void append_text(const JsonValue& value, std::string& out) {

@@ -34,12 +34,14 @@ struct JsonTree {
     std::vector<std::string> repeated_keys;
 };
 
-/// Largest document in bytes, and how many objects and lists may stand in one another.
+/// Largest document in bytes, how many objects and lists may stand in one another, and how many values in all.
 inline constexpr std::size_t largest_document = 4U * 1024U * 1024U;
 inline constexpr std::size_t deepest_nesting = 100;
+inline constexpr std::size_t most_values = 500000;
 
-/// Reads JSON (RFC 8259) in UTF-8. Faults: larger than 4 MiB, deeper than 100, not JSON, not UTF-8, a number beyond
-/// what a double holds. Reading stops at the first of these, for nothing after it can be trusted.
+/// Reads JSON (RFC 8259) in UTF-8. Faults: larger than 4 MiB, deeper than 100, more than 500,000 values, not JSON, not
+/// UTF-8, a number beyond what a double holds. Reading stops at the first of these, for nothing after it can be
+/// trusted.
 [[nodiscard]] Result<JsonTree, Faults> read_json(std::string_view bytes);
 
 /// The value as JSON text on one line, numbers as they were written.

@@ -81,6 +81,15 @@ TEST(Json, IsReadUpToFourMebibytes) {
     EXPECT_EQ(fault_at("\"" + text + "x\""), "");
 }
 
+TEST(Json, HoldsAtMostHalfAMillionValues) {
+    std::string text = "[0";
+    for (int i = 0; i < 499998; ++i) {
+        text += ",0";
+    }
+    EXPECT_EQ(fault_at(text + "]"), "no fault");
+    EXPECT_EQ(fault_at(text + ",0,0]"), "/500000");
+}
+
 TEST(Json, FaultsLieWhereTheyAre) {
     EXPECT_EQ(fault_at(""), "");
     EXPECT_EQ(fault_at("{} {}"), "");
