@@ -83,7 +83,7 @@ private:
         const double radius = std::max(run_.finial / 2.0, board_.mm_of_px(3.5));
         for (const double x : {run_.left - radius, run_.right + radius}) {
             board_.circle(Role::paper, 0.0, {x, y(x)}, radius, part, true);
-            board_.circle(ink_, stroke_px::ink, {x, y(x)}, radius, part);
+            board_.circle(fine_ == Role::guess ? Role::hairline : ink_, stroke_px::fine, {x, y(x)}, radius, part);
         }
     }
     void rail(double depth, bool gliders) {

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <utility>
 
 namespace truehang {
 
@@ -12,48 +14,30 @@ struct UsualSize {
     double bottom, width, height;
 };
 
+constexpr std::pair<ObstructionKind, UsualSize> usual_sizes[] = {
+    {ObstructionKind::radiator, {150, 1000, 600}},
+    {ObstructionKind::heater, {200, 600, 400}},
+    {ObstructionKind::fire, {0, 900, 1000}},
+    {ObstructionKind::sill_board, {850, 1300, 30}},
+    {ObstructionKind::switch_, {1050, 85, 85}},
+    {ObstructionKind::socket, {300, 145, 85}},
+    {ObstructionKind::pipe, {0, 22, 2000}},
+    {ObstructionKind::beam, {2050, 2000, 180}},
+    {ObstructionKind::cornice, {2250, 2400, 120}},
+    {ObstructionKind::picture_rail, {2000, 2400, 45}},
+    {ObstructionKind::furniture, {0, 800, 750}},
+    {ObstructionKind::door_swing, {0, 800, 1980}},
+    {ObstructionKind::casement_swing, {950, 500, 1000}},
+    {ObstructionKind::shutter, {900, 300, 1100}},
+    {ObstructionKind::vent, {1900, 220, 150}},
+    {ObstructionKind::alarm, {2000, 100, 100}},
+    {ObstructionKind::handle, {1400, 40, 120}},
+    {ObstructionKind::bracket, {2000, 40, 80}},
+};
+
 UsualSize usual_size(ObstructionKind kind) {
-    switch (kind) {
-        case ObstructionKind::radiator:
-            return {150, 1000, 600};
-        case ObstructionKind::heater:
-            return {200, 600, 400};
-        case ObstructionKind::fire:
-            return {0, 900, 1000};
-        case ObstructionKind::sill_board:
-            return {850, 1300, 30};
-        case ObstructionKind::switch_:
-            return {1050, 85, 85};
-        case ObstructionKind::socket:
-            return {300, 145, 85};
-        case ObstructionKind::pipe:
-            return {0, 22, 2000};
-        case ObstructionKind::beam:
-            return {2050, 2000, 180};
-        case ObstructionKind::cornice:
-            return {2250, 2400, 120};
-        case ObstructionKind::picture_rail:
-            return {2000, 2400, 45};
-        case ObstructionKind::furniture:
-            return {0, 800, 750};
-        case ObstructionKind::door_swing:
-            return {0, 800, 1980};
-        case ObstructionKind::casement_swing:
-            return {950, 500, 1000};
-        case ObstructionKind::shutter:
-            return {900, 300, 1100};
-        case ObstructionKind::vent:
-            return {1900, 220, 150};
-        case ObstructionKind::alarm:
-            return {2000, 100, 100};
-        case ObstructionKind::handle:
-            return {1400, 40, 120};
-        case ObstructionKind::bracket:
-            return {2000, 40, 80};
-        case ObstructionKind::other:
-            break;
-    }
-    return {1000, 200, 200};
+    const auto* found = std::ranges::find(usual_sizes, kind, &std::pair<ObstructionKind, UsualSize>::first);
+    return found != std::end(usual_sizes) ? found->second : UsualSize{1000, 200, 200};
 }
 
 /// One obstruction on the board: its box and the fine lines that say what it is.
