@@ -2,6 +2,7 @@
 #include "survey/stations.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace truehang {
 
@@ -48,50 +49,52 @@ constexpr auto K = PlumbMark::ceiling;
 constexpr auto P = PlumbMark::pole;
 constexpr auto V = PlumbMark::level;
 
+constexpr Station recess_table[] = {
+    {"opening.width.top", "Width at the top", width, {}, F, F},
+    {"opening.width.middle", "Width in the middle", width, {}, F, F},
+    {"opening.width.bottom", "Width at the bottom", width, {}, F, F},
+    {"opening.height.left", "Sill to head, left", height, L, S, H},
+    {"opening.height.centre", "Sill to head, centre", height, C, S, H},
+    {"opening.height.right", "Sill to head, right", height, R, S, H},
+    {"opening.diagonal.rising", "Diagonal, bottom left to top right", diagonal, {}, F, F},
+    {"opening.diagonal.falling", "Diagonal, top left to bottom right", diagonal, {}, F, F},
+    {"opening.depth", "Depth of the recess", depth, {}, F, F},
+    {"wall.left", "Wall to the left, at pole height", wall, {}, F, F},
+    {"wall.right", "Wall to the right, at pole height", wall, {}, F, F},
+    {"wall.total", "Wall in one go, at pole height", wall, {}, F, F},
+    {"above.left", "Head to ceiling, left", height, L, H, K},
+    {"above.centre", "Head to ceiling, centre", height, C, H, K},
+    {"above.right", "Head to ceiling, right", height, R, H, K},
+    {"below.left", "Floor to sill, left", height, L, F, S},
+    {"below.centre", "Floor to sill, centre", height, C, F, S},
+    {"below.right", "Floor to sill, right", height, R, F, S},
+    {"ceiling.left", "Floor to ceiling, left", height, L, F, K},
+    {"ceiling.centre", "Floor to ceiling, centre", height, C, F, K},
+    {"ceiling.right", "Floor to ceiling, right", height, R, F, K},
+    {"level.left", "Floor to level line, left", height, L, F, V},
+    {"level.centre", "Floor to level line, centre", height, C, F, V},
+    {"level.right", "Floor to level line, right", height, R, F, V},
+    {"pole.above", "Head up to pole centre", height, {}, H, P},
+    {"pole.above.left", "Head up to pole centre, left", height, L, H, P},
+    {"pole.above.centre", "Head up to pole centre, centre", height, C, H, P},
+    {"pole.above.right", "Head up to pole centre, right", height, R, H, P},
+    {"pole.below", "Head down to pole centre", height, {}, P, H},
+    {"pole.below.left", "Head down to pole centre, left", height, L, P, H},
+    {"pole.below.centre", "Head down to pole centre, centre", height, C, P, H},
+    {"pole.below.right", "Head down to pole centre, right", height, R, P, H},
+    {"pole.floor", "Floor to pole centre", height, {}, F, P},
+    {"pole.floor.left", "Floor to pole centre, left", height, L, F, P},
+    {"pole.floor.centre", "Floor to pole centre, centre", height, C, F, P},
+    {"pole.floor.right", "Floor to pole centre, right", height, R, F, P},
+    {"pole.ceiling", "Pole centre to ceiling", height, {}, P, K},
+    {"pole.ceiling.left", "Pole centre to ceiling, left", height, L, P, K},
+    {"pole.ceiling.centre", "Pole centre to ceiling, centre", height, C, P, K},
+    {"pole.ceiling.right", "Pole centre to ceiling, right", height, R, P, K},
+    {"sill.projection", "Sill board, out from the wall", projection, {}, F, F},
+};
+
 const std::vector<Station>& recess_stations() {
-    static const std::vector<Station> list{
-        {"opening.width.top", "Width at the top", width, {}, F, F},
-        {"opening.width.middle", "Width in the middle", width, {}, F, F},
-        {"opening.width.bottom", "Width at the bottom", width, {}, F, F},
-        {"opening.height.left", "Sill to head, left", height, L, S, H},
-        {"opening.height.centre", "Sill to head, centre", height, C, S, H},
-        {"opening.height.right", "Sill to head, right", height, R, S, H},
-        {"opening.diagonal.rising", "Diagonal, bottom left to top right", diagonal, {}, F, F},
-        {"opening.diagonal.falling", "Diagonal, top left to bottom right", diagonal, {}, F, F},
-        {"opening.depth", "Depth of the recess", depth, {}, F, F},
-        {"wall.left", "Wall to the left, at pole height", wall, {}, F, F},
-        {"wall.right", "Wall to the right, at pole height", wall, {}, F, F},
-        {"wall.total", "Wall in one go, at pole height", wall, {}, F, F},
-        {"above.left", "Head to ceiling, left", height, L, H, K},
-        {"above.centre", "Head to ceiling, centre", height, C, H, K},
-        {"above.right", "Head to ceiling, right", height, R, H, K},
-        {"below.left", "Floor to sill, left", height, L, F, S},
-        {"below.centre", "Floor to sill, centre", height, C, F, S},
-        {"below.right", "Floor to sill, right", height, R, F, S},
-        {"ceiling.left", "Floor to ceiling, left", height, L, F, K},
-        {"ceiling.centre", "Floor to ceiling, centre", height, C, F, K},
-        {"ceiling.right", "Floor to ceiling, right", height, R, F, K},
-        {"level.left", "Floor to level line, left", height, L, F, V},
-        {"level.centre", "Floor to level line, centre", height, C, F, V},
-        {"level.right", "Floor to level line, right", height, R, F, V},
-        {"pole.above", "Head up to pole centre", height, {}, H, P},
-        {"pole.above.left", "Head up to pole centre, left", height, L, H, P},
-        {"pole.above.centre", "Head up to pole centre, centre", height, C, H, P},
-        {"pole.above.right", "Head up to pole centre, right", height, R, H, P},
-        {"pole.below", "Head down to pole centre", height, {}, P, H},
-        {"pole.below.left", "Head down to pole centre, left", height, L, P, H},
-        {"pole.below.centre", "Head down to pole centre, centre", height, C, P, H},
-        {"pole.below.right", "Head down to pole centre, right", height, R, P, H},
-        {"pole.floor", "Floor to pole centre", height, {}, F, P},
-        {"pole.floor.left", "Floor to pole centre, left", height, L, F, P},
-        {"pole.floor.centre", "Floor to pole centre, centre", height, C, F, P},
-        {"pole.floor.right", "Floor to pole centre, right", height, R, F, P},
-        {"pole.ceiling", "Pole centre to ceiling", height, {}, P, K},
-        {"pole.ceiling.left", "Pole centre to ceiling, left", height, L, P, K},
-        {"pole.ceiling.centre", "Pole centre to ceiling, centre", height, C, P, K},
-        {"pole.ceiling.right", "Pole centre to ceiling, right", height, R, P, K},
-        {"sill.projection", "Sill board, out from the wall", projection, {}, F, F},
-    };
+    static const std::vector<Station> list(std::begin(recess_table), std::end(recess_table));
     return list;
 }
 
