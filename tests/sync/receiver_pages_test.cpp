@@ -65,6 +65,23 @@ TEST(Pages, theSheetSaysTheFiguresOfTheWorkedExample) {
     EXPECT_TRUE(has(page, "not here yet")) << "its photo";
 }
 
+// 100 mm from the sill's height breaks the plumb line of the worked example: below + height + above is the ceiling's
+// height there.
+TEST(Pages, aFlagHasItsWordAndItsShape) {
+    const Served served;
+    auto survey = nlohmann::ordered_json::parse(example_survey(id, 2));
+    survey["rooms"][0]["windows"][0]["readings"][5]["value_mm"] = 960;
+    survey["rooms"][0]["windows"][0]["readings"][5]["typed"] = "960";
+    ASSERT_EQ(served.receiver.put_survey(served.token, id, 2, survey.dump()).status, 201);
+    const auto page = served.receiver.ask("GET", sheet);
+    EXPECT_TRUE(has(page, "data-flag=\"does-not-add-up\""));
+    EXPECT_TRUE(has(page, "<strong>Measure again.</strong>"));
+    EXPECT_TRUE(has(page, "stroke-dasharray=\"9 5\"")) << "the broken circle";
+    EXPECT_TRUE(has(page, "<path d=\"M12 3 L22 21 L2 21 Z\"/>")) << "the caution's triangle";
+    EXPECT_TRUE(has(page, "Provisional"));
+    EXPECT_TRUE(has(served.receiver.ask("GET", "/surveys/" + id), "flag-broken-circle"));
+}
+
 TEST(Pages, theSurveySaysTheSameFiguresAsItsSheet) {
     const Served served;
     const auto page = served.receiver.ask("GET", "/surveys/" + id);

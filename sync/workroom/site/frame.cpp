@@ -3,6 +3,8 @@
 
 #include "workroom/site/template_text.h"
 
+#include <algorithm>
+
 namespace truehang::workroom {
 
 namespace mustache = kainjow::mustache;
@@ -10,6 +12,13 @@ namespace mustache = kainjow::mustache;
 View view() { return View{View::type::object}; }
 View view_list() { return View{View::type::list}; }
 View truth(bool value) { return View{value ? View::type::bool_true : View::type::bool_false}; }
+
+std::string shape_name(std::string_view shape_word) {
+    std::string name(shape_word);
+    std::replace(name.begin(), name.end(), ' ', '-');
+    std::replace(name.begin(), name.end(), '_', '-');
+    return name;
+}
 
 std::string fill(std::string_view template_name, View& values) {
     for (const auto* partial : {"block", "flag_shape"}) {

@@ -19,6 +19,9 @@ using View = kainjow::mustache::data;
 /// True or false, for sections.
 [[nodiscard]] View truth(bool value);
 
+/// A flag's shape as the templates and the style sheet name it: `broken-circle`.
+[[nodiscard]] std::string shape_name(std::string_view shape_word);
+
 /// A template of `pages`, filled. `{{> name}}` in it is the template `name.mustache`.
 [[nodiscard]] std::string fill(std::string_view template_name, View& values);
 

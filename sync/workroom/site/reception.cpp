@@ -148,29 +148,38 @@ Response Reception::refusal(int status, std::string_view text) {
     return response;
 }
 
-std::string Reception::device_of(const RequestHead& head) {
+Result<std::string> Reception::device_of(const RequestHead& head) {
     static constexpr std::string_view scheme = "Bearer ";
     const auto field = head.header("authorization");
     if (field.substr(0, scheme.size()) != scheme) {
-        return {};
+        return std::string();
     }
     const auto device = access_.device_of(field.substr(scheme.size()));
-    return device && *device ? **device : std::string();
-}
-
-bool Reception::signed_in(const RequestHead& head) {
-    const auto value = cookie(head, session_cookie);
-    if (value.empty()) {
-        return false;
+    if (!device) {
+        return device.error();
     }
-    const auto held = access_.signed_in(value);
-    return held && *held;
+    return device->value_or("");
 }
 
-bool Reception::may_look(const RequestHead& head) {
-    const bool here = !options_.sign_in_everywhere && head.from_this_machine && names_this_machine(head.host) &&
-                      !came_through_proxy(head);
-    return here || signed_in(head) || !device_of(head).empty();
+Result<bool> Reception::signed_in(const RequestHead& head) {
+    const auto value = cookie(head, session_cookie);
+    return value.empty() ? Result<bool>(false) : access_.signed_in(value);
+}
+
+std::optional<Response> Reception::why_not_look(const RequestHead& head) {
+    if (!options_.sign_in_everywhere && head.from_this_machine && names_this_machine(head.host) &&
+        !came_through_proxy(head)) {
+        return std::nullopt;
+    }
+    const auto session = signed_in(head);
+    const auto device = device_of(head);
+    if (!session || !device) {
+        return error_reply(session ? device.error() : session.error());
+    }
+    if (*session || !device->empty()) {
+        return std::nullopt;
+    }
+    return problem_reply(ProblemKind::unauthorised, "Show the token that pairing gave, or sign in.");
 }
 
 Admission Reception::admit(const RequestHead& head) {
@@ -201,7 +210,11 @@ Admission Reception::admit_place(const Place& place, const RequestHead& head) {
 }
 
 Admission Reception::admit_put(const Place& place, const RequestHead& head) {
-    if (device_of(head).empty()) {
+    const auto device = device_of(head);
+    if (!device) {
+        return refuse(error_reply(device.error()));
+    }
+    if (device->empty()) {
         return refuse(
             problem_reply(ProblemKind::unauthorised, "This device isn't known here. Pair it with a new code."));
     }
@@ -240,18 +253,17 @@ void Reception::answer_place(const Place& place, Request request, const Respond&
         case Kind::health:
             return respond(json_reply(200, R"({"status": "ok"})"));
         case Kind::revision:
-            return answer_revision(place, std::move(request), respond);
         case Kind::photo:
             if (head.method == "PUT") {
-                return answer_photo_put(place, request, respond);
+                return answer_put(place, std::move(request), respond);
             }
             break;
         case Kind::receipt:
         case Kind::figures:
             break;
     }
-    if (!may_look(head)) {
-        return respond(problem_reply(ProblemKind::unauthorised, "Show the token that pairing gave, or sign in."));
+    if (auto why_not = why_not_look(head)) {
+        return respond(std::move(*why_not));
     }
     if (place.kind == Kind::photo) {
         return respond(answer_photo(place, head));
@@ -276,7 +288,18 @@ Response Reception::answer_pair(const Request& request) {
                                           : error_reply(token.error());
 }
 
-void Reception::answer_revision(const Place& place, Request request, const Respond& respond) {
+void Reception::answer_put(const Place& place, Request request, const Respond& respond) {
+    auto device = device_of(request.head);
+    if (!device) {
+        return respond(error_reply(device.error()));
+    }
+    if (place.kind == Place::Kind::photo) {
+        return answer_photo_put(place, request, std::move(device).value(), respond);
+    }
+    answer_revision(place, std::move(request), std::move(device).value(), respond);
+}
+
+void Reception::answer_revision(const Place& place, Request request, std::string device, const Respond& respond) {
     const auto digest = sync::sha256(request.body);
     if (request.head.header("content-digest").empty()) {
         return respond(problem_reply(ProblemKind::malformed_request, "A survey is sent with its Content-Digest."));
@@ -290,7 +313,6 @@ void Reception::answer_revision(const Place& place, Request request, const Respo
         return respond(problem_reply(ProblemKind::malformed_document, "The survey has faults. Nothing was stored.",
                                      faults_of(faults)));
     }
-    auto device = device_of(request.head);
     archive_.keep_revision(
         {place.survey, place.revision, std::move(request.body), sync::hex(digest), std::move(device)},
         [respond](const Result<Kept<sync::SurveyReceipt>>& kept) {
@@ -299,7 +321,8 @@ void Reception::answer_revision(const Place& place, Request request, const Respo
         });
 }
 
-void Reception::answer_photo_put(const Place& place, const Request& request, const Respond& respond) {
+void Reception::answer_photo_put(const Place& place, const Request& request, std::string device,
+                                 const Respond& respond) {
     const auto intake = std::dynamic_pointer_cast<PhotoIntake>(request.sink);
     if (!intake || request.sink_failed || intake->fault()) {
         return respond(error_reply(intake && intake->fault() ? *intake->fault()
@@ -316,7 +339,7 @@ void Reception::answer_photo_put(const Place& place, const Request& request, con
     if (const auto put = intake->put(archive_.photo_file(place.sha256)); !put) {
         return respond(error_reply(put.error()));
     }
-    archive_.keep_photo(place.sha256, intake->bytes(), device_of(request.head),
+    archive_.keep_photo(place.sha256, intake->bytes(), std::move(device),
                         [respond](const Result<Kept<sync::PhotoReceipt>>& kept) {
                             respond(kept ? json_reply(kept->was_there ? 200 : 201, sync::write_record(kept->receipt))
                                          : error_reply(kept.error()));
@@ -388,8 +411,8 @@ Response Reception::answer_page(const Request& request) {
     if (auto open = open_file(path, options_.font_folder)) {
         return std::move(*open);
     }
-    if (!may_look(request.head)) {
-        return page_reply(path == "/sign-in" ? 200 : 401, sign_in_page(""));
+    if (const auto why_not = why_not_look(request.head)) {
+        return why_not->status == 401 ? page_reply(path == "/sign-in" ? 200 : 401, sign_in_page("")) : *why_not;
     }
     if (auto page = site_page(archive_, path)) {
         return page_reply(page->status, std::move(page->html));

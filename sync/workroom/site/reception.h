@@ -6,6 +6,7 @@
 #include "workroom/archive/archive.h"
 #include "workroom/http/http_server.h"
 
+#include <optional>
 #include <string>
 
 namespace truehang::workroom {
@@ -31,17 +32,21 @@ private:
     [[nodiscard]] http::Admission admit_put(const sync::Place& place, const http::RequestHead& head);
     void answer_place(const sync::Place& place, http::Request request, const Respond& respond);
     [[nodiscard]] http::Response answer_pair(const http::Request& request);
-    void answer_revision(const sync::Place& place, http::Request request, const Respond& respond);
-    void answer_photo_put(const sync::Place& place, const http::Request& request, const Respond& respond);
+    void answer_put(const sync::Place& place, http::Request request, const Respond& respond);
+    void answer_revision(const sync::Place& place, http::Request request, std::string device, const Respond& respond);
+    void answer_photo_put(const sync::Place& place, const http::Request& request, std::string device,
+                          const Respond& respond);
     [[nodiscard]] http::Response answer_photo(const sync::Place& place, const http::RequestHead& head);
     [[nodiscard]] http::Response answer_receipt(const sync::Place& place);
     [[nodiscard]] http::Response answer_figures(const sync::Place& place);
     [[nodiscard]] http::Response answer_page(const http::Request& request);
     [[nodiscard]] http::Response answer_sign_in(const http::Request& request);
 
-    [[nodiscard]] std::string device_of(const http::RequestHead& head);
-    [[nodiscard]] bool may_look(const http::RequestHead& head);
-    [[nodiscard]] bool signed_in(const http::RequestHead& head);
+    /// The device that the request's token names; empty where none does. An error is the records', never the token's.
+    [[nodiscard]] Result<std::string> device_of(const http::RequestHead& head);
+    [[nodiscard]] Result<bool> signed_in(const http::RequestHead& head);
+    /// Nothing where the request may see what is here, else why not.
+    [[nodiscard]] std::optional<http::Response> why_not_look(const http::RequestHead& head);
 
     Archive& archive_;
     Access& access_;

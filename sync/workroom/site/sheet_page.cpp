@@ -74,10 +74,9 @@ View block_view(const SheetBlock& block) {
 
 View mind_view(const SheetMind& mind) {
     auto entry = view();
-    std::string shape(word_of(mind.shape));
+    const auto shape = shape_name(word_of(mind.shape));
     entry.set("shape", shape);
-    std::replace(shape.begin(), shape.end(), '-', '_');
-    for (const auto* name : {"triangle", "circle", "square", "broken_circle", "bar"}) {
+    for (const auto* name : {"triangle", "circle", "square", "broken-circle", "bar"}) {
         entry.set(name, truth(shape == name));
     }
     entry.set("word", mind.word);
@@ -198,11 +197,13 @@ std::string sheet_page(const Survey& survey, const Figures& figures, const Windo
     set_words(values, sheet);
     std::vector<SheetBlock> beside;
     std::vector<SheetBlock> below;
+    std::vector<SheetBlock> order;  // after what must be minded: a whole house's cloths fill half a page
     for (const auto& block : sheet.blocks) {
-        (stands_beside(block) ? beside : below).push_back(block);
+        (stands_beside(block) ? beside : block.key == "order" ? order : below).push_back(block);
     }
     set_list(values, "beside", beside, block_view);
     set_list(values, "below", below, block_view);
+    set_list(values, "order", order, block_view);
     set_list(values, "mind", sheet.mind, mind_view);
     set_list(values, "workings", sheet.workings, working_view);
     set_list(values, "photos", place.window->photos,

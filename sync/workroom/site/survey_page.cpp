@@ -61,7 +61,7 @@ View minds_view(const MeasureSheet& sheet) {
         said.push_back(mind.word);
         auto entry = view();
         entry.set("word", mind.word);
-        entry.set("shape", std::string(word_of(mind.shape)));
+        entry.set("shape", shape_name(word_of(mind.shape)));
         minds << entry;
     }
     return minds;
