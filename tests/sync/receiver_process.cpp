@@ -217,8 +217,12 @@ bool Connection::is_closed_by_peer() {
     }
 }
 
-Receiver::Receiver(std::filesystem::path data, std::vector<std::string> more_arguments) {
-    std::vector<std::string> arguments{TRUEHANG_WORKROOM, "serve", "--data", data.string(), "--port", "0"};
+Receiver::Receiver(std::filesystem::path data, std::vector<std::string> more_arguments,
+                   std::vector<std::string> before) {
+    std::vector<std::string> arguments = std::move(before);
+    for (const std::string word : {TRUEHANG_WORKROOM, "serve", "--data", data.c_str(), "--port", "0"}) {
+        arguments.push_back(word);
+    }
     arguments.insert(arguments.end(), more_arguments.begin(), more_arguments.end());
     const auto out = new_pipe();
     process_ = start(arguments, {-1, out[1], -1});

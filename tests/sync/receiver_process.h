@@ -72,7 +72,9 @@ using Fields = std::vector<std::pair<std::string, std::string>>;
 /// `truehang-workroom serve` on a loopback port of its own.
 class Receiver {
 public:
-    explicit Receiver(std::filesystem::path data, std::vector<std::string> more_arguments = {});
+    /// `before`: words that start another program, which starts the receiver.
+    explicit Receiver(std::filesystem::path data, std::vector<std::string> more_arguments = {},
+                      std::vector<std::string> before = {});
     ~Receiver();
     Receiver(const Receiver&) = delete;
     Receiver& operator=(const Receiver&) = delete;

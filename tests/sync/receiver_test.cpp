@@ -197,6 +197,22 @@ TEST(Receiver, hasWhatItConfirmedAfterItWasKilled) {
     EXPECT_EQ(receiver.ask("GET", photo_path(hex(sha256(photo))), bearer(token)).body, photo);
 }
 
+TEST(Receiver, saysThatAPhotoDoesntFitOnTheDiskAndGoesOn) {
+    const TemporaryFolder folder;
+    // A file may grow to 200 KiB here: the photo's write fails half way, as on a disk that is full.
+    const Receiver receiver(folder.path(), {}, {"bash", "-c", "ulimit -f 200; trap '' XFSZ; exec \"$@\"", "limited"});
+    const auto token = receiver.pair();
+    const std::string photo(300'000, 'p');
+    const auto reply = receiver.put_photo(token, hex(sha256(photo)), photo);
+    EXPECT_EQ(reply.status, 500);
+    EXPECT_EQ(problem_of(reply), ProblemKind::internal) << "temporary, so the phone keeps it and tries again";
+    EXPECT_TRUE(std::filesystem::is_empty(folder.path() / "incoming"));
+    EXPECT_TRUE(std::filesystem::is_empty(folder.path() / "photos"));
+    EXPECT_EQ(receiver.ask("HEAD", photo_path(hex(sha256(photo))), bearer(token)).status, 404);
+    EXPECT_EQ(receiver.put_photo(token, hex(sha256("small")), "small").status, 201);
+    EXPECT_EQ(receiver.put_survey(token, id, 1, example_survey(id, 1)).status, 201);
+}
+
 TEST(Receiver, endsCleanlyWhenAsked) {
     const TemporaryFolder folder;
     Receiver receiver(folder.path());
