@@ -12,8 +12,8 @@ namespace truehang {
 FiguresModel::FiguresModel(OpenVisit& open, QObject* parent)
     : QObject(parent),
       open_(open),
-      figures_({"path", "label", "figure", "unit", "plusMinus", "layer", "asks", "spoken"}),
-      sizes_({"path", "label", "figure", "unit", "plusMinus", "layer", "asks", "spoken"}),
+      figures_({"path", "label", "figure", "unit", "plusMinus", "layerTitle", "asks", "spoken"}),
+      sizes_({"path", "label", "figure", "unit", "plusMinus", "layerTitle", "asks", "spoken"}),
       why_({"step", "what", "figure", "from", "spoken"}),
       flags_({"flag", "code", "severity", "word", "shape", "text", "station", "spoken"}) {
     connect(&open_, &OpenVisit::windowChanged, this, [this] {

@@ -17,7 +17,7 @@ class FiguresModel : public QObject {
     /// "A pair, tab headed, to the floor"
     Q_PROPERTY(QString summary READ summary NOTIFY changed)
     /// Roles: `path` (key: the figure's place, as `finished.drop_mm`, with the layer before it where layered), `label`,
-    /// `figure` ("1992"), `unit` ("mm"), `plusMinus` ("± 6", empty where there is none), `layer` (title, empty where
+    /// `figure` ("1992"), `unit` ("mm"), `plusMinus` ("± 6", empty where there is none), `layerTitle` (empty where
     /// not layered), `asks` (true: there is a why to open), `spoken`.
     Q_PROPERTY(truehang::ShownRows* figures READ figures CONSTANT)
     /// Heights and widths that the readings give. Roles as `figures`.

@@ -16,7 +16,7 @@ namespace truehang {
 HangingModel::HangingModel(OpenVisit& open, QObject* parent)
     : QObject(parent),
       open_(open),
-      layers_({"layer", "title", "line", "current", "spoken"}),
+      layers_({"layerNumber", "title", "line", "current", "spoken"}),
       hardware_(
           {[this](const QString& field, const QString& text) { open_.place().setText(placeOf(field), text, true); },
            [this](const QString& field, const QString& text) { return leaveHardware(field, text); },

@@ -16,7 +16,7 @@ class OpenVisit;
 class HangingModel : public QObject {
     Q_OBJECT
     Q_PROPERTY(QString windowTitle READ windowTitle NOTIFY changed)
-    /// From glass to room. Roles: `layer` (key, its number from 0), `title` ("Layer 1, nearest the glass"), `line` ("A
+    /// From glass to room. Roles: `layerNumber` (key, from 0), `title` ("Layer 1, nearest the glass"), `line` ("A
     /// pair, tab headed, to the floor"), `current`, `spoken`.
     Q_PROPERTY(truehang::ShownRows* layers READ layers CONSTANT)
     /// The layer being edited, from 0; -1 where nothing hangs there yet.

@@ -21,6 +21,7 @@
 #include <cstdio>
 #include <memory>
 #include <mutex>
+#include <optional>
 
 void qml_register_types_Truehang();
 
@@ -86,12 +87,18 @@ int print_only(const std::vector<std::string>& asked) {
     return 0;
 }
 
-/// "360x760" for the first window.
+/// "360x760" as width and height; none for anything else.
+std::optional<QSize> sides_of(const std::string& text) {
+    const QStringList sides = QString::fromStdString(text).split(QLatin1Char('x'));
+    const QSize size(sides.value(0).toInt(), sides.value(1).toInt());
+    return sides.size() == 2 && size.width() > 0 && size.height() > 0 ? std::optional(size) : std::nullopt;
+}
+
 void size_window(QQmlApplicationEngine& engine, const std::string& asked) {
-    const QStringList sides = QString::fromStdString(asked).split(QLatin1Char('x'));
+    const auto size = sides_of(asked);
     auto* window = engine.rootObjects().isEmpty() ? nullptr : qobject_cast<QQuickWindow*>(engine.rootObjects().first());
-    if (window && sides.size() == 2 && sides.at(0).toInt() > 0 && sides.at(1).toInt() > 0) {
-        window->resize(sides.at(0).toInt(), sides.at(1).toInt());
+    if (window && size) {
+        window->resize(*size);
     }
 }
 
@@ -126,7 +133,11 @@ int main(int argc, char** argv) {
     options.add_option("--demo", asked.demo, "Takes in these survey documents where there is no visit yet")
         ->type_name("DIR")
         ->check(CLI::ExistingDirectory);
-    options.add_option("--window-size", asked.window_size, "Size of the window, as 360x760")->type_name("WxH");
+    options.add_option("--window-size", asked.window_size, "Size of the window, as 360x760")
+        ->type_name("WxH")
+        ->check([](const std::string& size) {
+            return sides_of(size) ? std::string() : std::string("two whole numbers are understood, as 360x760");
+        });
     options.add_option("--print", asked.print, "Writes the sheet of a window as PDF and ends")
         ->type_name("SURVEY WINDOW PDF")
         ->expected(3);

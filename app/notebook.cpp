@@ -7,6 +7,8 @@
 #include "whereabouts.h"
 #include "writing.h"
 
+#include <QTimeZone>
+#include <algorithm>
 #include <array>
 
 namespace truehang {
@@ -69,13 +71,10 @@ Notebook::Notebook(SurveyKeeping& keeping, Devices& devices, const QString& sett
         }
     };
     connect(&parts_->open, &OpenVisit::notKept, this, &Notebook::setFault);
-    connect(&parts_->open, &OpenVisit::standingChanged, this, [this] {
-        setFault({});
-        parts_->list.read();
-    });
+    connect(&parts_->open, &OpenVisit::keptAll, this, [this] { setFault({}); });
+    connect(&parts_->open, &OpenVisit::standingChanged, this, [this] { parts_->list.read(); });
     connect(&parts_->list, &VisitList::faulty, this, &Notebook::setFault);
     connect(&parts_->send, &SendModel::arrived, this, [this] { parts_->list.read(); });
-    connect(&parts_->walk, &WalkModel::kept, this, [this] { setFault({}); });
     start();
 }
 
@@ -194,6 +193,7 @@ void Notebook::newVisit() {
     survey.revision = 1;
     survey.measured_at = parts_->open.now();
     survey.entry_unit = "mm";
+    survey.time_zone = QTimeZone::systemTimeZoneId().toStdString();
     parts_->open.openNew(survey, tr("A new visit"), [this](const QString& fault) {
         setFault(fault);
         parts_->list.read();

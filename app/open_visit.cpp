@@ -59,8 +59,13 @@ public:
     mutable std::map<QString, WindowFigures> worked;
     mutable std::optional<Figures> all_worked;
 
-    void forget_worked() {
-        worked.clear();
+    /// Figures of a window rest on it, its room, the cloths and the rules: another window's edit leaves them.
+    void forget_worked(const QString& window = {}) {
+        if (window.isEmpty()) {
+            worked.clear();
+        } else {
+            worked.erase(window);
+        }
         all_worked.reset();
     }
 };
@@ -169,7 +174,7 @@ bool OpenVisit::take(const QString& says, const std::function<bool(Survey&)>& ch
         return false;
     }
     parts_->survey = std::move(changed_survey);
-    parts_->forget_worked();
+    parts_->forget_worked(window);
     keep(says, window, std::move(after));
     emit changed();
     return true;
@@ -220,6 +225,7 @@ void OpenVisit::settle(const Result<Revision>& kept, const AfterKeeping& after) 
         if (!parts_->failed.empty()) {
             readAgain();
         } else {
+            emit keptAll();
             askStanding();
         }
     }

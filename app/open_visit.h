@@ -94,6 +94,8 @@ signals:
     void changed();
     /// What undo and redo would do, or what has arrived, was read anew.
     void standingChanged();
+    /// Every edit made so far is on the disk.
+    void keptAll();
     /// An edit couldn't be written; `reason` says what to do.
     void notKept(const QString& reason);
 

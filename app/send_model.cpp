@@ -10,10 +10,18 @@
 
 #include <QRegularExpression>
 #include <algorithm>
+#include <chrono>
 
 namespace truehang {
 
 using Stitch = thread_mark::Mark;
+
+namespace {
+
+/// Edits that follow each other closely go as one revision.
+constexpr std::chrono::milliseconds quiet_before_sending{1'500};
+
+}  // namespace
 
 SendModel::SendModel(OpenVisit& open, SurveyKeeping& keeping, Devices& devices, QObject* parent)
     : QObject(parent),
@@ -32,7 +40,12 @@ SendModel::SendModel(OpenVisit& open, SurveyKeeping& keeping, Devices& devices, 
         file_line_.clear();
         show();
     });
-    connect(&open_, &OpenVisit::standingChanged, this, [this] { sending_->look(); });
+    quiet_.setSingleShot(true);
+    connect(&quiet_, &QTimer::timeout, this, [this] { sending_->look(); });
+    connect(&open_, &OpenVisit::standingChanged, this, [this] {
+        quiet_.start(quiet_before_sending);
+        show();
+    });
 }
 
 SendModel::~SendModel() = default;
@@ -180,6 +193,8 @@ void SendModel::sendAgain(const QString& item) {
     }
 }
 
+bool SendModel::shareFile() { return !written_.isEmpty() && devices_.share->share(written_); }
+
 void SendModel::saveAsFile(const QUrl& file) {
     if (!open_.isOpen()) {
         return;
@@ -193,6 +208,7 @@ void SendModel::saveAsFile(const QUrl& file) {
                                  QStringLiteral(".json"));
     }
     const auto wrote = devices_.files->write(to, QByteArray::fromStdString(write_survey(open_.survey())));
+    written_ = wrote ? to : QUrl();
     file_line_ = wrote ? tr("Written: %1. It holds the survey; photos go to the workroom.").arg(to.toLocalFile())
                        : fault_of(wrote);
     emit changed();

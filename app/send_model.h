@@ -6,6 +6,7 @@
 #include "thread_mark.h"
 
 #include <QObject>
+#include <QTimer>
 #include <QUrl>
 #include <memory>
 
@@ -67,6 +68,8 @@ public:
     Q_INVOKABLE void sendAgain(const QString& item);
     /// Writes the open visit as a survey document; an empty url takes the documents folder.
     Q_INVOKABLE void saveAsFile(const QUrl& file);
+    /// Hands the last file written to the system's own sharing; false where there is none.
+    Q_INVOKABLE bool shareFile();
 
 signals:
     void changed();
@@ -86,6 +89,8 @@ private:
     QString address_;
     QString pair_fault_;
     QString file_line_;
+    QUrl written_;
+    QTimer quiet_;
     bool pairing_ = false;
     std::vector<OutboxItem> stored_;
 };

@@ -97,6 +97,10 @@ void Sending::begin() {
 }
 
 void Sending::look(bool now) {
+    if (!workroom_) {  // nobody to send to: no document is made ready
+        emit moved();
+        return;
+    }
     keeping_.post(this, items_waiting, [this, now](Result<std::vector<sync::Item>> items) {
         if (items) {
             snapshot_ = std::move(items).value();

@@ -34,6 +34,7 @@ QFont face(const char* family, int tenths, bool bold = false) {
     font.setBold(bold);
     font.setHintingPreference(QFont::PreferNoHinting);
     font.setStyleStrategy(QFont::PreferOutline);
+    font.setLetterSpacing(QFont::AbsoluteSpacing, 0.02);  // any spacing sets no ligatures: the text reads back whole
     return font;
 }
 
@@ -174,7 +175,10 @@ void SheetPainter::rule(double left, double right) {
 
 void SheetPainter::paintHead(const MeasureSheet& sheet) {
     const double corner_left = 1250;
+    const double lower = QFontMetricsF(title()).ascent() - QFontMetricsF(body()).ascent();
+    y_ += lower;
     text(shown(sheet.corner), corner_left, text_right, body(), ink, Qt::AlignRight);
+    y_ -= lower;
     y_ += text(shown(sheet.title), text_left, corner_left - 20, title(), ink) + 12;
     for (const auto& line : sheet.heading) {
         y_ += text(shown(line), text_left, text_right, body(), ink) + 4;
@@ -218,10 +222,13 @@ std::vector<SheetPainter::Column> SheetPainter::columnsOf(const SheetBlock& bloc
     for (std::size_t at = 0; at < block.columns.size(); ++at) {
         wanted[at] = std::max(wanted[at], QFontMetricsF(body()).horizontalAdvance(shown(block.columns[at])) + 12);
     }
+    const bool ends_in_numbers = count > 0 && std::ranges::all_of(block.rows, [&](const SheetRow& row) {
+                                     return row.cells.size() < count || row.cells.back().number;
+                                 });
     std::vector<Column> columns;
     double at = left;
     for (std::size_t number = 0; number < count; ++number) {
-        const bool last = number + 1 == count;
+        const bool last = number + 1 == count && !ends_in_numbers;
         const double most = last ? right - at : std::min(wanted[number], 0.45 * (right - left));
         columns.push_back({at, std::min(at + most, right)});
         at += most + 30;
@@ -238,8 +245,10 @@ void SheetPainter::paintBlock(const SheetBlock& block, double left, double right
         y_ += 10;
         double height = 0;
         for (std::size_t at = 0; at < block.columns.size() && at < columns.size(); ++at) {
-            height =
-                std::max(height, text(shown(block.columns[at]), columns[at].left, columns[at].right, body(), soft));
+            const bool over_numbers =
+                at > 0 && !block.rows.empty() && at < block.rows[0].cells.size() && block.rows[0].cells[at].number;
+            height = std::max(height, text(shown(block.columns[at]), columns[at].left, columns[at].right, body(), soft,
+                                           over_numbers ? Qt::AlignRight : Qt::AlignLeft));
         }
         y_ += height + 8;
     }
@@ -253,14 +262,20 @@ void SheetPainter::paintBlock(const SheetBlock& block, double left, double right
 }
 
 double SheetPainter::paintRow(const SheetRow& row, const std::vector<Column>& columns) {
+    const bool has_number = std::ranges::any_of(row.cells, &SheetCell::number);
+    // Words stand on the figures' line.
+    const double lower = has_number ? QFontMetricsF(figure()).ascent() - QFontMetricsF(body()).ascent() : 0;
+    const double top = y_;
     double height = 0;
     for (std::size_t at = 0; at < row.cells.size() && at < columns.size(); ++at) {
         const SheetCell& cell = row.cells[at];
         const bool to_the_right = cell.number && at > 0;
-        height =
-            std::max(height, text(shown(cell.text), columns[at].left, columns[at].right,
-                                  cell.number ? figure() : body(), ink, to_the_right ? Qt::AlignRight : Qt::AlignLeft));
+        y_ = cell.number ? top : top + lower;
+        const double taken = text(shown(cell.text), columns[at].left, columns[at].right,
+                                  cell.number ? figure() : body(), ink, to_the_right ? Qt::AlignRight : Qt::AlignLeft);
+        height = std::max(height, taken + (cell.number ? 0 : lower));
     }
+    y_ = top;
     return height;
 }
 
