@@ -14,7 +14,8 @@ constexpr double first_column_px = 17.0;
 constexpr double column_step_px = 20.0;
 constexpr double tick_px = 4.0;
 constexpr double label_gap_px = 13.0;  ///< a label's halo and the gaps to both sides of it
-constexpr double most_margin = 0.4;    ///< the share of the target's width that one side's columns may take
+constexpr double outer_px = 10.0;      ///< from the outermost column to the target's edge, at the least
+constexpr double most_margin = 0.26;   ///< the share of the target's width that one side's columns may take
 
 std::size_t index_of(Line line) { return static_cast<std::size_t>(line); }
 
@@ -112,12 +113,16 @@ void Tapes::measure_labels() {
 void Tapes::set_columns_of(std::size_t line, const std::array<bool, column_count>& in_use, bool roomy) {
     columns_px_[line].fill(-1.0);
     last_px_[line] = 0.0;
+    // Many columns stand closer rather than that the window becomes small.
+    const double room = options_.width / options_.pixel * most_margin - first_column_px - outer_px;
+    const auto count = static_cast<double>(std::ranges::count(in_use, true));
+    const double narrow = std::min(column_step_px, std::max(4.0, room / std::max(1.0, count - 1.0)));
     for (std::size_t group = 0; group < column_count; ++group) {
         if (!in_use[group]) {
             continue;
         }
         const bool long_tape = group >= 2;
-        const double step = roomy && long_tape ? widest_px_[line] + label_gap_px : column_step_px;
+        const double step = roomy && long_tape ? widest_px_[line] + label_gap_px : narrow;
         last_px_[line] += last_px_[line] == 0.0 ? first_column_px : step;
         columns_px_[line][group] = last_px_[line];
     }
@@ -156,6 +161,8 @@ double Tapes::margin(Line side) const {
     }
     return (last + widest_px_[index_of(side)] + label_gap_px) * options_.pixel;
 }
+
+double Tapes::capped_margin(Line side) const { return std::min(margin(side), options_.width * most_margin); }
 
 std::string Tapes::text_of(const Tape& tape) const {
     if (tape.active && !options_.typed.empty()) {

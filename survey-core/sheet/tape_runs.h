@@ -23,8 +23,8 @@ public:
           const ElevationOptions& options);
 
     /// The room that columns and their labels need beside the opening, in target units.
-    [[nodiscard]] double left_margin() const { return std::min(margin(Line::left), options_.width * 0.4); }
-    [[nodiscard]] double right_margin() const { return std::min(margin(Line::right), options_.width * 0.4); }
+    [[nodiscard]] double left_margin() const { return capped_margin(Line::left); }
+    [[nodiscard]] double right_margin() const { return capped_margin(Line::right); }
 
     /// Adds every tape's run, draws those that are measured or being measured, and returns the labels they want.
     [[nodiscard]] std::vector<WantedLabel> draw(DrawingBoard& board, Elevation& elevation) const;
@@ -48,6 +48,7 @@ private:
     [[nodiscard]] std::string text_of(const Tape& tape) const;
     [[nodiscard]] std::string says_of(const Tape& tape) const;
     [[nodiscard]] double margin(Line side) const;
+    [[nodiscard]] double capped_margin(Line side) const;
     [[nodiscard]] Line line_of(const Station& station) const;
     [[nodiscard]] double column_px(Line line, const Station& station) const;
     [[nodiscard]] TapeRun run_of(const DrawingBoard& board, const Tape& tape) const;
