@@ -126,7 +126,7 @@ void ThreadItem::paintMark(QPainter& painter, const Stitch& stitch, QPointF top,
             paintNeedle(painter, top + QPointF(0, 1));
             return;
         }
-        paintNeedle(painter, top + QPointF(beside + 6, -3));
+        paintNeedle(painter, top + QPointF(beside + 4, -3));
     }
     const QPointF left(-beside, 0);
     const QPointF right(beside, 0);

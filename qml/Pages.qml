@@ -58,12 +58,13 @@ FocusScope {
         }
     }
 
-    Loader {
+    Place {
         id: loader
 
         anchors.fill: parent
         anchors.topMargin: faults.visible ? faults.height : 0
         focus: true
+        fills: true
         active: pages.notebook.ready
         sourceComponent: {
             switch (pages.notebook.screen) {

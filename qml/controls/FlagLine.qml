@@ -35,6 +35,7 @@ Item {
         color: Theme.ink
         font.family: Theme.figures
         font.pixelSize: Theme.body
+        lineHeight: Theme.leading
         wrapMode: Text.Wrap
         Accessible.ignored: true
     }

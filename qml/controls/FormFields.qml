@@ -31,7 +31,7 @@ Column {
             width: fields.width
             height: kind === "choice" ? choice.height : line.height
 
-            Loader {
+            Place {
                 id: line
 
                 active: place.kind !== "choice"
@@ -47,7 +47,7 @@ Column {
                     onCommitted: words => fields.form.leave(place.field, words)
                 }
             }
-            Loader {
+            Place {
                 id: choice
 
                 active: place.kind === "choice"

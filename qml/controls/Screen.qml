@@ -24,7 +24,7 @@ FocusScope {
     readonly property bool wide: width >= Theme.wideFrom && width > height * 1.1
     readonly property real contentWidth: column.width
     default property alias content: column.data
-    property alias footWords: moreWords.data
+    property alias footWords: words.data
 
     signal wordChosen
     signal acted
@@ -113,8 +113,10 @@ FocusScope {
         }
     }
 
-    Loader {
+    Place {
         id: side
+
+        fills: true
 
         active: screen.sideContent !== null
         visible: active
@@ -184,7 +186,7 @@ FocusScope {
         width: flick.columnWidth
         anchors.bottom: parent.bottom
         anchors.bottomMargin: words.visible ? 0 : Theme.edge
-        spacing: Theme.rowGap
+        spacing: Theme.gap
 
         NextAction {
             visible: screen.action !== ""
@@ -196,20 +198,14 @@ FocusScope {
         Flow {
             id: words
 
-            visible: screen.canGoBack || moreWords.children.length > 0
+            visible: screen.canGoBack || children.length > 1
             width: parent.width
-            spacing: 2 * Theme.gap
+            spacing: Theme.edge
             layoutDirection: Theme.leftHand ? Qt.LeftToRight : Qt.RightToLeft
 
-            Flow {
-                id: moreWords
-
-                width: Math.min(implicitWidth, parent.width)
-                spacing: 2 * Theme.gap
-                layoutDirection: words.layoutDirection
-            }
             WordButton {
                 visible: screen.canGoBack
+                alignRight: !Theme.leftHand
                 text: screen.backWord
                 explained: qsTr("Back")
                 onClicked: screen.backAsked()

@@ -11,6 +11,7 @@ Text {
     font.family: Theme.figures
     font.pixelSize: second ? Theme.dim : Theme.body
     font.bold: strong
+    lineHeight: Theme.leading
     wrapMode: Text.Wrap
     textFormat: Text.PlainText
     Accessible.role: Accessible.StaticText

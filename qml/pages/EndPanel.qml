@@ -37,6 +37,7 @@ Screen {
     ]
     sideContent: Elevation {
         source: panel.notebook.open
+        dimensions: panel.wide
         onStationPicked: station => panel.walk.jumpTo(station)
     }
 
@@ -54,7 +55,7 @@ Screen {
     Repeater {
         model: panel.walk.stations
 
-        Loader {
+        Place {
             id: place
 
             required property string station

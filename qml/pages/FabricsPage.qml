@@ -62,8 +62,9 @@ Page {
         }
     }
 
-    Loader {
+    Place {
         anchors.fill: parent
+        fills: true
         active: page.panel === "fabric"
         focus: active
         sourceComponent: Screen {
@@ -91,8 +92,9 @@ Page {
             }
         }
     }
-    Loader {
+    Place {
         anchors.fill: parent
+        fills: true
         active: page.panel === "add"
         focus: active
         sourceComponent: Screen {

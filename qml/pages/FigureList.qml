@@ -24,16 +24,16 @@ Column {
             required property string figure
             required property string unit
             required property string plusMinus
-            required property string layer
+            required property string layerTitle
             required property bool asks
-            readonly property bool firstOfLayer: layer !== "" && (index === 0 || list.rows.value(index - 1, "layer") !== layer)
+            readonly property bool firstOfLayer: layerTitle !== "" && (index === 0 || list.rows.value(index - 1, "layerTitle") !== layerTitle)
 
             width: list.width
 
             SectionTitle {
                 visible: place.firstOfLayer
                 width: parent.width
-                text: place.layer
+                text: place.layerTitle
             }
             FigureRow {
                 width: parent.width

@@ -115,8 +115,9 @@ Page {
         }
     }
 
-    Loader {
+    Place {
         anchors.fill: parent
+        fills: true
         active: page.panel !== ""
         focus: active
         sourceComponent: Screen {

@@ -63,7 +63,7 @@ Page {
             model: page.hanging.layers.count > 1 ? page.hanging.layers : null
 
             ListRow {
-                required property int layer
+                required property int layerNumber
                 required property string title
                 required property bool current
                 required line
@@ -72,7 +72,7 @@ Page {
                 width: parent.width
                 text: title
                 strong: current
-                onClicked: page.hanging.editLayer(layer)
+                onClicked: page.hanging.editLayer(layerNumber)
             }
         }
         Column {
@@ -101,7 +101,7 @@ Page {
             }
             Flow {
                 width: parent.width
-                spacing: 2 * Theme.gap
+                spacing: Theme.edge
 
                 WordButton {
                     text: qsTr("add a layer")

@@ -115,8 +115,9 @@ Page {
         }
     }
 
-    Loader {
+    Place {
         anchors.fill: parent
+        fills: true
         active: page.panel === "one"
         focus: active
         sourceComponent: Screen {
@@ -156,8 +157,9 @@ Page {
             }
         }
     }
-    Loader {
+    Place {
         anchors.fill: parent
+        fills: true
         active: page.panel === "add"
         focus: active
         sourceComponent: Screen {

@@ -21,6 +21,7 @@ Screen {
     onWordChosen: panel.notebook.screen = "visit"
     sideContent: Elevation {
         source: panel.notebook.open
+        dimensions: panel.wide
         hanging: ElevationItem.Back
         onStationPicked: station => panel.stationChosen(station)
     }

@@ -115,7 +115,7 @@ Column {
     }
     Flow {
         width: parent.width
-        spacing: 2 * Theme.gap
+        spacing: Theme.edge
         layoutDirection: Theme.leftHand ? Qt.LeftToRight : Qt.RightToLeft
 
         WordButton {

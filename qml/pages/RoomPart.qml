@@ -24,7 +24,7 @@ Column {
     Repeater {
         model: part.visit.windows
 
-        Loader {
+        Place {
             id: place
 
             required property string windowId
@@ -56,7 +56,7 @@ Column {
     }
     Flow {
         width: parent.width
-        spacing: 2 * Theme.gap
+        spacing: Theme.edge
 
         WordButton {
             text: qsTr("add a window")

@@ -109,7 +109,7 @@ Page {
         }
         Flow {
             width: parent.width
-            spacing: 2 * Theme.gap
+            spacing: Theme.edge
 
             WordButton {
                 visible: page.send.offersFile

@@ -34,7 +34,7 @@ Screen {
     }
     Flow {
         width: parent.width
-        spacing: 2 * Theme.gap
+        spacing: Theme.edge
 
         WordButton {
             visible: panel.position.state !== PositionModel.Asking

@@ -65,6 +65,7 @@ FocusScope {
         height: part.wide ? part.height - y - Theme.edge : Math.max(Theme.drawingLowest, reading.y - y)
         source: part.notebook.open
         activeStation: part.walk.station
+        dimensions: part.wide
         typed: part.walk.shownIsKept ? "" : part.walk.typed
         onStationPicked: station => part.walk.jumpTo(station)
     }

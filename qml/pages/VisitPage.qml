@@ -116,8 +116,9 @@ Page {
         }
     }
 
-    Loader {
+    Place {
         anchors.fill: parent
+        fills: true
         active: page.panel !== ""
         focus: active
         sourceComponent: page.panel === "site" ? site : page.panel === "room" ? room : page.panel === "window" ? newWindow : page.panel === "measuring" ? measuring : sign

@@ -88,8 +88,9 @@ Page {
         }
     }
 
-    Loader {
+    Place {
         anchors.fill: parent
+        fills: true
         active: page.panel === "removed"
         focus: active
         sourceComponent: Screen {

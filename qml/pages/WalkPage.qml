@@ -40,8 +40,9 @@ Page {
         onPanelAsked: panel => page.panel = panel
     }
 
-    Loader {
+    Place {
         anchors.fill: parent
+        fills: true
         active: !page.measuring
         focus: active
         sourceComponent: page.panel === "reach" ? reach : page.panel === "window" ? overview : page.walk.differs ? differs : end

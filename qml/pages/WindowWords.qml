@@ -10,7 +10,7 @@ Flow {
     required property Notebook notebook
     required property string here
 
-    spacing: 2 * Theme.gap
+    spacing: Theme.edge
 
     WordButton {
         visible: words.here !== "walk"

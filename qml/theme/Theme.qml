@@ -39,6 +39,8 @@ QtObject {
     readonly property int keyWord: Math.round(18 * Math.min(textFactor, 1.2))
     readonly property int dimension: Math.round(16 * Math.min(textFactor, 1.3))
 
+    readonly property real leading: 1.18 // of figures and sentences in Lato
+
     // Room.
     readonly property int margin: 44 // where the thread is sewn
     readonly property int edge: 16

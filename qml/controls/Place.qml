@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: Apache-2.0
+import QtQuick
+
+// Where something is put while it is wanted. (Loader can't make bound components in Qt 6.4.)
+FocusScope {
+    id: place
+
+    property bool active: true
+    property bool fills: false // as large as this place; else as high as it is itself
+    property Component sourceComponent: null
+    property Item item: null
+    readonly property Component wanted: active ? sourceComponent : null
+
+    function renew() {
+        if (place.item) {
+            place.item.visible = false;
+            place.item.destroy();
+        }
+        place.item = place.wanted ? place.wanted.createObject(place) as Item : null;
+        if (place.item) {
+            place.item.width = Qt.binding(() => place.width);
+            if (place.fills) {
+                place.item.height = Qt.binding(() => place.height);
+            }
+            place.item.focus = true;
+        }
+    }
+
+    implicitHeight: item && !fills ? item.implicitHeight : 0
+    onWantedChanged: renew()
+    Component.onCompleted: {
+        if (place.wanted && !place.item) {
+            place.renew();
+        }
+    }
+}

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "../app/support.h"
+
+#include <QColor>
+#include <QPointingDevice>
+#include <QQmlApplicationEngine>
+#include <QQuickItem>
+#include <QQuickWindow>
+#include <QStringList>
+#include <memory>
+
+namespace truehang::test {
+
+/// The whole face on the whole program: a fresh folder with the demo surveys in it, Main.qml in a window, and hands
+/// that find things by what they are called and touch them as a person does. Every warning printed meanwhile is kept.
+class Scene {
+public:
+    explicit Scene(QSize size = {360, 760});
+    ~Scene();
+    Scene(const Scene&) = delete;
+    Scene& operator=(const Scene&) = delete;
+
+    [[nodiscard]] Notebook& notebook() { return bench_.notebook(); }
+    [[nodiscard]] Bench& bench() { return bench_; }
+    [[nodiscard]] QQuickWindow& window() { return *window_; }
+    [[nodiscard]] QObject& theme() { return *theme_; }
+
+    /// Lets everything posted be answered and the window be laid out.
+    void settle();
+    /// Opens the demo visit with this title, and the window of it with this title.
+    void openWindow(const QString& visit, const QString& window);
+
+    /// The visible item that is called this, or null.
+    [[nodiscard]] QQuickItem* find(const QString& name) const;
+    /// All names that are on the screen, to say what was there instead.
+    [[nodiscard]] QStringList names() const;
+    /// Touches the middle of what is called this; false where it isn't there.
+    bool touch(const QString& name);
+    bool click(const QString& name);
+    void key(Qt::Key key, const QString& text = {}, Qt::KeyboardModifiers modifiers = {});
+    void typeOnKeyboard(const QString& text);
+    void grab(const QString& name);
+
+    [[nodiscard]] QList<QQuickItem*> items() const;
+    [[nodiscard]] QList<QQuickItem*> targets() const;
+    [[nodiscard]] QList<QQuickItem*> texts() const;
+    /// Where it is seen, in the window: empty where a scrolling part hides it.
+    [[nodiscard]] QRectF seen(const QQuickItem* item) const;
+
+    /// What is wrong with how this screen lies: cut-off text, text on text, targets too small or too near.
+    [[nodiscard]] QStringList faultsOfLayout() const;
+
+    [[nodiscard]] static QStringList warnings();
+
+private:
+    void faultsOfTexts(QStringList& faults) const;
+    void faultsOfTargets(QStringList& faults) const;
+
+    Bench bench_;
+    std::unique_ptr<QQmlApplicationEngine> engine_;
+    QQuickWindow* window_ = nullptr;
+    QObject* theme_ = nullptr;
+    std::unique_ptr<QPointingDevice> finger_;
+};
+
+/// What a person hears an item called.
+[[nodiscard]] QString nameOf(QQuickItem* item);
+
+/// Contrast of two colours (WCAG 2.2, success criterion 1.4.3, relative luminance of sRGB).
+[[nodiscard]] double contrast(const QColor& one, const QColor& other);
+
+}  // namespace truehang::test
