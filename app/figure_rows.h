@@ -13,8 +13,8 @@ namespace truehang {
 /// What a station of this window is called; its word where the shape has none of that name.
 [[nodiscard]] QString station_says(const Window& window, std::string_view station);
 
-/// Writes one window's figures as rows: `path`, `label`, `figure`, `unit`, `plusMinus`, `layerTitle`, `asks`, `spoken`. A
-/// path is the figure's place in the figures document, with its layer's id and a slash before it where the window is
+/// Writes one window's figures as rows: `path`, `label`, `figure`, `unit`, `plusMinus`, `layerTitle`, `asks`, `spoken`.
+/// A path is the figure's place in the figures document, with its layer's id and a slash before it where the window is
 /// layered.
 class FigureWriter {
 public:

@@ -118,6 +118,22 @@ void ThreadItem::paintNeedle(QPainter& painter, QPointF eye) const {
     painter.drawPath(path);
 }
 
+void ThreadItem::paintLooseEnd(QPainter& painter, QPointF top, qreal length) const {
+    QPainterPath loose(top + QPointF(0, 1));
+    loose.cubicTo(top + QPointF(0, length * 0.8), top + QPointF(10, length * 0.35), top + QPointF(10, length));
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(thread_, stitch_width - 0.6, Qt::SolidLine, Qt::RoundCap));
+    painter.drawPath(loose);
+}
+
+void ThreadItem::paintLoop(QPainter& painter, QPointF top, qreal length) const {
+    const qreal radius = std::min(8.0, length / 2 + 1);
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(thread_, stitch_width - 0.4, Qt::SolidLine, Qt::RoundCap));
+    const QPointF centre = top + QPointF(0, length / 2);
+    painter.drawArc(QRectF(centre - QPointF(radius, radius), centre + QPointF(radius, radius)), 80 * 16, 300 * 16);
+}
+
 void ThreadItem::paintMark(QPainter& painter, const Stitch& stitch, QPointF top, qreal length) const {
     const bool unsewn = stitch.mark == Mark::ToDo || stitch.mark == Mark::UnderWay;
     if (stitch.current) {
@@ -136,15 +152,10 @@ void ThreadItem::paintMark(QPainter& painter, const Stitch& stitch, QPointF top,
             paintHole(painter, top + QPointF(0, hole_radius));
             paintHole(painter, top + foot);
             break;
-        case Mark::UnderWay: {
+        case Mark::UnderWay:
             paintHole(painter, top + foot);
-            QPainterPath loose(top + QPointF(0, 1));
-            loose.cubicTo(top + QPointF(0, length * 0.8), top + QPointF(10, length * 0.35), top + QPointF(10, length));
-            painter.setBrush(Qt::NoBrush);
-            painter.setPen(QPen(thread_, stitch_width - 0.6, Qt::SolidLine, Qt::RoundCap));
-            painter.drawPath(loose);
+            paintLooseEnd(painter, top, length);
             break;
-        }
         case Mark::Kept:
             paintLine(painter, top, length);
             break;
@@ -157,15 +168,9 @@ void ThreadItem::paintMark(QPainter& painter, const Stitch& stitch, QPointF top,
             paintLine(painter, top + left, length);
             paintLine(painter, top + right, length);
             break;
-        case Mark::Asked: {
-            const qreal radius = std::min(8.0, length / 2 + 1);
-            painter.setBrush(Qt::NoBrush);
-            painter.setPen(QPen(thread_, stitch_width - 0.4, Qt::SolidLine, Qt::RoundCap));
-            const QPointF centre = top + QPointF(0, length / 2);
-            painter.drawArc(QRectF(centre - QPointF(radius, radius), centre + QPointF(radius, radius)), 80 * 16,
-                            300 * 16);
+        case Mark::Asked:
+            paintLoop(painter, top, length);
             break;
-        }
     }
 }
 

@@ -51,6 +51,8 @@ private:
     [[nodiscard]] std::vector<Stitch> stitches() const;
     void paintMark(QPainter& painter, const Stitch& stitch, QPointF top, qreal length) const;
     void paintLine(QPainter& painter, QPointF top, qreal length) const;
+    void paintLooseEnd(QPainter& painter, QPointF top, qreal length) const;
+    void paintLoop(QPainter& painter, QPointF top, qreal length) const;
     void paintHole(QPainter& painter, QPointF at) const;
     void paintNeedle(QPainter& painter, QPointF eye) const;
 

@@ -123,6 +123,24 @@ double any_value(const Station& station) {
            slip;
 }
 
+Layer any_layer() {
+    Layer layer;
+    Hardware hardware;
+    hardware.kind = any_word<HardwareKind>();
+    hardware.hang = any_word<Hang>();
+    hardware.diameter = Length::mm(any_mm(12, 60));
+    hardware.length = Length::mm(any_mm(300, 4000));
+    hardware.finial = Length::mm(any_mm(0, 120));
+    hardware.brackets = *rc::gen::inRange(0, 6);
+    Treatment treatment;
+    treatment.heading = any_word<Heading>();
+    treatment.layout = any_word<Layout>();
+    treatment.length = any_word<HemAt>();
+    layer.hardware = hardware;
+    layer.treatment = treatment;
+    return layer;
+}
+
 Survey any_survey() {
     const std::array<Shape, 3> shapes{Shape::recess, Shape::frame, Shape::door};
     const Shape shape = shapes[*rc::gen::inRange<std::size_t>(0, shapes.size())];
@@ -147,21 +165,7 @@ Survey any_survey() {
         window.obstructions.push_back(obstruction);
     }
     if (*rc::gen::inRange(0, 4) > 0) {
-        Layer layer;
-        Hardware hardware;
-        hardware.kind = any_word<HardwareKind>();
-        hardware.hang = any_word<Hang>();
-        hardware.diameter = Length::mm(any_mm(12, 60));
-        hardware.length = Length::mm(any_mm(300, 4000));
-        hardware.finial = Length::mm(any_mm(0, 120));
-        hardware.brackets = *rc::gen::inRange(0, 6);
-        Treatment treatment;
-        treatment.heading = any_word<Heading>();
-        treatment.layout = any_word<Layout>();
-        treatment.length = any_word<HemAt>();
-        layer.hardware = hardware;
-        layer.treatment = treatment;
-        window.layers.push_back(layer);
+        window.layers.push_back(any_layer());
     }
     return survey;
 }
