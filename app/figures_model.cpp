@@ -7,6 +7,8 @@
 #include "survey/stations.h"
 #include "writing.h"
 
+#include <algorithm>
+
 namespace truehang {
 
 FiguresModel::FiguresModel(OpenVisit& open, QObject* parent)
@@ -56,7 +58,10 @@ void FiguresModel::show() {
     showFlags(worked);
     if (worked.next) {
         next_station_ = shown(worked.next->station);
-        next_says_ = tr("Measure %1 again").arg(within_sentence(station_says(*open_.window(), worked.next->station)));
+        const auto& readings = open_.window()->readings;
+        const bool again = std::ranges::count(readings, worked.next->station, &Reading::station) > 0;
+        next_says_ = (again ? tr("Measure %1 again") : tr("Measure %1"))
+                         .arg(within_sentence(station_says(*open_.window(), worked.next->station)));
     }
     showWhy();
     emit changed();

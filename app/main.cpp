@@ -4,26 +4,18 @@
 #include "document/document.h"
 #include "notebook.h"
 #include "print.h"
-#include "store/uuid7.h"
+#include "start.h"
 #include "survey_keeping.h"
-#include "writing.h"
 
 #include <CLI/CLI.hpp>
-#include <QDateTime>
 #include <QDir>
 #include <QFile>
-#include <QFontDatabase>
 #include <QGuiApplication>
 #include <QQmlApplicationEngine>
 #include <QQuickWindow>
-#include <QRandomGenerator>
 #include <QStandardPaths>
 #include <cstdio>
-#include <memory>
-#include <mutex>
 #include <optional>
-
-void qml_register_types_Truehang();
 
 namespace {
 
@@ -35,36 +27,6 @@ struct Asked {
     std::string window_size;
     std::vector<std::string> print;
 };
-
-constexpr auto face_folder = ":/qt-project.org/imports/Truehang/Face/";
-
-void load_fonts() {
-    for (const char* font : {"Lato-Regular", "Lato-Bold", "GentiumPlus-Regular"}) {
-        const QString file = QLatin1String(face_folder) + QStringLiteral("fonts/%1.ttf").arg(QLatin1String(font));
-        if (QFile::exists(file)) {
-            QFontDatabase::addApplicationFont(file);
-        }
-    }
-    QGuiApplication::setFont(QFont(QStringLiteral("Lato")));
-}
-
-/// RFC 3339 with the system's offset, to the second.
-std::string time_now() {
-    const QDateTime now = QDateTime::currentDateTime();
-    return now.toOffsetFromUtc(now.offsetFromUtc()).toString(Qt::ISODate).toStdString();
-}
-
-/// Asked for on two threads.
-std::function<std::string()> id_maker() {
-    const auto maker =
-        std::make_shared<IdMaker>([] { return static_cast<std::uint64_t>(QDateTime::currentMSecsSinceEpoch()); },
-                                  [] { return QRandomGenerator::system()->generate64(); });
-    const auto guard = std::make_shared<std::mutex>();
-    return [maker, guard] {
-        const std::lock_guard lock(*guard);
-        return (*maker)();
-    };
-}
 
 int print_only(const std::vector<std::string>& asked) {
     QFile file(QString::fromStdString(asked[0]));
@@ -106,14 +68,13 @@ int run(const Asked& asked) {
     const QString data = asked.data.empty() ? QStandardPaths::writableLocation(QStandardPaths::AppDataLocation)
                                             : QString::fromStdString(asked.data);
     QDir().mkpath(data);
-    SurveyKeeping keeping(data, time_now, id_maker());
+    SurveyKeeping keeping(data, system_time, system_ids());
     if (!asked.demo.empty()) {
         import_demo(keeping, QString::fromStdString(asked.demo));
     }
     Devices devices = system_devices();
     Notebook notebook(keeping, devices, data + QStringLiteral("/settings.ini"));
 
-    qml_register_types_Truehang();
     QQmlApplicationEngine engine;
     engine.setInitialProperties({{QStringLiteral("notebook"), QVariant::fromValue(&notebook)}});
     engine.load(QUrl(QStringLiteral("qrc%1Main.qml").arg(QLatin1String(face_folder))));
@@ -150,6 +111,6 @@ int main(int argc, char** argv) {
     const QGuiApplication app(argc, argv);
     QGuiApplication::setApplicationName(QStringLiteral("truehang"));
     QGuiApplication::setDesktopFileName(QStringLiteral("truehang"));
-    load_fonts();
+    make_face_known();
     return asked.print.empty() ? run(asked) : print_only(asked.print);
 }

@@ -174,7 +174,8 @@ void SheetPainter::rule(double left, double right) {
 }
 
 void SheetPainter::paintHead(const MeasureSheet& sheet) {
-    const double corner_left = 1250;
+    const double corner = QFontMetricsF(body()).horizontalAdvance(shown(sheet.corner)) + 10;
+    const double corner_left = text_right - std::min(corner, 700.0);
     const double lower = QFontMetricsF(title()).ascent() - QFontMetricsF(body()).ascent();
     y_ += lower;
     text(shown(sheet.corner), corner_left, text_right, body(), ink, Qt::AlignRight);

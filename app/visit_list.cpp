@@ -76,7 +76,7 @@ void VisitList::show() {
         const QString title = summary.title.empty() ? tr("New visit") : truehang::shown(summary.title);
         const QString address = truehang::shown(summary.address);
         const QString windows = summary.windows == 1 ? tr("1 window") : tr("%1 windows").arg(summary.windows);
-        const QString about = address.isEmpty() ? windows : QStringLiteral("%1, %2").arg(address, windows);
+        const QString about = address.isEmpty() ? windows : address;
         const QString all = QStringLiteral("%1 %2 %3").arg(title, address, line->client);
         const bool found =
             std::ranges::all_of(words, [&](const QString& word) { return all.contains(word, Qt::CaseInsensitive); });

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "walk_model.h"
 
+#include "figure_rows.h"
 #include "open_visit.h"
 #include "settings.h"
 #include "survey/counted.h"
@@ -96,8 +97,8 @@ bool WalkModel::isTaken(const Station& station) const {
 }
 
 QString WalkModel::saysOf(const QString& station) const {
-    const auto found = std::ranges::find(walk_, bytes(station), &Station::word);
-    return found == walk_.end() ? station : shown(found->says);
+    const Window* there = window();
+    return there ? station_says(*there, bytes(station)) : station;
 }
 
 QString WalkModel::placeOf(const QString& station) const {
@@ -134,25 +135,17 @@ void WalkModel::standAt(int index) {
     take_again_ = false;
     const Station* at = here();
     const Reading* kept = at ? keptReading(at->word) : nullptr;
+    unit_ = length_unit(bytes(open_.place().unit())).value_or(entry_unit(open_.survey()));
     const QString place = placeOf(station());
-    if (at && open_.place().has(place)) {
-        typed_ = open_.place().text(place);
-        shown_is_kept_ = kept && typed_ == fieldTextOf(*kept);
-        take_again_ = typed_.isEmpty();
-        weigh();
-    } else if (kept) {
-        typed_ = fieldTextOf(*kept);
-        shown_is_kept_ = true;
-    } else {
-        typed_.clear();
-        shown_is_kept_ = false;
-    }
-    if (kept && shown_is_kept_) {
+    typed_ = at && open_.place().has(place) ? open_.place().text(place) : kept ? fieldTextOf(*kept) : QString();
+    shown_is_kept_ = kept && typed_ == fieldTextOf(*kept);
+    if (shown_is_kept_) {
         if (const auto read = read_length(kept->typed, entry_unit(open_.survey())); read) {
             unit_ = read->unit;
         }
-    } else {
-        unit_ = length_unit(bytes(open_.place().unit())).value_or(entry_unit(open_.survey()));
+    } else if (at) {
+        take_again_ = kept && typed_.isEmpty();
+        weigh();
     }
     open_.place().standAt(station());
     showStations();
@@ -280,7 +273,10 @@ void WalkModel::cycleUnit() {
     unit_ = at + 1 == units.end() ? units.front() : *(at + 1);
     shown_is_kept_ = false;
     open_.place().setUnit(unit());
-    weigh();
+    if (here()) {
+        open_.place().setText(placeOf(station()), typed_);
+        weigh();
+    }
     emit changed();
 }
 
@@ -436,7 +432,11 @@ QString WalkModel::differsText() const { return differ_ ? first_sentence(shown(d
 QString WalkModel::againStation() const { return again_station_; }
 
 QString WalkModel::againSays() const {
-    return again_station_.isEmpty() ? QString() : tr("Measure %1 again").arg(within_sentence(saysOf(again_station_)));
+    if (again_station_.isEmpty()) {
+        return {};
+    }
+    const QString words = keptReading(bytes(again_station_)) ? tr("Measure %1 again") : tr("Measure %1");
+    return words.arg(within_sentence(saysOf(again_station_)));
 }
 
 void WalkModel::takeAgain() {

@@ -5,6 +5,7 @@
 #include "thread_mark.h"
 
 #include <QFile>
+#include <QLocale>
 #include <QSignalSpy>
 #include <QTest>
 
@@ -32,6 +33,7 @@ private slots:
     void positionComesOrDoesNot();
     void undoWhileAnEditIsMade();
     void settingsStay();
+    void numbersTakeTheLocalesMark();
     void saysWhatIsWrongWithAForeignStore();
 };
 
@@ -50,9 +52,9 @@ void open_example(Bench& bench) {
     bench.keeping().post(
         &bench.notebook(), [s = *survey](Store& store) { return store.keep(s, "Taken in"); },
         [&kept](const Result<Revision>& done) { kept = done.ok(); });
-    QTRY_VERIFY(kept);
+    QTRY_VERIFY_WITH_TIMEOUT(kept, patience);
     bench.notebook().openVisit("01924f6a-7c00-7000-8000-000000000001");
-    QTRY_COMPARE(bench.notebook().screen(), QString("visit"));
+    QTRY_COMPARE_WITH_TIMEOUT(bench.notebook().screen(), QString("visit"), patience);
     bench.notebook().openWindow("parlour-south");
     bench.settle();
 }
@@ -85,8 +87,8 @@ void AppModelsTest::aVisitIsMadeFoundRemovedAndBroughtBack() {
     QCOMPARE(notebook.screen(), QString("visit"));
     notebook.visit()->site()->leave("title", "Pilot house");
     notebook.visit()->site()->leave("address", "4 Slipway Row, Ferrymouth");
-    QTRY_COMPARE(notebook.visits()->count(), 1);
-    QTRY_COMPARE(notebook.visits()->value(0, "title").toString(), QString("Pilot house"));
+    QTRY_COMPARE_WITH_TIMEOUT(notebook.visits()->count(), 1, patience);
+    QTRY_COMPARE_WITH_TIMEOUT(notebook.visits()->value(0, "title").toString(), QString("Pilot house"), patience);
     QCOMPARE(notebook.visits()->value(0, "state").toString(), QString("to measure"));
     notebook.setSearch("slipway pilot");
     QCOMPARE(notebook.visits()->count(), 1);
@@ -95,13 +97,13 @@ void AppModelsTest::aVisitIsMadeFoundRemovedAndBroughtBack() {
     notebook.setSearch({});
     const QString id = notebook.visits()->value(0, "visitId").toString();
     notebook.removeVisit(id);
-    QTRY_COMPARE(notebook.visits()->count(), 0);
+    QTRY_COMPARE_WITH_TIMEOUT(notebook.visits()->count(), 0, patience);
     QCOMPARE(notebook.removedVisits()->count(), 1);
     QCOMPARE(notebook.screen(), QString("visits"));
     bench.reopen();
-    QTRY_COMPARE(bench.notebook().removedVisits()->count(), 1);
+    QTRY_COMPARE_WITH_TIMEOUT(bench.notebook().removedVisits()->count(), 1, patience);
     bench.notebook().bringBack(id);
-    QTRY_COMPARE(bench.notebook().visits()->count(), 1);
+    QTRY_COMPARE_WITH_TIMEOUT(bench.notebook().visits()->count(), 1, patience);
 }
 
 void AppModelsTest::siteFieldsAreKept() {
@@ -405,6 +407,25 @@ void AppModelsTest::settingsStay() {
     QCOMPARE(settings->hand(), QString("left"));
     QCOMPARE(settings->look(), QString("dark"));
     QCOMPARE(settings->inchDenominator(), 16);
+}
+
+void AppModelsTest::numbersTakeTheLocalesMark() {
+    const QLocale before;
+    QLocale::setDefault(QLocale(QLocale::German, QLocale::Germany));  // CLDR: a comma
+    {
+        Bench bench;
+        bench.openNewWindow();
+        bench.notebook().visit()->measuring()->choose("entryUnit", "cm");
+        ObstructionsModel* model = bench.notebook().obstructions();
+        model->add("beam");
+        model->form()->leave("width", "124.5");  // either mark is understood
+        bench.settle();
+        QCOMPARE(bench.notebook().open()->window()->obstructions.at(0).width->mm(), 1245.0);
+        QCOMPARE(value(model->form(), "width", "text").toString(), QString("124,5"));
+        QCOMPARE(value(model->form(), "width", "unit").toString(), QString("cm"));
+        QCOMPARE(bench.notebook().walk()->decimalMark(), QString(","));
+    }
+    QLocale::setDefault(before);
 }
 
 void AppModelsTest::saysWhatIsWrongWithAForeignStore() {

@@ -169,10 +169,10 @@ void AppPhotoTest::takenInKeptAndBroughtBack() {
     bench.files->held.insert(file, orientation_picture(6));
     photos->takeIn(file);
     QCOMPARE(photos->coming(), 1);
-    QTRY_COMPARE(photos->photos()->count(), 1);
+    QTRY_COMPARE_WITH_TIMEOUT(photos->photos()->count(), 1, patience);
     QCOMPARE(photos->coming(), 0);
     const QString sha256 = photos->photos()->value(0, "sha256").toString();
-    QTRY_VERIFY(!photos->photos()->value(0, "thumbnail").toUrl().isEmpty());
+    QTRY_VERIFY_WITH_TIMEOUT(!photos->photos()->value(0, "thumbnail").toUrl().isEmpty(), patience);
     const QByteArray stored = whole(photos->photos()->value(0, "picture").toUrl().toLocalFile());
     QCOMPARE(QString::fromLatin1(QCryptographicHash::hash(stored, QCryptographicHash::Sha256).toHex()), sha256);
     QVERIFY(!stored.contains("Exif"));
@@ -181,7 +181,7 @@ void AppPhotoTest::takenInKeptAndBroughtBack() {
     photos->typingCaption(sha256, "valve on the ri");
     bench.reopen();
     photos = bench.notebook().photos();
-    QTRY_COMPARE(photos->photos()->count(), 1);
+    QTRY_COMPARE_WITH_TIMEOUT(photos->photos()->count(), 1, patience);
     QCOMPARE(photos->photos()->value(0, "caption").toString(), QString("valve on the ri"));
     photos->setCaption(sha256, "valve on the right");
     bench.settle();
@@ -204,14 +204,14 @@ void AppPhotoTest::aBrokenFileTellsWhy() {
     bench.files->held.insert(QUrl::fromLocalFile("/a.jpg"), "not a picture");
     photos->takeIn(QUrl::fromLocalFile("/a.jpg"));
     QVERIFY(photos->fault().isEmpty());
-    QTRY_VERIFY(!photos->fault().isEmpty());
+    QTRY_VERIFY_WITH_TIMEOUT(!photos->fault().isEmpty(), patience);
     QCOMPARE(photos->coming(), 0);
     bench.clipboard->held = QImage(30, 20, QImage::Format_RGB32);
     bench.clipboard->held.fill(Qt::blue);
     photos->paste();
-    QTRY_COMPARE(photos->photos()->count(), 1);
+    QTRY_COMPARE_WITH_TIMEOUT(photos->photos()->count(), 1, patience);
     photos->paste();
-    QTRY_VERIFY(!photos->fault().isEmpty());  // the same picture is here already
+    QTRY_VERIFY_WITH_TIMEOUT(!photos->fault().isEmpty(), patience);  // the same picture is here already
     QCOMPARE(photos->photos()->count(), 1);
 }
 

@@ -216,9 +216,9 @@ void AppTransportTest::calledOffIsNobodysFault() {
     std::optional<Outcome> outcome;
     wire.send(sync::workroom_address(workroom.address()), {}, put("/x"), "body",
               [&](const Outcome& came) { outcome = came; });
-    QTRY_COMPARE(workroom.heard().size(), 1);
+    QTRY_COMPARE_WITH_TIMEOUT(workroom.heard().size(), 1, patience);
     wire.callOff();
-    QTRY_VERIFY(outcome.has_value());
+    QTRY_VERIFY_WITH_TIMEOUT(outcome.has_value(), patience);
     QVERIFY(std::holds_alternative<std::monostate>(*outcome));
 }
 
@@ -253,7 +253,7 @@ void AppTransportTest::anAmbiguousPutAsksWhatIsThere() {
     sender.setWorkroom(sync::workroom_address(workroom.address()), "token");
     outbox.paired();
     sender.go();
-    QTRY_VERIFY(shelf.done);
+    QTRY_VERIFY_WITH_TIMEOUT(shelf.done, patience);
     QVERIFY(!shelf.refused);
     // Qt itself repeats a request whose connection was closed without an answer; each ends in one question.
     QCOMPARE(workroom.heard().back().method, QByteArray("GET"));
@@ -267,30 +267,30 @@ void AppTransportTest::pairsSendsAndShowsWhatIsThere() {
     bench.clipboard->held = QImage(30, 20, QImage::Format_RGB32);
     bench.clipboard->held.fill(Qt::blue);
     bench.notebook().photos()->paste();
-    QTRY_COMPARE(bench.notebook().photos()->photos()->count(), 1);
+    QTRY_COMPARE_WITH_TIMEOUT(bench.notebook().photos()->photos()->count(), 1, patience);
     bench.settle();
     SendModel* send = bench.notebook().send();
     QVERIFY(!send->paired());
-    QTRY_COMPARE(send->items()->count(), 2);
+    QTRY_COMPARE_WITH_TIMEOUT(send->items()->count(), 2, patience);
     QCOMPARE(send->items()->value(0, "state").toString(), QString("waiting"));
     send->pair(workroom.address(), "7K2M-QX4D");
     QVERIFY(send->pairing());
-    QTRY_VERIFY(send->paired());
+    QTRY_VERIFY_WITH_TIMEOUT(send->paired(), patience);
     QCOMPARE(send->workroom(), QString("Workroom at Ferrymouth at http://%1").arg(workroom.address()));
-    QTRY_COMPARE(send->line(), QString("All there"));
+    QTRY_COMPARE_WITH_TIMEOUT(send->line(), QString("All there"), patience);
     QCOMPARE(send->mark(), thread_mark::Mark::There);
     QCOMPARE(send->items()->value(0, "state").toString(), QString("there"));
     QCOMPARE(send->items()->value(1, "state").toString(), QString("there"));
     const auto photos =
         std::ranges::count_if(workroom.heard(), [](const Heard& h) { return h.path.startsWith("/photos/"); });
     QCOMPARE(photos, 1);
-    QTRY_COMPARE(bench.notebook().visit()->state(), QString("there"));
+    QTRY_COMPARE_WITH_TIMEOUT(bench.notebook().visit()->state(), QString("there"), patience);
     // An edit after that waits, and goes.
     bench.notebook().visit()->site()->leave("title", "Pilot house");
-    QTRY_VERIFY(workroom.heard().back().body.contains("Pilot house"));
-    QTRY_COMPARE(send->line(), QString("All there"));
+    QTRY_VERIFY_WITH_TIMEOUT(workroom.heard().back().body.contains("Pilot house"), patience);
+    QTRY_COMPARE_WITH_TIMEOUT(send->line(), QString("All there"), patience);
     bench.reopen();
-    QTRY_VERIFY(bench.notebook().send()->paired());
+    QTRY_VERIFY_WITH_TIMEOUT(bench.notebook().send()->paired(), patience);
 }
 
 void AppTransportTest::aWrongCodeTellsWhy() {
@@ -305,7 +305,7 @@ void AppTransportTest::aWrongCodeTellsWhy() {
     send->pair("not an address", "7K2M-QX4D");
     QVERIFY(!send->pairFault().isEmpty());
     send->pair(workroom.address(), "0000-0000");
-    QTRY_VERIFY(!send->pairing());
+    QTRY_VERIFY_WITH_TIMEOUT(!send->pairing(), patience);
     QVERIFY(send->pairFault().contains("code"));
     QVERIFY(!send->paired());
     QCOMPARE(send->address(), workroom.address());
@@ -321,13 +321,13 @@ void AppTransportTest::noNetworkIsQuiet() {
         });
         address = workroom.address();
         bench.notebook().send()->pair(address, "7K2M-QX4D");
-        QTRY_VERIFY(bench.notebook().send()->paired());
+        QTRY_VERIFY_WITH_TIMEOUT(bench.notebook().send()->paired(), patience);
     }
     bench.notebook().newVisit();
     bench.settle();
     SendModel* send = bench.notebook().send();
-    QTRY_COMPARE(send->items()->count(), 1);
-    QTRY_VERIFY(send->line() != "0 of 1 there");
+    QTRY_COMPARE_WITH_TIMEOUT(send->items()->count(), 1, patience);
+    QTRY_VERIFY_WITH_TIMEOUT(send->line() != "0 of 1 there", patience);
     QVERIFY(!send->line().isEmpty());
     QVERIFY(bench.notebook().fault().isEmpty());
     QVERIFY(send->items()->value(0, "state").toString().startsWith("waiting"));

@@ -21,6 +21,7 @@ private slots:
     void whatCantBeReadStays();
     void aDraftSurvivesReopening();
     void aDraftOfAnotherStationSurvivesToo();
+    void theUnitOfADraftSurvives();
     void aFailedCommitLeadsBack();
     void takenAgainReplaces();
     void cantReachIsKept();
@@ -51,7 +52,7 @@ void AppWalkTest::keysMakeAReading() {
     QCOMPARE(walk->station(), QString("opening.width.middle"));
     QCOMPARE(kept.count(), 0);
     QVERIFY(mark_of(walk, "opening.width.top") != Stitch::Kept);
-    QTRY_COMPARE(kept.count(), 1);
+    QTRY_COMPARE_WITH_TIMEOUT(kept.count(), 1, patience);
     QCOMPARE(mark_of(walk, "opening.width.top"), Stitch::Kept);
 
     bench.reopen();
@@ -160,6 +161,19 @@ void AppWalkTest::aDraftOfAnotherStationSurvivesToo() {
     QCOMPARE(walk->typed(), QString("77"));
 }
 
+void AppWalkTest::theUnitOfADraftSurvives() {
+    Bench bench;
+    bench.openNewWindow();
+    bench.notebook().walk()->cycleUnit();
+    bench.type("124");
+    bench.reopen();
+    QCOMPARE(bench.notebook().walk()->typed(), QString("124"));
+    QCOMPARE(bench.notebook().walk()->unit(), QString("cm"));
+    bench.notebook().walk()->next();
+    bench.settle();
+    QCOMPARE(bench.notebook().open()->window()->readings.at(0).value->mm(), 1240.0);
+}
+
 void AppWalkTest::aFailedCommitLeadsBack() {
     Bench bench;
     const QString window = bench.openNewWindow();
@@ -169,7 +183,7 @@ void AppWalkTest::aFailedCommitLeadsBack() {
         const FullDisk full;
         QVERIFY(walk->next());
         QCOMPARE(walk->station(), QString("opening.width.middle"));
-        QTRY_VERIFY(!walk->notKept().isEmpty());
+        QTRY_VERIFY_WITH_TIMEOUT(!walk->notKept().isEmpty(), patience);
     }
     QCOMPARE(walk->station(), QString("opening.width.top"));
     QCOMPARE(walk->typed(), QString("1242"));

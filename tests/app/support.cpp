@@ -49,7 +49,7 @@ void Bench::begin() {
     keeping_ = std::make_unique<SurveyKeeping>(folder_.path(), now, new_id);
     notebook_ = std::make_unique<Notebook>(*keeping_, devices_, folder_.filePath("settings.ini"));
     watch();
-    QVERIFY(QTest::qWaitFor([this] { return notebook_->ready(); }));
+    QVERIFY(QTest::qWaitFor([this] { return notebook_->ready(); }, patience));
 }
 
 void Bench::watch() {
@@ -102,7 +102,7 @@ void Bench::settle() {
         keeping_->post(
             notebook_.get(), [](Store&) -> Result<Done> { return Done{}; },
             [&answered](const Result<Done>&) { answered = true; });
-        QVERIFY(QTest::qWaitFor([&answered] { return answered; }));
+        QVERIFY(QTest::qWaitFor([&answered] { return answered; }, patience));
     }
 }
 

@@ -14,6 +14,9 @@
 
 namespace truehang::test {
 
+/// The longest that a test waits for something that comes, milliseconds: reached only where it never does.
+inline constexpr int patience = 60'000;
+
 /// A position device that answers when told to.
 class RecordedPosition : public PositionDevice {
 public:

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "start.h"
+
+#include "store/uuid7.h"
+
+#include <QDateTime>
+#include <QFile>
+#include <QFont>
+#include <QFontDatabase>
+#include <QGuiApplication>
+#include <QRandomGenerator>
+#include <memory>
+#include <mutex>
+
+void qml_register_types_Truehang();
+
+namespace truehang {
+
+void make_face_known() {
+    qml_register_types_Truehang();
+    for (const char* font : {"Lato-Regular", "Lato-Bold", "GentiumPlus-Regular"}) {
+        const QString file = QLatin1String(face_folder) + QStringLiteral("fonts/%1.ttf").arg(QLatin1String(font));
+        if (QFile::exists(file)) {
+            QFontDatabase::addApplicationFont(file);
+        }
+    }
+    QGuiApplication::setFont(QFont(QStringLiteral("Lato")));
+}
+
+std::string system_time() {
+    const QDateTime now = QDateTime::currentDateTime();
+    return now.toOffsetFromUtc(now.offsetFromUtc()).toString(Qt::ISODate).toStdString();
+}
+
+std::function<std::string()> system_ids() {
+    const auto maker =
+        std::make_shared<IdMaker>([] { return static_cast<std::uint64_t>(QDateTime::currentMSecsSinceEpoch()); },
+                                  [] { return QRandomGenerator::system()->generate64(); });
+    const auto guard = std::make_shared<std::mutex>();
+    return [maker, guard] {
+        const std::lock_guard lock(*guard);
+        return (*maker)();
+    };
+}
+
+}  // namespace truehang
