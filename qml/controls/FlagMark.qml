@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 import QtQuick
-import QtQuick.Shapes
 import Truehang.Face
 
 // A flag's shape in ink: bar stop, broken circle measure again, square decide, triangle caution, circle note.
@@ -36,36 +35,32 @@ Item {
         border.width: Theme.firm
         border.color: Theme.ink
     }
-    Shape {
-        visible: mark.severity === "caution"
+    // Not a Shape: the software renderer draws one beyond its clip.
+    Canvas {
+        id: canvas
+
+        property color ink: Theme.ink
+
+        visible: mark.severity === "caution" || mark.severity === "remeasure"
         anchors.fill: parent
-        ShapePath {
-            strokeColor: Theme.ink
-            strokeWidth: Theme.firm
-            fillColor: "transparent"
-            joinStyle: ShapePath.MiterJoin
-            startX: mark.width / 2
-            startY: 2
-            PathLine { x: mark.width - 1.5; y: mark.height - 2 }
-            PathLine { x: 1.5; y: mark.height - 2 }
-            PathLine { x: mark.width / 2; y: 2 }
-        }
-    }
-    Shape {
-        visible: mark.severity === "remeasure"
-        anchors.fill: parent
-        ShapePath {
-            strokeColor: Theme.ink
-            strokeWidth: Theme.firm
-            fillColor: "transparent"
-            PathAngleArc {
-                centerX: mark.width / 2
-                centerY: mark.height / 2
-                radiusX: mark.width / 2 - 1.5
-                radiusY: mark.height / 2 - 1.5
-                startAngle: -50
-                sweepAngle: 280
+        onInkChanged: requestPaint()
+        onPaint: {
+            const pen = getContext("2d");
+            pen.reset();
+            pen.strokeStyle = ink;
+            pen.lineWidth = Theme.firm;
+            pen.beginPath();
+            if (mark.severity === "caution") {
+                pen.moveTo(width / 2, 2);
+                pen.lineTo(width - 1.5, height - 2);
+                pen.lineTo(1.5, height - 2);
+                pen.closePath();
+            } else {
+                pen.arc(width / 2, height / 2, width / 2 - 1.5, -0.9, 4.0);
             }
+            pen.stroke();
         }
     }
+
+    onSeverityChanged: canvas.requestPaint()
 }

@@ -58,8 +58,7 @@ Item {
     }
 
     function press(characters: string) {
-        const fraction = characters.length > 2;
-        pad.typed(fraction ? " " + characters : characters);
+        pad.typed(characters);
         pad.fractions = 0;
     }
 

@@ -23,6 +23,9 @@ FocusScope {
     property real sideHeight: Theme.drawingLowest
     readonly property bool wide: width >= Theme.wideFrom && width > height * 1.1
     readonly property real contentWidth: column.width
+    // A narrow page on a wide screen lies at the hand's side.
+    readonly property real pageWidth: side.active ? width : Math.min(width, Theme.columnWidest + Theme.margin + Theme.edge)
+    readonly property real pageX: Theme.leftHand ? 0 : width - pageWidth
     default property alias content: column.data
     property alias footWords: words.data
 
@@ -77,6 +80,7 @@ FocusScope {
     Stitches {
         visible: screen.threadRows !== null
         rows: screen.threadRows
+        x: screen.pageX
         height: parent.height
         firstAt: 58
     }
@@ -86,8 +90,8 @@ FocusScope {
 
         anchors.top: parent.top
         anchors.topMargin: Theme.rowGap
-        x: Theme.margin
-        width: parent.width - Theme.margin - Theme.edge
+        x: screen.pageX + Theme.margin
+        width: screen.pageWidth - Theme.margin - Theme.edge
         height: Math.max(Theme.target, titleLine.height + Theme.rowGap)
 
         Heading {
@@ -132,10 +136,10 @@ FocusScope {
         id: flick
 
         readonly property bool beside: screen.wide && side.active
-        readonly property real columnWidth: beside ? parent.width - 2 * Theme.margin - side.width - 2 * Theme.edge : Math.min(head.width, Theme.columnWidest)
+        readonly property real columnWidth: beside ? parent.width - 2 * Theme.margin - side.width - 2 * Theme.edge : head.width
         readonly property real atEnd: Math.max(0, contentHeight - height)
 
-        x: beside && !Theme.leftHand ? side.x + side.width : 0
+        x: beside && !Theme.leftHand ? side.x + side.width : screen.pageX
         width: columnWidth + Theme.margin + Theme.edge
         anchors.top: !screen.wide && side.active ? side.bottom : head.bottom
         anchors.topMargin: Theme.rowGap

@@ -3,11 +3,11 @@
 
 #include "demo.h"
 
-#include <QtQml/qqml.h>
 #include <QAccessible>
 #include <QDir>
 #include <QFontDatabase>
 #include <QMutex>
+#include <QQmlComponent>
 #include <QTest>
 #include <cmath>
 
@@ -94,7 +94,10 @@ Scene::Scene(QSize size) : finger_(QTest::createTouchDevice()) {
         qFatal("Main.qml can't be loaded");
     }
     window_ = qobject_cast<QQuickWindow*>(engine_->rootObjects().first());
-    theme_ = engine_->singletonInstance<QObject*>(qmlTypeId("Truehang.Face", 1, 0, "Theme"));
+    QQmlComponent asks(engine_.get());
+    asks.setData("import QtQml; import Truehang.Face; QtObject { readonly property QtObject theme: Theme }", {});
+    const std::unique_ptr<QObject> asked(asks.create());
+    theme_ = asked ? asked->property("theme").value<QObject*>() : nullptr;
     window_->resize(size);
     window_->show();
     window_->requestActivate();
@@ -187,7 +190,8 @@ QQuickItem* Scene::find(const QString& name) const {
 }
 
 QRectF Scene::seen(const QQuickItem* item) const {
-    QRectF rectangle = item->mapRectToScene(item->boundingRect());
+    const QRectF own = item->inherits("QQuickText") ? item->boundingRect() : QRectF(QPointF(), item->size());
+    QRectF rectangle = item->mapRectToScene(own);
     for (const QQuickItem* above = item->parentItem(); above != nullptr; above = above->parentItem()) {
         if (above->clip()) {
             rectangle &= above->mapRectToScene(above->boundingRect());

@@ -25,6 +25,7 @@ public:
     [[nodiscard]] Notebook& notebook() { return bench_.notebook(); }
     [[nodiscard]] Bench& bench() { return bench_; }
     [[nodiscard]] QQuickWindow& window() { return *window_; }
+    [[nodiscard]] QQmlEngine& engine() { return *engine_; }
     [[nodiscard]] QObject& theme() { return *theme_; }
 
     /// Lets everything posted be answered and the window be laid out.
