@@ -10,6 +10,12 @@ namespace {
 // within a draft.
 constexpr int long_log = 1000;
 
+bool log_is_empty(const std::filesystem::path& file) {
+    std::error_code code;
+    const auto size = std::filesystem::file_size(file.string() + "-wal", code);
+    return code || size == 0;
+}
+
 int note_log_pages(void* noted, sqlite3*, const char*, int pages) {
     *static_cast<int*>(noted) = pages;
     return SQLITE_OK;
@@ -22,6 +28,7 @@ Connection::Connection(const std::filesystem::path& file, const std::string& vfs
     fold_in_on_close(false);
     database_.exec("PRAGMA locking_mode = EXCLUSIVE");
     static_cast<void>(database_.execAndGet("PRAGMA user_version"));
+    fold_in_on_close(log_is_empty(file));  // that writes nothing, and takes the empty log away
 }
 
 void Connection::start_writing(bool sync_commits) {

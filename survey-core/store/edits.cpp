@@ -5,6 +5,7 @@
 #include "store/visit_rows.h"
 
 #include "document/document.h"
+#include "document/json_reader.h"
 
 #include <algorithm>
 #include <set>
@@ -44,8 +45,10 @@ void write_entry(Connection& connection, const PhotoFolder& photos, std::string_
     for (const RowChange& change : entry.changes) {
         write_change(connection, photos, visit_id, change, stamp);
     }
-    connection.run("UPDATE visit SET revision = ?, updated_at = ?, last_edit = ? WHERE visit_id = ?", entry.revision,
-                   stamp.now, stamp.edit_number, visit_id);
+    connection.run(
+        "UPDATE visit SET revision = ?, updated_at = ?, last_edit = ?, body_bytes = body_bytes + ?"
+        " WHERE visit_id = ?",
+        entry.revision, stamp.now, stamp.edit_number, growth_of(entry.changes), visit_id);
     if (changes_document(entry.changes)) {
         connection.run(
             "REPLACE INTO outbox (kind, id, revision, state, since, edit_number)"
@@ -163,12 +166,36 @@ void check_fabrics(Connection& connection, std::string_view visit_id, const Wind
         return;
     }
     const auto body = stored_row(connection, visit_id, {RowKind::visit, "", "", 0});
-    for (const auto& fabric : nlohmann::json::parse(body.value().body).at("fabrics")) {
+    const auto survey = nlohmann::json::parse(body.value().body);
+    for (const auto& fabric : survey.at("fabrics")) {
         named.erase(fabric.at("id").get<std::string>());
     }
     if (!named.empty()) {
         throw Failure{{ErrorCode::unreadable, "/fabrics",
                        "The window names the fabric \"" + *named.begin() + "\", which the survey doesn't have."}};
+    }
+}
+
+/// A window's id is its own in the whole survey.
+void check_window_id(Connection& connection, std::string_view visit_id, std::string_view room_id,
+                     const std::string& window_id) {
+    Query other =
+        connection.query("SELECT room_id FROM room_window WHERE visit_id = ? AND window_id = ? AND room_id <> ?",
+                         visit_id, window_id, room_id);
+    if (other.next()) {
+        throw Failure{{ErrorCode::unreadable, "/rooms",
+                       "The window id \"" + window_id + "\" stands in the room \"" + other.text(0) + "\" already."}};
+    }
+}
+
+/// A document may have 4 MiB; what is around the rows' bodies takes a little of it.
+void check_size(const VisitLine& line, const RowChanges& changes) {
+    constexpr long long most = static_cast<long long>(largest_document) / 40 * 39;
+    const long long growth = growth_of(changes);
+    if (growth > 0 && line.body_bytes + growth > most) {
+        throw Failure{
+            {ErrorCode::unreadable, "",
+             "This visit is as large as a survey may be (4 MiB): begin another for what is left to measure."}};
     }
 }
 
@@ -188,6 +215,9 @@ RowChanges window_changes(Connection& connection, std::string_view visit_id, con
     const auto stored = before.find(key);
     if (stored == before.end() && !stored_row(connection, visit_id, {RowKind::room, room_id, "", 0})) {
         throw Failure{{ErrorCode::missing, room_id, "There is no such room in this visit."}};
+    }
+    if (stored == before.end()) {
+        check_window_id(connection, visit_id, room_id, window.id);
     }
     RowState& row = after.at(key);
     row.place = stored != before.end() ? stored->second.place : next_window_place(connection, visit_id, room_id);
@@ -253,6 +283,7 @@ Result<Revision> Store::keep_window(std::string_view visit_id, std::string_view 
             if (entry.changes.empty()) {
                 return line.revision;
             }
+            check_size(line, entry.changes);
             entry.revision = line.revision + 1;
             return write_new_edit(in.connection, in.photos, visit_id, std::move(entry), in.surroundings.now());
         });

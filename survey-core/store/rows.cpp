@@ -2,6 +2,7 @@
 #include "store/rows.h"
 
 #include "document/document.h"
+#include "document/json_reader.h"
 #include "store/failures.h"
 
 #include <algorithm>
@@ -10,7 +11,7 @@
 namespace truehang {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using Json = nlohmann::ordered_json;  // for the changes of an edit, which are the store's own
 
 constexpr std::array<std::pair<std::string_view, RowKind>, 5> kind_words{{{"visit", RowKind::visit},
                                                                           {"room", RowKind::room},
@@ -18,27 +19,45 @@ constexpr std::array<std::pair<std::string_view, RowKind>, 5> kind_words{{{"visi
                                                                           {"reading", RowKind::reading},
                                                                           {"removed", RowKind::removed}}};
 
-/// Takes a list out of an object.
-Json taken(Json& object, const char* list) {
-    Json found = object.contains(list) ? std::move(object[list]) : Json::array();
-    object.erase(list);
-    return found;
+// The document's own reader and not another: it keeps numbers in unknown keys as they were written.
+JsonValue parsed(std::string_view text) {
+    auto read = read_json(text);
+    if (!read) {
+        throw Failure{damaged("a row", read.error().empty() ? "not JSON" : read.error().front().text)};
+    }
+    return std::move(read).value().root;
 }
 
-void add_readings(Rows& rows, const std::string& room, const std::string& window, const Json& readings) {
+/// Takes a member out of an object; null where it isn't there.
+JsonValue taken(JsonValue& object, std::string_view name) {
+    const auto found = std::ranges::find(object.members, name, &std::pair<std::string, JsonValue>::first);
+    if (found == object.members.end()) {
+        return {};
+    }
+    JsonValue value = std::move(found->second);
+    object.members.erase(found);
+    return value;
+}
+
+std::string id_of(const JsonValue& object) {
+    const JsonValue* const id = object.find("id");
+    return id != nullptr ? id->text : std::string();
+}
+
+void add_readings(Rows& rows, const std::string& room, const std::string& window, const JsonValue& readings) {
     int place = 0;
-    for (const Json& reading : readings) {
-        rows[{RowKind::reading, room, window, place}] = {place, reading.dump()};
+    for (const JsonValue& reading : readings.items) {
+        rows[{RowKind::reading, room, window, place}] = {place, json_text(reading)};
         ++place;
     }
 }
 
-void add_windows(Rows& rows, const std::string& room, Json windows) {
+void add_windows(Rows& rows, const std::string& room, JsonValue windows) {
     int place = 0;
-    for (Json& window : windows) {
-        const auto id = window.at("id").get<std::string>();
+    for (JsonValue& window : windows.items) {
+        const std::string id = id_of(window);
         add_readings(rows, room, id, taken(window, "readings"));
-        rows[{RowKind::window, room, id, 0}] = {place++, window.dump()};
+        rows[{RowKind::window, room, id, 0}] = {place++, json_text(window)};
     }
 }
 
@@ -58,22 +77,28 @@ std::vector<std::pair<RowKey, RowState>> in_place(const Rows& rows, RowKind kind
     return found;
 }
 
-Json readings_of(const Rows& rows, const std::string& room, const std::string& window) {
-    Json readings = Json::array();
-    for (const auto& [key, state] : in_place(rows, RowKind::reading, room, window)) {
-        readings.push_back(Json::parse(state.body));
-    }
-    return readings;
+JsonValue list_of(std::vector<JsonValue> items) {
+    JsonValue list;
+    list.kind = JsonKind::array;
+    list.items = std::move(items);
+    return list;
 }
 
-Json windows_of(const Rows& rows, const std::string& room) {
-    Json windows = Json::array();
-    for (const auto& [key, state] : in_place(rows, RowKind::window, room, "")) {
-        Json window = Json::parse(state.body);
-        window["readings"] = readings_of(rows, room, key.window);
-        windows.push_back(std::move(window));
+JsonValue readings_of(const Rows& rows, const std::string& room, const std::string& window) {
+    std::vector<JsonValue> readings;
+    for (const auto& [key, state] : in_place(rows, RowKind::reading, room, window)) {
+        readings.push_back(parsed(state.body));
     }
-    return windows;
+    return list_of(std::move(readings));
+}
+
+JsonValue windows_of(const Rows& rows, const std::string& room) {
+    std::vector<JsonValue> windows;
+    for (const auto& [key, state] : in_place(rows, RowKind::window, room, "")) {
+        windows.push_back(parsed(state.body));
+        windows.back().members.emplace_back("readings", readings_of(rows, room, key.window));
+    }
+    return list_of(std::move(windows));
 }
 
 Json state_json(const std::optional<RowState>& state) {
@@ -105,12 +130,7 @@ RowKind kind_of(std::string_view word) {
 }  // namespace
 
 std::string checked_document(const Survey& survey) {
-    std::string document;
-    try {
-        document = write_survey(survey, false);
-    } catch (const nlohmann::json::exception& thrown) {
-        throw Failure{{ErrorCode::unreadable, "", std::string("The survey can't be written: ") + thrown.what()}};
-    }
+    std::string document = write_survey(survey, false);
     const auto read_back = read_survey(document);
     if (!read_back) {
         const Faults& faults = read_back.error();
@@ -121,16 +141,17 @@ std::string checked_document(const Survey& survey) {
 }
 
 Rows rows_of(std::string_view document) {
-    Json survey = Json::parse(document);
+    JsonValue survey = parsed(document);
     Rows rows;
     int place = 0;
-    for (Json& room : taken(survey, "rooms")) {
-        const auto id = room.at("id").get<std::string>();
+    JsonValue rooms = taken(survey, "rooms");
+    for (JsonValue& room : rooms.items) {
+        const std::string id = id_of(room);
         add_windows(rows, id, taken(room, "windows"));
-        rows[{RowKind::room, id, "", 0}] = {place++, room.dump()};
+        rows[{RowKind::room, id, "", 0}] = {place++, json_text(room)};
     }
-    survey.erase("revision");
-    rows[{RowKind::visit, "", "", 0}] = {0, survey.dump()};
+    static_cast<void>(taken(survey, "revision"));
+    rows[{RowKind::visit, "", "", 0}] = {0, json_text(survey)};
     return rows;
 }
 
@@ -139,22 +160,22 @@ Survey survey_of(const Rows& rows, Revision revision) {
     if (visit == rows.end()) {
         throw Failure{damaged("visit_body", "a visit without its survey")};
     }
-    Json survey = Json::parse(visit->second.body);
-    survey["revision"] = revision;
-    Json rooms = Json::array();
+    JsonValue survey = parsed(visit->second.body);
+    std::vector<JsonValue> rooms;
     for (const auto& [key, state] : in_place(rows, RowKind::room, "", "")) {
-        Json room = Json::parse(state.body);
-        room["windows"] = windows_of(rows, key.room);
-        rooms.push_back(std::move(room));
+        rooms.push_back(parsed(state.body));
+        rooms.back().members.emplace_back("windows", windows_of(rows, key.room));
     }
-    survey["rooms"] = std::move(rooms);
-    auto read = read_survey(survey.dump());
+    survey.members.emplace_back("rooms", list_of(std::move(rooms)));
+    auto read = read_survey(json_text(survey));
     if (!read) {
         throw Failure{damaged("visit", read.error().empty()
                                            ? "unreadable"
                                            : read.error().front().pointer + ": " + read.error().front().text)};
     }
-    return std::move(read).value();
+    Survey made = std::move(read).value();
+    made.revision = revision;
+    return made;
 }
 
 RowChanges changes_between(const Rows& before, const Rows& after) {
@@ -180,6 +201,15 @@ RowChanges reversed(RowChanges changes) {
         std::swap(change.before, change.after);
     }
     return changes;
+}
+
+long long growth_of(const RowChanges& changes) {
+    long long growth = 0;
+    for (const RowChange& change : changes) {
+        growth += change.after ? static_cast<long long>(change.after->body.size()) : 0;
+        growth -= change.before ? static_cast<long long>(change.before->body.size()) : 0;
+    }
+    return growth;
 }
 
 std::string text_of(const RowChanges& changes) {

@@ -53,6 +53,9 @@ using RowChanges = std::vector<RowChange>;
 /// The same changes the other way round.
 [[nodiscard]] RowChanges reversed(RowChanges changes);
 
+/// By how many bytes the bodies grow.
+[[nodiscard]] long long growth_of(const RowChanges& changes);
+
 /// Changes as they are stored with an edit, and back.
 [[nodiscard]] std::string text_of(const RowChanges& changes);
 [[nodiscard]] RowChanges changes_of(std::string_view text);

@@ -29,7 +29,8 @@ CREATE TABLE visit (
     removed            INTEGER NOT NULL DEFAULT 0 CHECK (removed IN (0, 1)),
     revision           INTEGER NOT NULL,
     confirmed_revision INTEGER NOT NULL DEFAULT 0,
-    last_edit          INTEGER NOT NULL DEFAULT 0
+    last_edit          INTEGER NOT NULL DEFAULT 0,
+    body_bytes         INTEGER NOT NULL DEFAULT 0
 ) WITHOUT ROWID;
 
 -- The survey without rooms and revision.

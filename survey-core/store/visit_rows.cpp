@@ -76,11 +76,11 @@ void write_reading(Connection& connection, std::string_view visit_id, const RowC
 }  // namespace
 
 std::optional<VisitLine> visit_line(Connection& connection, std::string_view visit_id) {
-    Query query = connection.query("SELECT revision, removed FROM visit WHERE visit_id = ?", visit_id);
+    Query query = connection.query("SELECT revision, removed, body_bytes FROM visit WHERE visit_id = ?", visit_id);
     if (!query.next()) {
         return std::nullopt;
     }
-    return VisitLine{query.number(0), query.number(1) != 0};
+    return VisitLine{query.number(0), query.number(1) != 0, query.number(2)};
 }
 
 VisitLine visit_line_or_missing(Connection& connection, std::string_view visit_id) {

@@ -17,6 +17,7 @@ struct Stamp {
 struct VisitLine {
     Revision revision = 0;
     bool removed = false;
+    long long body_bytes = 0;  ///< of all its rows
 };
 
 /// Nothing where there is no such visit.
