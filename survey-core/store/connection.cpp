@@ -33,7 +33,9 @@ Connection::Connection(const std::filesystem::path& file, const std::string& vfs
 
 void Connection::start_writing(bool sync_commits) {
     sync_commits_ = sync_commits;
-    database_.exec("PRAGMA journal_mode = WAL");
+    if (database_.execAndGet("PRAGMA journal_mode = WAL").getString() != "wal") {
+        throw SQLite::Exception("no write-ahead log here", SQLITE_IOERR);
+    }
     database_.exec("PRAGMA foreign_keys = ON");
     sqlite3_wal_hook(database_.getHandle(), note_log_pages, &log_pages_);  // in place of folding in at any commit
     syncing_ = false;
