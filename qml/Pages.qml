@@ -10,6 +10,8 @@ FocusScope {
     id: pages
 
     required property Notebook notebook
+    property string here: pages.notebook.screen
+    property string before // the screen before this one
     readonly property Page page: loader.item as Page
 
     function back(): bool {
@@ -18,6 +20,17 @@ FocusScope {
             return true;
         }
         return pages.notebook.goBack();
+    }
+
+    onHereChanged: {
+        pages.before = trail.last;
+        trail.last = pages.here;
+    }
+
+    QtObject {
+        id: trail
+
+        property string last
     }
 
     Keys.onPressed: event => {
@@ -111,6 +124,7 @@ FocusScope {
 
         FabricsPage {
             notebook: pages.notebook
+            cameFrom: pages.before
         }
     }
     Component {
@@ -146,6 +160,7 @@ FocusScope {
 
         PhotosPage {
             notebook: pages.notebook
+            cameFrom: pages.before
         }
     }
     Component {

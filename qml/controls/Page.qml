@@ -9,6 +9,7 @@ FocusScope {
 
     required property Notebook notebook
     property string panel // empty: none
+    property string cameFrom // the screen before, where going back leads there
 
     // Closes what is open over the page. False where nothing is.
     function back(): bool {

@@ -13,7 +13,7 @@ Screen {
 
     title: panel.walk.title
     threadRows: panel.walk.stations
-    sideHeight: height * 0.38
+    sideHeight: height * 0.32
     action: panel.walk.againSays
     backWord: qsTr("later")
     onBackAsked: panel.walk.later()

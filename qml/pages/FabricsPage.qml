@@ -22,6 +22,10 @@ Page {
             page.adding = false;
             return true;
         }
+        if (page.cameFrom === "hanging") {
+            page.notebook.screen = "hanging";
+            return true;
+        }
         return false;
     }
 

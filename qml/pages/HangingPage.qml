@@ -99,6 +99,19 @@ Page {
                 width: 1
                 height: 2 * Theme.gap
             }
+            // What could hurt someone, where it is decided.
+            Repeater {
+                model: page.notebook.figures.flags
+
+                FlagLine {
+                    required severity
+                    required word
+                    required text
+
+                    visible: severity === "caution" || severity === "decide"
+                    width: screen.contentWidth
+                }
+            }
             Flow {
                 width: parent.width
                 spacing: Theme.edge

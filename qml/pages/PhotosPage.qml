@@ -11,6 +11,18 @@ Page {
     readonly property PhotosModel photos: page.notebook.photos
     readonly property bool camera: String(page.photos.cameraSource) !== ""
 
+    function back(): bool {
+        if (page.panel !== "") {
+            page.panel = "";
+            return true;
+        }
+        if (page.cameFrom === "walk") {
+            page.notebook.screen = "walk";
+            return true;
+        }
+        return false;
+    }
+
     Screen {
         anchors.fill: parent
         visible: page.panel === ""

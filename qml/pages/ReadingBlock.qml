@@ -11,6 +11,8 @@ Column {
 
     signal panelAsked(string panel)
 
+    bottomPadding: Theme.gap // undo keeps away from the keys
+
     Item {
         width: parent.width
         height: Math.max(says.height, place.height)

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+pragma ComponentBehavior: Bound
 import QtQuick
 import Truehang
 import Truehang.Face
@@ -9,6 +10,7 @@ Screen {
 
     required property VisitModel visit
     required property string roomId
+    property string given // what was chosen here
 
     title: qsTr("Room")
     action: qsTr("Back to the visit")
@@ -26,6 +28,7 @@ Screen {
     ChoiceList {
         width: parent.width
         label: qsTr("Small children live or visit here")
+        chosen: panel.given
         choices: [
             {
                 word: "yes",
@@ -40,7 +43,21 @@ Screen {
                 says: qsTr("not known")
             }
         ]
-        onChose: word => panel.visit.setYoungChildren(panel.roomId, word)
+        onChose: word => {
+            panel.given = word;
+            panel.visit.setYoungChildren(panel.roomId, word);
+        }
+    }
+    Repeater {
+        model: panel.visit.rooms
+
+        Sentence {
+            required property var model
+
+            visible: model.roomId === panel.roomId
+            width: panel.contentWidth
+            text: qsTr("Written down: %1").arg(model.children)
+        }
     }
     Sentence {
         width: parent.width
