@@ -189,6 +189,8 @@ void append_text(const JsonValue& value, std::string& out) {
 
 }  // namespace
 
+JsonValue::JsonValue() = default;
+
 const JsonValue* JsonValue::find(std::string_view name) const {
     for (const auto& [key, value] : members) {
         if (key == name) {

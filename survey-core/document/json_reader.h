@@ -3,6 +3,7 @@
 
 #include "document/document.h"
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -17,6 +18,8 @@ enum class JsonKind { null, boolean, number, string, object, array };
 
 /// One JSON value.
 struct JsonValue {
+    JsonValue();  ///< null
+
     JsonKind kind = JsonKind::null;
     bool truth = false;                                      ///< of a boolean
     double number = 0.0;                                     ///< of a number, finite
@@ -35,7 +38,7 @@ struct JsonTree {
 };
 
 /// Largest document in bytes, how many objects and lists may stand in one another, and how many values in all.
-inline constexpr std::size_t largest_document = 4U * 1024U * 1024U;
+inline constexpr std::size_t largest_document = std::size_t{4} * 1024 * 1024;
 inline constexpr std::size_t deepest_nesting = 100;
 inline constexpr std::size_t most_values = 500000;
 

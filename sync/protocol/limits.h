@@ -9,11 +9,11 @@
 namespace truehang::sync {
 
 /// The largest survey document that is sent or taken, in bytes (the survey format's own limit).
-inline constexpr std::size_t document_limit = 4U * 1024U * 1024U;
+inline constexpr std::size_t document_limit = std::size_t{4} * 1024 * 1024;
 /// The largest photo, in bytes.
-inline constexpr std::size_t photo_limit = 32U * 1024U * 1024U;
+inline constexpr std::size_t photo_limit = std::size_t{32} * 1024 * 1024;
 /// The largest answer a client reads, in bytes: receipts and problems are small.
-inline constexpr std::size_t answer_limit = 1024U * 1024U;
+inline constexpr std::size_t answer_limit = std::size_t{1024} * 1024;
 /// The largest body of `POST /pair`, in bytes.
 inline constexpr std::size_t pair_limit = 4096U;
 /// The longest id of a survey that can travel, in bytes of UTF-8.
