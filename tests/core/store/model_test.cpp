@@ -172,27 +172,18 @@ RC_GTEST_PROP(StoreModel, random_edits_undo_redo_and_restarts_agree_with_whole_d
     Revision last = 1;
     const int steps = *rc::gen::inRange(1, 40);
     for (int step = 0; step < steps; ++step) {
-        switch (*rc::gen::inRange(0, 12)) {
-            case 0:
-                store.reset();
-                store = open_store(folder.path(), throwaway);
-                break;
-            case 1:
-                remove_or_bring_back(*store, model);
-                break;
-            case 2:
-            case 3:
-            case 4:
-                edit_survey(*store, model);
-                break;
-            case 5:
-            case 6:
-            case 7:
-                undo_or_redo(*store, model);
-                break;
-            default:
-                edit_window(*store, model);
-                break;
+        const int turn = *rc::gen::inRange(0, 12);
+        if (turn == 0) {
+            store.reset();
+            store = open_store(folder.path(), throwaway);
+        } else if (turn == 1) {
+            remove_or_bring_back(*store, model);
+        } else if (turn <= 4) {
+            edit_survey(*store, model);
+        } else if (turn <= 7) {
+            undo_or_redo(*store, model);
+        } else {
+            edit_window(*store, model);
         }
         check(*store, model, last);
     }
