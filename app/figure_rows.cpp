@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "figure_rows.h"
 
+#include "sheet/working_words.h"
 #include "survey/stations.h"
 #include "writing.h"
 
@@ -146,11 +147,6 @@ QList<ShownRows::Row> FigureWriter::sizes(const WindowFigures& worked) const {
     return rows;
 }
 
-QString FigureWriter::fromWords(const std::string& from) const {
-    const QString says = station_says(window_, from);
-    return says == shown(from) ? QString(says).replace(QLatin1Char('_'), QLatin1Char(' ')) : within_sentence(says);
-}
-
 QList<ShownRows::Row> FigureWriter::steps(const WindowFigures& worked, const QString& path) const {
     const auto slash = path.indexOf(QLatin1Char('/'));
     const QString layer = slash < 0 ? QString() : path.left(slash);
@@ -172,7 +168,7 @@ QList<ShownRows::Row> FigureWriter::steps(const WindowFigures& worked, const QSt
             }
             QStringList from;
             for (const std::string& one : step.from) {
-                from.append(fromWords(one));
+                from.append(shown(source_in_words(one, window_)));
             }
             rows.append({static_cast<int>(rows.size()), shown(step.what), value, from.join(QStringLiteral(", ")),
                          QStringLiteral("%1: %2").arg(shown(step.what), value)});

@@ -40,7 +40,6 @@ private:
     void addCloth(QList<ShownRows::Row>& rows, const Layered& in, const LayerFigures& layer) const;
     void addParts(QList<ShownRows::Row>& rows, const Layered& in, const LayerFigures& layer) const;
     [[nodiscard]] QString clothName(const std::string& id) const;
-    [[nodiscard]] QString fromWords(const std::string& from) const;
 
     const Survey& survey_;
     const Window& window_;

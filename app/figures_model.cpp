@@ -56,12 +56,17 @@ void FiguresModel::show() {
     figures_.setRows(writer.figures(worked));
     sizes_.setRows(writer.sizes(worked));
     showFlags(worked);
-    if (worked.next) {
-        next_station_ = shown(worked.next->station);
+    std::string next = worked.next ? worked.next->station : std::string();
+    if (next.empty() && figures_.rowCount() == 0) {  // nothing hangs here yet: go on with the walk
+        const auto station = next_in_walk(*open_.window());
+        next = station ? std::string(station->word) : std::string();
+    }
+    if (!next.empty()) {
+        next_station_ = shown(next);
         const auto& readings = open_.window()->readings;
-        const bool again = std::ranges::count(readings, worked.next->station, &Reading::station) > 0;
+        const bool again = std::ranges::count(readings, next, &Reading::station) > 0;
         next_says_ = (again ? tr("Measure %1 again") : tr("Measure %1"))
-                         .arg(within_sentence(station_says(*open_.window(), worked.next->station)));
+                         .arg(within_sentence(station_says(*open_.window(), next)));
     }
     showWhy();
     emit changed();

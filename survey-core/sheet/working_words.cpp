@@ -70,6 +70,18 @@ std::string repeats_text(const TraceStep& step, const SheetStyle& style) {
                        with_decimal(said_after(step, "repeat "), style));
 }
 
+std::string value_text(const TraceStep& step, const SheetStyle& style) {
+    if (step.mm) {
+        return style.unit == LengthUnit::mm ? trimmed(*step.mm, style) : written(Length::mm(*step.mm), style);
+    }
+    if (step.count) {
+        return trimmed(*step.count, style);
+    }
+    return step.ratio ? number_text(*step.ratio, 4, style) : std::string();
+}
+
+}  // namespace
+
 std::string source_in_words(const std::string& from, const Window& window) {
     if (const auto shape = window.shape.known()) {
         if (const auto station = find_station(*shape, from)) {
@@ -92,18 +104,6 @@ std::string source_in_words(const std::string& from, const Window& window) {
     std::ranges::replace(text, '_', ' ');
     return text;
 }
-
-std::string value_text(const TraceStep& step, const SheetStyle& style) {
-    if (step.mm) {
-        return style.unit == LengthUnit::mm ? trimmed(*step.mm, style) : written(Length::mm(*step.mm), style);
-    }
-    if (step.count) {
-        return trimmed(*step.count, style);
-    }
-    return step.ratio ? number_text(*step.ratio, 4, style) : std::string();
-}
-
-}  // namespace
 
 const Trace* find_trace(const WindowFigures& figures, std::string_view figure, std::string_view layer) {
     const auto found = std::ranges::find_if(figures.trace, [&](const Trace& trace) {

@@ -26,6 +26,9 @@ namespace truehang {
 /// How the tabs are cut: "200 with 2 % shrinkage; in 2 rows of 11; hang 68 over the pole; seven to a curtain".
 [[nodiscard]] std::string tab_working(const Trace* trace, const Tabs& tabs, const SheetStyle& style);
 
+/// What a trace's step came from, in words: a station's own, "house rule: floor clearance", a figure's name.
+[[nodiscard]] std::string source_in_words(const std::string& from, const Window& window);
+
 /// A trace's steps, one line each: "Tab hang: −68.01 (tab cut 200, pole diameter 28)".
 [[nodiscard]] std::vector<std::string> steps_in_words(const Trace& trace, const Window& window,
                                                       const SheetStyle& style);

@@ -186,4 +186,16 @@ std::vector<Station> walk_of(const Window& window) {
     return walk;
 }
 
+std::optional<Station> next_in_walk(const Window& window) {
+    for (const Station& station : walk_of(window)) {
+        const bool settled =
+            std::ranges::find(window.readings, station.word, &Reading::station) != window.readings.end() ||
+            std::ranges::find(window.not_taken, station.word, &NotTaken::station) != window.not_taken.end();
+        if (!settled) {
+            return station;
+        }
+    }
+    return std::nullopt;
+}
+
 }  // namespace truehang

@@ -51,4 +51,7 @@ struct Station {
 /// across, up, round, then the hardware; only what the window's treatment asks for, plus what was taken already.
 [[nodiscard]] std::vector<Station> walk_of(const Window& window);
 
+/// The first station of the walk that has neither a reading nor a reason why it can't be taken.
+[[nodiscard]] std::optional<Station> next_in_walk(const Window& window);
+
 }  // namespace truehang
