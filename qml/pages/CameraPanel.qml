@@ -11,7 +11,7 @@ FocusScope {
     property string fault
 
     signal took(url file)
-    signal left
+    signal shut
 
     focus: true
 
@@ -67,7 +67,7 @@ FocusScope {
         WordButton {
             text: qsTr("back")
             explained: qsTr("Back")
-            onClicked: panel.left()
+            onClicked: panel.shut()
         }
     }
 }

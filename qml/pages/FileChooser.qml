@@ -7,13 +7,13 @@ Item {
     id: chooser
 
     signal chose(url file)
-    signal left
+    signal shut
 
     FileDialog {
         title: qsTr("Choose a photo")
         nameFilters: [qsTr("Pictures (*.jpg *.jpeg *.png *.webp)")]
         onAccepted: chooser.chose(selectedFile)
-        onRejected: chooser.left()
+        onRejected: chooser.shut()
         Component.onCompleted: open()
     }
 }

@@ -134,7 +134,7 @@ Page {
     Connections {
         target: cameraLoader.item as CameraPanel
 
-        function onLeft() {
+        function onShut() {
             page.panel = "";
         }
         function onTook(file: url) {
@@ -155,7 +155,7 @@ Page {
             page.panel = "";
             page.photos.takeIn(file);
         }
-        function onLeft() {
+        function onShut() {
             page.panel = "";
         }
     }
