@@ -49,6 +49,19 @@ MeasuredWindow measure(const Window& window, Shape shape, Hang hang, const TapeR
     return measured;
 }
 
+Hang leading_hang(const Window& window) {
+    const Hardware* chosen = nullptr;
+    for (const Layer& layer : window.layers) {
+        const bool headrail =
+            layer.hardware && layer.hardware->kind && layer.hardware->kind->is(HardwareKind::headrail);
+        if (layer.hardware &&
+            (chosen == nullptr || (!headrail && chosen->kind && chosen->kind->is(HardwareKind::headrail)))) {
+            chosen = &*layer.hardware;
+        }
+    }
+    return chosen != nullptr && chosen->hang ? chosen->hang->known().value_or(Hang::level) : Hang::level;
+}
+
 std::vector<MeasuredSize> sizes_of(const MeasuredWindow& measured) {
     std::vector<MeasuredSize> sizes;
     for (const Station& station : stations_of(measured.shape)) {

@@ -38,6 +38,10 @@ struct MeasuredWindow {
 [[nodiscard]] MeasuredWindow measure(const Window& window, Shape shape, Hang hang, const TapeRule& tape,
                                      LengthUnit entry_unit);
 
+/// What the heights of a window are taken for, where several things hang: the first hardware that isn't a headrail,
+/// else the first there is.
+[[nodiscard]] Hang leading_hang(const Window& window);
+
 /// The sizes as reported: stations of spans in the contract's order, then each plumb line's marks over the floor.
 [[nodiscard]] std::vector<MeasuredSize> sizes_of(const MeasuredWindow& measured);
 

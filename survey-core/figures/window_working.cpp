@@ -70,20 +70,6 @@ std::vector<Flag> unknown_in_fabrics(const LayerFabrics& fabrics) {
     return flags;
 }
 
-/// What the window's own heights are taken for: the first hardware that isn't a headrail, else the first there is.
-Hang hang_of(const Window& window) {
-    const Hardware* chosen = nullptr;
-    for (const Layer& layer : window.layers) {
-        const bool headrail =
-            layer.hardware && layer.hardware->kind && layer.hardware->kind->is(HardwareKind::headrail);
-        if (layer.hardware &&
-            (chosen == nullptr || (!headrail && chosen->kind && chosen->kind->is(HardwareKind::headrail)))) {
-            chosen = &*layer.hardware;
-        }
-    }
-    return chosen != nullptr && chosen->hang ? chosen->hang->known().value_or(Hang::level) : Hang::level;
-}
-
 void report_sizes(const MeasuredWindow& measured, WindowFigures& figures) {
     for (MeasuredSize& size : sizes_of(measured)) {
         figures.sizes.push_back(
@@ -124,7 +110,7 @@ struct LayerWorking {
             findings.flags = std::move(unknown);
             return figures;
         }
-        const bool same_hang = asked->hang == hang_of(window) || asked->is_inside_blind();
+        const bool same_hang = asked->hang == leading_hang(window) || asked->is_inside_blind();
         const MeasuredWindow own =
             same_hang ? measured : measure(window, measured.shape, asked->hang, measured.tape, measured.entry_unit);
         const LayerContext context{room, window, own, rules, *asked};
@@ -226,7 +212,7 @@ WorkedWindow work_window(const Survey& survey, const Room& room, const Window& w
     if (shape && !stations_of(*shape).empty()) {
         const HouseRules rules = house_rules(survey.rules);
         const auto unit = length_unit(survey.entry_unit.value_or("mm")).value_or(LengthUnit::mm);
-        const MeasuredWindow measured = measure(window, *shape, hang_of(window), tape_rule(survey, rules), unit);
+        const MeasuredWindow measured = measure(window, *shape, leading_hang(window), tape_rule(survey, rules), unit);
         report_sizes(measured, figures);
         std::ranges::copy(measured.flags, std::back_inserter(figures.flags));
         if (understood) {

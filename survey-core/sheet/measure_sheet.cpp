@@ -125,7 +125,8 @@ private:
             if (const Size* ceiling = size("ceiling." + at)) {
                 block.rows.push_back(
                     {{words("Pole centre to ceiling" + where),
-                      figure(said(ceiling->value - pole->value), "sizes.ceiling." + at + "-pole." + at), words("")}});
+                      figure(said(ceiling->value - pole->value), fmt::format("sizes.ceiling.{0}-pole.{0}", at)),
+                      words("")}});
             }
         }
     }

@@ -46,9 +46,9 @@ std::string dashes(const Stroke& stroke) {
 std::string paint_of(const Stroke& stroke, const Palette& palette) {
     const std::string& colour = colour_of(stroke.role, palette);
     const bool filled = stroke.filled || stroke.role == Role::wash || stroke.role == Role::paper;
-    std::string paint = fmt::format(" fill=\"{}\"", filled ? escaped(colour) : "none");
+    std::string paint = fmt::format(R"( fill="{}")", filled ? escaped(colour) : "none");
     if (stroke.width > 0.0) {
-        paint += fmt::format(" stroke=\"{}\" stroke-width=\"{}\"", escaped(colour), number(stroke.width));
+        paint += fmt::format(R"( stroke="{}" stroke-width="{}")", escaped(colour), number(stroke.width));
         paint += dashes(stroke);
     }
     return paint;
@@ -81,9 +81,9 @@ std::string stroke_svg(const Stroke& stroke, const Palette& palette) {
 }
 
 std::string label_svg(const Label& label, const SvgOptions& options) {
-    const std::string weight = label.bold ? " font-weight=\"bold\"" : "";
-    const std::string place = fmt::format("x=\"{}\" y=\"{}\" font-size=\"{}\"{}", number(label.at.x),
-                                          number(label.at.y), number(label.size), weight);
+    const std::string weight = label.bold ? R"( font-weight="bold")" : "";
+    const std::string place = fmt::format(R"(x="{}" y="{}" font-size="{}"{})", number(label.at.x), number(label.at.y),
+                                          number(label.size), weight);
     const std::string text = escaped(label.text);
     // The halo is the text itself in paper, drawn wide underneath.
     return fmt::format(

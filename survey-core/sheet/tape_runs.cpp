@@ -151,7 +151,8 @@ double Tapes::column_px(Line line, const Station& station) const {
         return at;
     }
     const double last = std::max(last_px_[index_of(line)], first_column_px - column_step_px);
-    return last + column_step_px * static_cast<double>(1 + group / 2);
+    const auto columns_out = 1 + group / 2;  // two kinds of tape share a column
+    return last + column_step_px * static_cast<double>(columns_out);
 }
 
 double Tapes::margin(Line side) const {

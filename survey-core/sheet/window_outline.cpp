@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sheet/window_outline.h"
 
+#include "adjust/measured.h"
+
 #include <algorithm>
 #include <cmath>
-#include <ranges>
 #include <string>
 
 namespace truehang {
@@ -186,16 +187,6 @@ AllMarks marks_of(const WindowFigures& figures, bool door) {
     return marks;
 }
 
-/// What the outermost curtain's hardware runs parallel to; the readings of the pole are its.
-Hang hang_of(const Window& window) {
-    for (const Layer& layer : std::views::reverse(window.layers)) {
-        if (layer.hardware && !(layer.hardware->kind && layer.hardware->kind->is(HardwareKind::headrail))) {
-            return layer.hardware->hang ? layer.hardware->hang->known().value_or(Hang::level) : Hang::level;
-        }
-    }
-    return Hang::level;
-}
-
 /// The one height of the level line over the datum.
 MarkHeights level_heights(const AllMarks& marks, const MarkHeights& floor) {
     MarkHeights level;
@@ -229,7 +220,7 @@ void set_heights(WindowOutline& outline, const Window& window, const WindowFigur
     for (std::size_t i = 0; i < 3; ++i) {
         outline.head.y[i] = std::max(outline.head.y[i], outline.sill.y[i] + least_side);
     }
-    outline.pole = pole_heights(marks, outline, hang_of(window));
+    outline.pole = pole_heights(marks, outline, leading_hang(window));
 }
 
 /// How far the top left corner stands to the right of the bottom left one, where a diagonal tells.

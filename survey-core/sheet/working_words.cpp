@@ -181,7 +181,8 @@ std::vector<std::string> steps_in_words(const Trace& trace, const Window& window
         line += ": " + value_text(step, style);
         std::string sources;
         for (const std::string& from : step.from) {
-            sources += (sources.empty() ? "" : "; ") + with_decimal(source_in_words(from, window), style);
+            sources += sources.empty() ? "" : "; ";
+            sources += with_decimal(source_in_words(from, window), style);
         }
         lines.push_back(sources.empty() ? line : line + " (" + sources + ")");
     }

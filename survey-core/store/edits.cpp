@@ -40,7 +40,7 @@ long long insert_edit(Connection& connection, std::string_view visit_id, const E
 }
 
 void write_entry(Connection& connection, const PhotoFolder& photos, std::string_view visit_id, const Entry& entry,
-                 std::string now) {
+                 const std::string& now) {
     const Stamp stamp{now, insert_edit(connection, visit_id, entry, now)};
     for (const RowChange& change : entry.changes) {
         write_change(connection, photos, visit_id, change, stamp);
@@ -58,22 +58,22 @@ void write_entry(Connection& connection, const PhotoFolder& photos, std::string_
 }
 
 /// A new edit of an existing visit: what was undone before can no longer be redone.
-Revision write_new_edit(Connection& connection, const PhotoFolder& photos, std::string_view visit_id, Entry entry,
-                        std::string now) {
+Revision write_new_edit(Connection& connection, const PhotoFolder& photos, std::string_view visit_id,
+                        const Entry& entry, const std::string& now) {
     connection.run("UPDATE edit SET state = 'dropped' WHERE visit_id = ? AND state = 'undone'", visit_id);
-    write_entry(connection, photos, visit_id, entry, std::move(now));
+    write_entry(connection, photos, visit_id, entry, now);
     return entry.revision;
 }
 
 Revision write_new_visit(Connection& connection, const PhotoFolder& photos, const Survey& survey, Entry entry,
-                         std::string now) {
+                         const std::string& now) {
     entry.state = "first";
     entry.revision = std::max<Revision>(survey.revision.value_or(1), 1);
     connection.run(
         "INSERT INTO visit (visit_id, title, address, created_at, updated_at, revision)"
         " VALUES (?, '', '', ?, ?, ?)",
         survey.id, now, now, entry.revision);
-    write_entry(connection, photos, survey.id, entry, std::move(now));
+    write_entry(connection, photos, survey.id, entry, now);
     return entry.revision;
 }
 
@@ -264,7 +264,7 @@ Result<Revision> Store::keep(const Survey& after, std::string_view what) {
                 return line->revision;
             }
             entry.revision = std::max(line->revision + 1, after.revision.value_or(0));
-            return write_new_edit(in.connection, in.photos, after.id, std::move(entry), in.surroundings.now());
+            return write_new_edit(in.connection, in.photos, after.id, entry, in.surroundings.now());
         });
     });
 }
@@ -285,7 +285,7 @@ Result<Revision> Store::keep_window(std::string_view visit_id, std::string_view 
             }
             check_size(line, entry.changes);
             entry.revision = line.revision + 1;
-            return write_new_edit(in.connection, in.photos, visit_id, std::move(entry), in.surroundings.now());
+            return write_new_edit(in.connection, in.photos, visit_id, entry, in.surroundings.now());
         });
     });
 }
@@ -302,7 +302,7 @@ Result<Done> Store::set_removed(std::string_view visit_id, bool removed) {
                                   RowState{0, removed ? "false" : "true"},
                                   RowState{0, removed ? "true" : "false"}}};
                 entry.revision = line.revision;
-                write_new_edit(in.connection, in.photos, visit_id, std::move(entry), in.surroundings.now());
+                write_new_edit(in.connection, in.photos, visit_id, entry, in.surroundings.now());
             }
             return Done{};
         });

@@ -286,7 +286,7 @@ private:
             } else if (tokens_[at_].kind == TokenKind::word) {
                 return refuse(
                     ErrorCode::unreadable,
-                    fmt::format("\"{}\" is no unit known here: mm, cm, m, in, ft, ' and \" are.", tokens_[at_].text));
+                    fmt::format(R"("{}" is no unit known here: mm, cm, m, in, ft, ' and " are.)", tokens_[at_].text));
             }
         }
         return quantity;
