@@ -184,7 +184,7 @@ std::vector<std::string> steps_in_words(const Trace& trace, const Window& window
             sources += sources.empty() ? "" : "; ";
             sources += with_decimal(source_in_words(from, window), style);
         }
-        lines.push_back(sources.empty() ? line : line + " (" + sources + ")");
+        lines.push_back(sources.empty() ? line : fmt::format("{} ({})", line, sources));
     }
     return lines;
 }
