@@ -289,8 +289,8 @@ void Job::takePhoto() {
                                                                 : QStringLiteral("Choose a file"));
     person_.expect(QLatin1String(photo_name));
     leavings_.picture(program_, QStringLiteral("choose-a-file"));
-    person_.touch(QLatin1String(photo_name));
-    person_.touch(QStringLiteral("Open"));
+    person_.touchWords(QLatin1String(photo_name));
+    person_.touchWords(QLatin1String(photo_name));  // twice opens it
     person_.write(QStringLiteral("What it shows"), QStringLiteral("radiator valve"));
     leavings_.picture(program_, QStringLiteral("photos"));
 }

@@ -10,6 +10,12 @@ namespace {
 
 constexpr int patience = 30'000;  // milliseconds, reached only where something never comes
 
+/// How long a finger rests before it lets go, milliseconds: part of the gesture, or the page would fly on (Flickable
+/// throws what is let go within 100 ms of its last move).
+constexpr int rest = 120;
+/// How often a finger's place is looked at, milliseconds.
+constexpr int frame = 17;
+
 QString name_of(QQuickItem* item) {
     QAccessibleInterface* heard_as = QAccessible::queryAccessibleInterface(item);
     return heard_as != nullptr ? heard_as->text(QAccessible::Name) : QString();
@@ -130,8 +136,9 @@ void Person::drag(QQuickItem* scrolled, double pixels) {
     for (int move = 1; move <= moves; ++move) {
         QTest::touchEvent(window, finger_.get())
             .move(0, QPointF(x, from + (to - from) * move / moves).toPoint(), window);
-        QCoreApplication::processEvents();
+        QTest::qWait(frame);
     }
+    QTest::qWait(rest);
     QTest::touchEvent(window, finger_.get()).release(0, QPointF(x, to).toPoint(), window);
     if (!QTest::qWaitFor([&] { return !scrolled->property("moving").toBool(); }, patience)) {
         throw std::runtime_error("the page doesn't come to rest");
@@ -161,7 +168,9 @@ void Person::touchItem(QQuickItem* item) {
     bringIntoView(item);
     const QRectF place = seen(item);
     if (place.isEmpty()) {
-        throw std::runtime_error("\"" + name_of(item).toStdString() + "\" can't be brought into view");
+        throw std::runtime_error(
+            "\"" + name_of(item).toStdString() + "\" can't be brought into view: it lies at " +
+            QString::number(item->mapRectToScene(QRectF(QPointF(), item->size())).top()).toStdString());
     }
     const QPoint middle = place.center().toPoint();
     QTest::touchEvent(&program_.window(), finger_.get()).press(0, middle, &program_.window());
@@ -170,6 +179,8 @@ void Person::touchItem(QQuickItem* item) {
 }
 
 void Person::touch(const QString& name, int nth) { touchItem(await({name, false, true, nth})); }
+
+void Person::touchWords(const QString& words) { touchItem(await({words})); }
 
 void Person::touchBeginning(const QString& beginning) { touchItem(await({beginning, true, true})); }
 

@@ -19,6 +19,8 @@ public:
 
     /// Touches the control with this name. `nth` counts from the top where several have it.
     void touch(const QString& name, int nth = 0);
+    /// Touches words that are no control of ours: a row of the system's dialog.
+    void touchWords(const QString& words);
     /// Touches the first control whose name begins so.
     void touchBeginning(const QString& beginning);
     /// Writes in the field with this name, in place of what stood there, and leaves it with Return.
