@@ -168,7 +168,10 @@ QList<ShownRows::Row> FigureWriter::steps(const WindowFigures& worked, const QSt
             }
             QStringList from;
             for (const std::string& one : step.from) {
-                from.append(shown(source_in_words(one, window_)));
+                const QString source = shown(source_in_words(one, window_));
+                if (source != shown(step.what)) {  // a step named after its source says it once
+                    from.append(source);
+                }
             }
             rows.append({static_cast<int>(rows.size()), shown(step.what), value, from.join(QStringLiteral(", ")),
                          QStringLiteral("%1: %2").arg(shown(step.what), value)});

@@ -105,7 +105,7 @@ thread_mark::Mark SendModel::mark() const {
     return std::ranges::any_of(stored_, is_there) ? Stitch::HalfThere : Stitch::Kept;
 }
 
-bool SendModel::offersFile() const { return open_.isOpen(); }
+bool SendModel::offersFile() const { return open_.isOpen() && mark() != Stitch::There; }
 QString SendModel::fileLine() const { return file_line_; }
 
 void SendModel::show() {

@@ -36,7 +36,7 @@ class SendModel : public QObject {
     /// What goes to the workroom from the open visit. Roles: `item` (key), `title` ("Survey, revision 3", a photo's
     /// caption), `state` ("there", "waiting", "refused: too large"), `mark` (ThreadMark), `spoken`.
     Q_PROPERTY(truehang::ShownRows* items READ items CONSTANT)
-    /// Unsent for a day, or no workroom: offer the visit as a file.
+    /// Something of the visit stands on this phone alone: offer it as a file.
     Q_PROPERTY(bool offersFile READ offersFile NOTIFY changed)
     /// What came of the last file: where it stands, or why not.
     Q_PROPERTY(QString fileLine READ fileLine NOTIFY changed)
