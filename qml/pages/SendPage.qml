@@ -9,7 +9,6 @@ Page {
     id: page
 
     readonly property SendModel send: page.notebook.send
-    readonly property bool allThere: page.send.paired && page.send.mark === ThreadMark.There
 
     Screen {
         id: screen
@@ -17,13 +16,11 @@ Page {
         anchors.fill: parent
         focus: true
         title: qsTr("To the workroom")
-        action: page.allThere ? qsTr("Back to the visit") : page.send.paired ? qsTr("Send now") : page.send.pairing ? "" : qsTr("Pair with the workroom")
+        action: page.send.paired ? qsTr("Send now") : page.send.pairing ? "" : qsTr("Pair with the workroom")
         onBackAsked: page.leave()
         onActed: {
             InputMethod.commit();
-            if (page.allThere) {
-                page.leave();
-            } else if (page.send.paired) {
+            if (page.send.paired) {
                 page.send.sendNow();
             } else {
                 page.send.pair(address.field.text, code.field.text);
