@@ -135,7 +135,7 @@ private:
         SheetBlock block{.key = "hang", .title = "Hang", .columns = {}, .rows = {}, .note = {}};
         pole_rows(block);
         // From the two decimals that the figures report, so that every sheet rounds the same number.
-        const auto mass = [&](Mass kg) { return mass_text(Mass::kg(round_to(kg.kg(), 0.01)), style_); };
+        const auto mass = [&](Mass kg) { return mass_text(kg, style_); };
         if (layer_.mass) {
             block.rows.push_back({{words("In all"), figure(mass(*layer_.mass), "mass_kg"), words("")}});
         }

@@ -234,7 +234,10 @@ std::string plus_minus(Length u, const SheetStyle& style) {
     return "± " + written(twice, style);
 }
 
-std::string mass_text(Mass mass, const SheetStyle& style) { return number_text(mass.kg(), 1, style) + " kg"; }
+std::string mass_text(Mass mass, const SheetStyle& style) {
+    // From the two decimals of the figures document, so that whoever starts from it writes the same.
+    return number_text(round_to(mass.kg(), 0.01), 1, style) + " kg";
+}
 
 std::string count_word(int count) {
     constexpr std::array<std::string_view, 13> words{"no",    "one",   "two",  "three", "four",   "five",  "six",
