@@ -20,6 +20,26 @@ bool has_trace(const WindowFigures& worked, const QString& layer, const QString&
     });
 }
 
+/// A plumb line's mark, as `sill.left`: what it is called as a height above the floor; empty where it is no such mark.
+QString height_says(const QString& name) {
+    static const QHash<QString, const char*> marks{
+        {QStringLiteral("floor"), QT_TRANSLATE_NOOP("figures", "Floor")},
+        {QStringLiteral("sill"), QT_TRANSLATE_NOOP("figures", "Sill above the floor")},
+        {QStringLiteral("head"), QT_TRANSLATE_NOOP("figures", "Head above the floor")},
+        {QStringLiteral("pole"), QT_TRANSLATE_NOOP("figures", "Pole centre above the floor")},
+        {QStringLiteral("ceiling"), QT_TRANSLATE_NOOP("figures", "Ceiling above the floor")},
+        {QStringLiteral("level"), QT_TRANSLATE_NOOP("figures", "Level line above the floor")}};
+    static const QHash<QString, const char*> lines{{QStringLiteral("left"), QT_TRANSLATE_NOOP("figures", "left")},
+                                                   {QStringLiteral("centre"), QT_TRANSLATE_NOOP("figures", "centre")},
+                                                   {QStringLiteral("right"), QT_TRANSLATE_NOOP("figures", "right")}};
+    const char* mark = marks.value(name.section(QLatin1Char('.'), 0, 0));
+    if (mark == nullptr) {
+        return {};
+    }
+    const char* line = lines.value(name.section(QLatin1Char('.'), 1));
+    return line == nullptr ? translated(mark) : QStringLiteral("%1, %2").arg(translated(mark), translated(line));
+}
+
 }  // namespace
 
 QString station_says(const Window& window, std::string_view station) {
@@ -135,8 +155,8 @@ QList<ShownRows::Row> FigureWriter::sizes(const WindowFigures& worked) const {
     for (const Size& size : worked.sizes) {
         const QString path = QStringLiteral("sizes.") + shown(size.name);
         QString label = station_says(window_, size.name);
-        if (label == shown(size.name)) {
-            label = shown(figure_text(bytes(path)));
+        if (const QString height = height_says(shown(size.name)); label == shown(size.name) && !height.isEmpty()) {
+            label = height;
         }
         if (!size.rests_on.empty()) {
             label = translated("%1, rests on a reading that wasn't measured").arg(label);
