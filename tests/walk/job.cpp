@@ -353,6 +353,7 @@ void Job::lookAround() {
     leavings_.picture(program_, QStringLiteral("visits-dark"));
     person_.touchBeginning(QStringLiteral("Pilot house"));
     leavings_.picture(program_, QStringLiteral("visit-dark"));
+    QStringList heard = person_.names();
     person_.touchBeginning(QStringLiteral("Parlour, south window"));
     person_.touch(QStringLiteral("All stations of this window"));
     person_.touchBeginning(says("above.left"));
@@ -363,7 +364,8 @@ void Job::lookAround() {
     person_.expectBeginning(QStringLiteral("Finished width"));
     leavings_.picture(program_, QStringLiteral("figures-dark"));
     leavings_.pictureAt(program_, QStringLiteral("figures-dark-tablet"), tablet);
-    leavings_.write(QStringLiteral("screen.json"), QJsonDocument(QJsonArray::fromStringList(person_.names())).toJson());
+    leavings_.write(QStringLiteral("screen.json"),
+                    QJsonDocument(QJsonArray::fromStringList(heard << person_.names())).toJson());
 }
 
 void Job::readWhatArrived() {

@@ -146,9 +146,13 @@ def from_paper(text, fabrics):
     return said
 
 
-def from_screen(names):
-    """What the figures page says to those who hear it."""
+def from_screen(names, fabrics):
+    """What the visit's and the figures' page say to those who hear them."""
     said = {}
+    for fabric in fabrics:
+        order = re.compile(re.escape(fabric["name"].split(",")[0]) + r".*: ([\d.,]+) m$")
+        heard = [match.group(1) for match in map(order.match, names) if match]
+        said[f"order {fabric['id']}"] = number(heard[0]) if heard else None
     for figure, label in ON_SCREEN.items():
         heard = next((name for name in names if name.startswith(label + ": ")), label + ": ")
         said[figure] = number(heard[len(label) + 2 :])
@@ -166,7 +170,7 @@ def disagreements(said_by):
         for figure in sorted(command):
             if figure.endswith("_u"):
                 continue
-            optional = who == "screen" and figure not in ON_SCREEN
+            optional = who == "screen" and figure not in said
             if not optional and said.get(figure) != command[figure]:
                 found.append(f"{figure}: the command {command[figure]}, the {who} {said.get(figure)}")
         # Twice the standard uncertainty, rounded to a whole millimetre on paper, page and screen.
@@ -219,13 +223,14 @@ def main():
     figures = json.loads(subprocess.run([asked.workroom, "figures", survey], check=True, capture_output=True).stdout)
     paper = subprocess.run(["pdftotext", "-layout", asked.walked / "sheet.pdf", "-"], check=True, capture_output=True,
                            text=True).stdout
+    fabrics = json.loads(survey.read_text())["fabrics"]
     with tempfile.TemporaryDirectory() as scratch:
         page = from_page(served_dom(asked.workroom, asked.walked, pathlib.Path(scratch)))
     said_by = {
         "command": from_command(figures),
         "page": page,
-        "paper": from_paper(paper, json.loads(survey.read_text())["fabrics"]),
-        "screen": from_screen(json.loads((asked.walked / "screen.json").read_text())),
+        "paper": from_paper(paper, fabrics),
+        "screen": from_screen(json.loads((asked.walked / "screen.json").read_text()), fabrics),
     }
     faults = disagreements(said_by)
     unseen = everything_fails_when_changed(said_by) if not faults else []
