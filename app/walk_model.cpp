@@ -53,6 +53,7 @@ int WalkModel::count() const { return static_cast<int>(walk_.size()); }
 QString WalkModel::position() const { return here() ? tr("%1 of %2").arg(index_ + 1).arg(count()) : QString(); }
 bool WalkModel::atEnd() const { return !here(); }
 QString WalkModel::typed() const { return typed_; }
+QString WalkModel::shownText() const { return keys_on_their_way_ > 0 ? shown_text_ : typed_; }
 bool WalkModel::shownIsKept() const { return shown_is_kept_; }
 QString WalkModel::unit() const { return shown(word_of(unit_)); }
 QString WalkModel::decimalMark() const { return settings_.decimalMark(); }
@@ -137,7 +138,7 @@ void WalkModel::standAt(int index) {
     const Reading* kept = at ? keptReading(at->word) : nullptr;
     unit_ = length_unit(bytes(open_.place().unit())).value_or(entry_unit(open_.survey()));
     const QString place = placeOf(station());
-    typed_ = at && open_.place().has(place) ? open_.place().text(place) : kept ? fieldTextOf(*kept) : QString();
+    fill(at && open_.place().has(place) ? open_.place().text(place) : kept ? fieldTextOf(*kept) : QString());
     shown_is_kept_ = kept && typed_ == fieldTextOf(*kept);
     if (shown_is_kept_) {
         if (const auto read = read_length(kept->typed, entry_unit(open_.survey())); read) {
@@ -167,7 +168,7 @@ void WalkModel::show() {
     index_ = stood.isEmpty() ? count() : static_cast<int>(place - walk_.begin());
     const Reading* kept = here() ? keptReading(here()->word) : nullptr;
     if (shown_is_kept_ || (typed_.isEmpty() && !take_again_)) {  // nothing new is typed: show what is stored
-        typed_ = kept ? fieldTextOf(*kept) : QString();
+        fill(kept ? fieldTextOf(*kept) : QString());
         shown_is_kept_ = kept != nullptr;
     }
     showFlags();
@@ -255,6 +256,7 @@ void WalkModel::typeOver(const QString& text) {
     if (text.size() > 24) {  // no reading is longer; a key that is stuck ends here
         return;
     }
+    const QString before = typed_;
     typed_ = text;
     const Reading* kept = keptReading(here()->word);
     if (shown_is_kept_) {
@@ -263,8 +265,28 @@ void WalkModel::typeOver(const QString& text) {
     shown_is_kept_ = false;
     take_again_ = kept && text.isEmpty();
     open_.place().setText(placeOf(station()), typed_, kept != nullptr);
+    showOnceKept(before);
     weigh();
     emit changed();
+}
+
+void WalkModel::fill(const QString& text) {
+    typed_ = text;
+    keys_on_their_way_ = 0;
+    ++field_;
+}
+
+void WalkModel::showOnceKept(const QString& before) {
+    if (keys_on_their_way_++ == 0) {
+        shown_text_ = before;
+    }
+    open_.place().onceKept([this, text = typed_, field = field_] {
+        if (field == field_) {
+            shown_text_ = text;
+            --keys_on_their_way_;
+            emit changed();
+        }
+    });
 }
 
 void WalkModel::cycleUnit() {
@@ -415,7 +437,7 @@ void WalkModel::cantReach(const QString& reason) {
     }
     const NotTaken not_taken{bytes(station()), bytes(reason.trimmed()), {}};
     open_.place().forget(placeOf(station()));
-    typed_.clear();
+    fill({});
     open_.editWindow(tr("%1: not taken").arg(says()), window_id_, [not_taken](Window& window) {
         std::erase_if(window.not_taken, [&](const NotTaken& n) { return n.station == not_taken.station; });
         window.not_taken.push_back(not_taken);

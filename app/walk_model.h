@@ -35,9 +35,9 @@ class WalkModel : public QObject {
     /// Past the last station: nothing is typed here, what comes next is the figures.
     Q_PROPERTY(bool atEnd READ atEnd NOTIFY changed)
 
-    /// The number being typed, as it stands in the field. A station that has a reading shows it as it was typed, and
-    /// the first digit starts a new one.
-    Q_PROPERTY(QString typed READ typed NOTIFY changed)
+    /// The number being typed, as it stands in the field: a key shows once it is kept against the death of the program.
+    /// A station that has a reading shows it as it was typed, and the first digit starts a new one.
+    Q_PROPERTY(QString typed READ shownText NOTIFY changed)
     /// True: what stands in the field is the kept reading, nothing new.
     Q_PROPERTY(bool shownIsKept READ shownIsKept NOTIFY changed)
     /// `mm`, `cm`, `m`, `in`, or `°` for an angle.
@@ -92,6 +92,7 @@ public:
     [[nodiscard]] QString position() const;
     [[nodiscard]] bool atEnd() const;
     [[nodiscard]] QString typed() const;
+    [[nodiscard]] QString shownText() const;
     [[nodiscard]] bool shownIsKept() const;
     [[nodiscard]] QString unit() const;
     [[nodiscard]] QString decimalMark() const;
@@ -163,6 +164,8 @@ private:
     [[nodiscard]] const Reading* keptReading(std::string_view station) const;
     [[nodiscard]] QString saysOf(const QString& station) const;
     [[nodiscard]] QString placeOf(const QString& station) const;
+    void fill(const QString& text);
+    void showOnceKept(const QString& before);
 
     OpenVisit& open_;
     const Settings& settings_;
@@ -170,6 +173,9 @@ private:
     std::vector<Station> walk_;
     int index_ = 0;
     QString typed_;
+    QString shown_text_;  // what of it is kept, while keys are on their way
+    int keys_on_their_way_ = 0;
+    int field_ = 0;  // counts fields, so that a key of an earlier one isn't taken for this one's
     bool shown_is_kept_ = false;
     LengthUnit unit_ = LengthUnit::mm;
     QString line_;

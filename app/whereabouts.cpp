@@ -84,6 +84,13 @@ void Whereabouts::keep() {
         });
 }
 
+void Whereabouts::onceKept(std::function<void()> then) {
+    // The store works in order: when this comes back, what was posted before it has been done.
+    keeping_.post(
+        &owner_, [](Store&) -> Result<Done> { return Done{}; },
+        [then = std::move(then)](const Result<Done>&) { then(); });
+}
+
 void Whereabouts::restore(std::function<void(const QString&)> then) {
     keeping_.post(
         &owner_, [](Store& store) { return store.draft(); },

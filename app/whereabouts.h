@@ -39,6 +39,9 @@ public:
     /// Forgets every place that begins so.
     void forgetUnder(const QString& beginning);
 
+    /// `then` comes when all that was told before is kept, or couldn't be (`on_fault` has said so).
+    void onceKept(std::function<void()> then);
+
     /// What was kept when the program last ran; `then` comes once, with the fault or none.
     void restore(std::function<void(const QString& fault)> then);
     /// Told when a text couldn't be kept (empty: it can again).

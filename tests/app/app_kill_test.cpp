@@ -9,8 +9,8 @@
 #include <cstdio>
 #include <random>
 
-// The program is killed (SIGKILL) at fifty moments while someone types. What it had told as kept must be there: each
-// digit once the store has answered for it, each reading once its stitch is sewn.
+// The program is killed (SIGKILL) at fifty moments while someone types. What it had shown must be there: each
+// digit that stood in the field, each reading whose stitch was sewn.
 
 using namespace truehang;
 using namespace truehang::test;
@@ -52,7 +52,9 @@ private:
             notebook_.newVisit();
             notebook_.openWindow(notebook_.visit()->addWindow({}, "South window", "recess"));
         }
-        type();
+        connect(notebook_.walk(), &WalkModel::changed, this, [this] { look(); });
+        connect(&hand_, &QTimer::timeout, this, [this] { type(); });
+        hand_.start(1);  // a quick hand, which waits for nothing
     }
 
     void type() {
@@ -65,14 +67,17 @@ private:
         } else {
             walk->pressKey(QString::number(1 + pressed_++ % 9));
         }
-        const QString station = walk->station();
-        const QString typed = walk->shownIsKept() ? QString() : walk->typed();
-        keeping_.post(
-            this, [](Store&) -> Result<Done> { return Done{}; },
-            [this, station, typed](const Result<Done>&) {
-                tell("typed", station, typed);
-                type();
-            });
+    }
+
+    /// What a person sees in the field, told as soon as it is seen.
+    void look() {
+        const WalkModel* walk = notebook_.walk();
+        const QString seen = walk->shownIsKept() ? QString() : walk->shownText();
+        if (!seen.isEmpty() && (seen != seen_ || walk->station() != seen_at_)) {
+            seen_ = seen;
+            seen_at_ = walk->station();
+            tell("typed", seen_at_, seen_);
+        }
     }
 
     static void tell(const char* what, const QString& station, const QString& text) {
@@ -84,6 +89,8 @@ private:
     Devices devices_;
     Notebook notebook_;
     int pressed_ = 0;
+    QTimer hand_;
+    QString seen_, seen_at_;
 };
 
 }  // namespace
