@@ -170,20 +170,25 @@ TEST(ServeCommand, goesBeyondThisMachineOnlyWithTlsOrWhenTold) {
 
 TEST(ServeCommand, servesOverTlsOfToday) {
     const TemporaryFolder folder;
-    const auto key = (folder.path() / "key.pem").string();
-    const auto certificate = (folder.path() / "certificate.pem").string();
-    ASSERT_EQ(run_program({"openssl", "req", "-x509", "-newkey", "ec", "-pkeyopt", "ec_paramgen_curve:prime256v1",
-                           "-nodes", "-days", "2", "-subj", "/CN=workroom", "-addext", "subjectAltName=IP:127.0.0.1",
-                           "-keyout", key, "-out", certificate})
-                  .exit_code,
-              0);
+    const auto make = [&folder](const std::string& name) {
+        const std::pair pair{(folder.path() / (name + ".key.pem")).string(),
+                             (folder.path() / (name + ".pem")).string()};
+        EXPECT_EQ(run_program({"openssl", "req", "-x509", "-newkey", "ec", "-pkeyopt", "ec_paramgen_curve:prime256v1",
+                               "-nodes", "-days", "2", "-subj", "/CN=workroom", "-addext",
+                               "subjectAltName=IP:127.0.0.1", "-keyout", pair.first, "-out", pair.second})
+                      .exit_code,
+                  0);
+        return pair;
+    };
+    const auto [key, certificate] = make("workroom");
+    const auto [other_key, other_certificate] = make("somebody-else");
     const Receiver receiver(folder.path() / "data", {"--certificate", certificate, "--key", key});
     const auto address = "https://127.0.0.1:" + std::to_string(receiver.port()) + "/health";
     const auto trusted = run_program({"curl", "-sS", "--max-time", "10", "--cacert", certificate, address});
     EXPECT_EQ(trusted.exit_code, 0) << trusted.err;
     EXPECT_EQ(trusted.out, "{\"status\": \"ok\"}");
     // curl's exit code 60: the peer's certificate can't be verified; 35: no TLS connection.
-    EXPECT_EQ(run_program({"curl", "-sS", "--max-time", "10", address}).exit_code, 60);
+    EXPECT_EQ(run_program({"curl", "-sS", "--max-time", "10", "--cacert", other_certificate, address}).exit_code, 60);
     EXPECT_EQ(run_program({"curl", "-sS", "--max-time", "10", "--tls-max", "1.1", "--ciphers", "ALL:@SECLEVEL=0",
                            "--cacert", certificate, address})
                   .exit_code,
