@@ -246,6 +246,7 @@ private:
     static void refuse(Incoming& incoming, Response refusal) {
         incoming.end = Incoming::End::refused;
         incoming.refusal = std::move(refusal);
+        incoming.request.sink.reset();  // what it took is gone before the refusal is heard
     }
 
     /// Says what was wrong where the peer still listens; a deadline that passed has closed the socket already.

@@ -294,7 +294,7 @@ void Reception::answer_put(const Place& place, Request request, const Respond& r
         return respond(error_reply(device.error()));
     }
     if (place.kind == Place::Kind::photo) {
-        return answer_photo_put(place, request, std::move(device).value(), respond);
+        return answer_photo_put(place, std::move(request), std::move(device).value(), respond);
     }
     answer_revision(place, std::move(request), std::move(device).value(), respond);
 }
@@ -321,29 +321,39 @@ void Reception::answer_revision(const Place& place, Request request, std::string
         });
 }
 
-void Reception::answer_photo_put(const Place& place, const Request& request, std::string device,
-                                 const Respond& respond) {
-    const auto intake = std::dynamic_pointer_cast<PhotoIntake>(request.sink);
-    if (!intake || request.sink_failed || intake->fault()) {
-        return respond(error_reply(intake && intake->fault() ? *intake->fault()
-                                                             : Error{ErrorCode::io, "photo", "It couldn't be taken."}));
+void Reception::answer_photo_put(const Place& place, Request request, std::string device, const Respond& respond) {
+    auto intake = std::dynamic_pointer_cast<PhotoIntake>(std::move(request.sink));
+    auto refusal = put_photo(place, request, intake.get());
+    const auto bytes = intake ? intake->bytes() : 0;
+    intake.reset();  // what wasn't put is gone from the disk before the answer says so
+    if (refusal) {
+        return respond(std::move(*refusal));
     }
-    const auto digest = intake->digest();
-    if (auto trouble = digest_trouble(request.head, digest)) {
-        return respond(std::move(*trouble));
-    }
-    if (sync::hex(digest) != place.sha256) {
-        return respond(problem_reply(ProblemKind::digest_mismatch,
-                                     "The photo's bytes have another digest than its path. Nothing was stored."));
-    }
-    if (const auto put = intake->put(archive_.photo_file(place.sha256)); !put) {
-        return respond(error_reply(put.error()));
-    }
-    archive_.keep_photo(place.sha256, intake->bytes(), std::move(device),
+    archive_.keep_photo(place.sha256, bytes, std::move(device),
                         [respond](const Result<Kept<sync::PhotoReceipt>>& kept) {
                             respond(kept ? json_reply(kept->was_there ? 200 : 201, sync::write_record(kept->receipt))
                                          : error_reply(kept.error()));
                         });
+}
+
+std::optional<Response> Reception::put_photo(const Place& place, const Request& request, PhotoIntake* intake) const {
+    if (intake == nullptr || request.sink_failed || intake->fault()) {
+        return error_reply(intake != nullptr && intake->fault()
+                               ? *intake->fault()
+                               : Error{ErrorCode::io, "photo", "It couldn't be taken."});
+    }
+    const auto digest = intake->digest();
+    if (auto trouble = digest_trouble(request.head, digest)) {
+        return trouble;
+    }
+    if (sync::hex(digest) != place.sha256) {
+        return problem_reply(ProblemKind::digest_mismatch,
+                             "The photo's bytes have another digest than its path. Nothing was stored.");
+    }
+    if (const auto put = intake->put(archive_.photo_file(place.sha256)); !put) {
+        return error_reply(put.error());
+    }
+    return std::nullopt;
 }
 
 Response Reception::answer_photo(const Place& place, const RequestHead& head) {

@@ -11,6 +11,8 @@
 
 namespace truehang::workroom {
 
+class PhotoIntake;
+
 struct ReceptionOptions {
     std::string workroom_name = "Workroom";
     bool sign_in_everywhere = false;  ///< pages ask for a code on this machine too (behind a proxy)
@@ -34,8 +36,10 @@ private:
     [[nodiscard]] http::Response answer_pair(const http::Request& request);
     void answer_put(const sync::Place& place, http::Request request, const Respond& respond);
     void answer_revision(const sync::Place& place, http::Request request, std::string device, const Respond& respond);
-    void answer_photo_put(const sync::Place& place, const http::Request& request, std::string device,
-                          const Respond& respond);
+    void answer_photo_put(const sync::Place& place, http::Request request, std::string device, const Respond& respond);
+    /// Puts what was taken in in its place, or says why not.
+    [[nodiscard]] std::optional<http::Response> put_photo(const sync::Place& place, const http::Request& request,
+                                                          PhotoIntake* intake) const;
     [[nodiscard]] http::Response answer_photo(const sync::Place& place, const http::RequestHead& head);
     [[nodiscard]] http::Response answer_receipt(const sync::Place& place);
     [[nodiscard]] http::Response answer_figures(const sync::Place& place);
