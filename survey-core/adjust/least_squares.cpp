@@ -95,4 +95,27 @@ Result<Adjustment> adjust(const std::vector<ObservationEquation>& equations, std
     return result;
 }
 
+std::optional<Adjustment> adjust_iterated(const Linearise& linearise, std::vector<double>& point) {
+    constexpr int most_steps = 50;
+    constexpr double settled = 1e-6;
+    for (int step = 0; step < most_steps; ++step) {
+        auto adjusted = adjust(linearise(point), point.size());
+        if (!adjusted) {
+            return std::nullopt;
+        }
+        double moved = 0.0;
+        for (std::size_t k = 0; k < point.size(); ++k) {
+            point[k] += adjusted->unknowns[k];
+            moved = std::max(moved, std::abs(adjusted->unknowns[k]));
+        }
+        if (!std::isfinite(moved)) {
+            return std::nullopt;
+        }
+        if (moved < settled) {
+            return std::move(adjusted).value();
+        }
+    }
+    return std::nullopt;
+}
+
 }  // namespace truehang

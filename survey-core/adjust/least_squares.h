@@ -3,6 +3,8 @@
 
 #include "units/result.h"
 
+#include <functional>
+#include <optional>
 #include <vector>
 
 namespace truehang {
@@ -35,5 +37,13 @@ struct Adjustment {
 /// Solves by column-pivoting QR of the weighted equations (Eigen), never by normal equations. Error `missing` where the
 /// equations don't determine every unknown. Test values: NIST StRD Norris, Ghilani 2010 Ex. 12.6, GUM H.3.
 [[nodiscard]] Result<Adjustment> adjust(const std::vector<ObservationEquation>& equations, std::size_t unknowns);
+
+/// The equations of a figure at `point`, observed values less what the point gives.
+using Linearise = std::function<std::vector<ObservationEquation>(const std::vector<double>& point)>;
+
+/// Gauss-Newton from `point`, which becomes the solution; the adjustment is that of the last step, so its residuals are
+/// those of the observations. Nothing where it doesn't settle within 50 steps to a thousandth of a micrometre, or the
+/// equations don't determine every unknown. Test value: Benning 8-2.
+[[nodiscard]] std::optional<Adjustment> adjust_iterated(const Linearise& linearise, std::vector<double>& point);
 
 }  // namespace truehang

@@ -30,8 +30,9 @@ void LineNetwork::observe(int from, int to, const CountedReading& reading, const
     const int b = root(to);
     parent_[at(std::max(a, b))] = std::min(a, b);
     if (a != b || reading.independent) {
-        observations_.push_back({from, to, reading.value.mm(), reading_u(reading, tape).mm(),
-                                 std::string(reading.station.word), reading.measured});
+        observations_.push_back(
+            {std::string(reading.station.word), reading.value.mm(), reading_u(reading, tape).mm(), false});
+        stretches_.push_back({from, to, reading.measured});
     }
 }
 
@@ -46,8 +47,9 @@ bool LineNetwork::adjust_all() {
     }
     adjustment_.unknowns.assign(at(unknowns), 0.0);
     std::vector<ObservationEquation> equations;
-    for (const Observation& observation : observations_) {
-        equations.push_back({difference(observation.from, observation.to), observation.value, observation.sigma});
+    for (std::size_t i = 0; i < observations_.size(); ++i) {
+        equations.push_back(
+            {difference(stretches_[i].from, stretches_[i].to), observations_[i].value, observations_[i].sigma});
     }
     auto adjusted = adjust(equations, at(unknowns));
     if (!adjusted) {
@@ -78,10 +80,10 @@ std::optional<Estimate> LineNetwork::between(int from, int to) const {
         Length::mm(std::inner_product(f.begin(), f.end(), x.begin(), 0.0)), Length::mm(adjustment_.sigma_of(f)), {}};
     const auto leverage = adjustment_.leverage_of(f);
     for (std::size_t i = 0; i < observations_.size(); ++i) {
-        const Observation& observation = observations_[i];
-        if (std::abs(leverage[i]) > 1e-9 && !observation.measured &&
-            std::ranges::find(estimate.rests_on, observation.station) == estimate.rests_on.end()) {
-            estimate.rests_on.push_back(observation.station);
+        const std::string& station = observations_[i].station;
+        if (std::abs(leverage[i]) > 1e-9 && !stretches_[i].measured &&
+            std::ranges::find(estimate.rests_on, station) == estimate.rests_on.end()) {
+            estimate.rests_on.push_back(station);
         }
     }
     return estimate;
@@ -95,26 +97,35 @@ std::vector<std::string> LineNetwork::way_between(int from, int to) const {
         if (reached[i] == to) {
             return ways[i];
         }
-        for (const Observation& observation : observations_) {
-            const int next = observation.from == reached[i] ? observation.to
-                             : observation.to == reached[i] ? observation.from
-                                                            : -1;
+        for (std::size_t k = 0; k < stretches_.size(); ++k) {
+            const int next = stretches_[k].from == reached[i] ? stretches_[k].to
+                             : stretches_[k].to == reached[i] ? stretches_[k].from
+                                                              : -1;
             if (next >= 0 && std::ranges::find(reached, next) == reached.end()) {
                 reached.push_back(next);
                 ways.push_back(ways[i]);
-                ways.back().push_back(observation.station);
+                ways.back().push_back(observations_[k].station);
             }
         }
     }
     return {};
 }
 
-std::optional<NetworkCheck> LineNetwork::check(std::string name) const {
-    std::vector<std::string> stations;
-    for (const Observation& observation : observations_) {
-        stations.push_back(observation.station);
+std::optional<Network> LineNetwork::network(std::string name) const {
+    std::vector<std::vector<double>> design;
+    for (const Stretch& stretch : stretches_) {
+        design.push_back(difference(stretch.from, stretch.to));
     }
-    return check_of(adjustment_, std::move(name), stations);
+    const auto unknowns = adjustment_.unknowns.size();
+    auto solve = [design = std::move(design), unknowns](const std::vector<Observation>& observations) {
+        std::vector<ObservationEquation> equations;
+        for (std::size_t i = 0; i < design.size(); ++i) {
+            equations.push_back({design[i], observations[i].value, observations[i].sigma});
+        }
+        auto adjusted = adjust(equations, unknowns);
+        return adjusted ? std::optional(std::move(adjusted).value()) : std::nullopt;
+    };
+    return network_of(std::move(name), observations_, adjustment_, std::move(solve));
 }
 
 }  // namespace truehang

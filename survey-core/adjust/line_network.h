@@ -29,13 +29,12 @@ public:
     [[nodiscard]] std::optional<Estimate> between(int from, int to) const;
     /// The stations that lead from one mark to the other by the fewest readings.
     [[nodiscard]] std::vector<std::string> way_between(int from, int to) const;
-    [[nodiscard]] std::optional<NetworkCheck> check(std::string name) const;
+    [[nodiscard]] std::optional<Network> network(std::string name) const;
 
 private:
-    struct Observation {
+    /// Between which marks an observation runs.
+    struct Stretch {
         int from, to;
-        double value, sigma;
-        std::string station;
         bool measured;
     };
     [[nodiscard]] int root(int mark) const;
@@ -44,6 +43,7 @@ private:
     std::vector<int> parent_;   ///< by mark: towards the datum of what it is joined to
     std::vector<int> unknown_;  ///< by mark: its unknown, -1 for a datum
     std::vector<Observation> observations_;
+    std::vector<Stretch> stretches_;  ///< by observation
     Adjustment adjustment_;
 };
 

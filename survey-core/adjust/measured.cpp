@@ -43,8 +43,8 @@ MeasuredWindow measure(const Window& window, Shape shape, Hang hang, const TapeR
     measured.readings = counted_readings(window, shape);
     measured.plumb = PlumbLines::adjusted(measured.readings, hang, tape);
     measured.spans = adjust_spans(measured.readings, tape);
-    measured.checks = measured.plumb.checks();
-    measured.checks.insert(measured.checks.end(), measured.spans.checks.begin(), measured.spans.checks.end());
+    measured.networks = measured.plumb.networks();
+    std::ranges::copy(measured.spans.networks, std::back_inserter(measured.networks));
     measured.flags = reading_flags(measured);
     return measured;
 }

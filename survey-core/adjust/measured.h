@@ -24,7 +24,7 @@ struct MeasuredWindow {
     std::vector<CountedReading> readings;
     PlumbLines plumb;
     Spans spans;
-    std::vector<NetworkCheck> checks;
+    std::vector<Network> networks;  ///< those with redundancy
     std::vector<Flag> flags;
 
     /// The largest and the least of the adjusted widths.

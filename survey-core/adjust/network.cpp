@@ -8,35 +8,40 @@
 
 namespace truehang {
 
-std::optional<NetworkCheck> check_of(const Adjustment& adjustment, std::string network,
-                                     const std::vector<std::string>& stations) {
+std::vector<std::string> Network::stations() const {
+    std::vector<std::string> judged;
+    for (std::size_t i = 0; i < observations.size(); ++i) {
+        if (adjustment.redundancy_numbers[i] > 0.0 &&
+            std::ranges::find(judged, observations[i].station) == judged.end()) {
+            judged.push_back(observations[i].station);
+        }
+    }
+    return judged;
+}
+
+Network::Misclosure Network::misclosure() const {
+    Misclosure largest;
+    double largest_w = -1.0;
+    for (std::size_t i = 0; i < observations.size(); ++i) {
+        const double r = adjustment.redundancy_numbers[i];
+        const double w = std::abs(adjustment.normalised[i]);
+        if (r > 0.0 && w > largest_w) {
+            largest_w = w;
+            // The estimate of a slip, -v/r, has the standard error sigma/sqrt(r); w is their quotient.
+            largest = {std::abs(adjustment.residuals[i]) / r, critical_w * observations[i].sigma / std::sqrt(r),
+                       observations[i].is_angle};
+        }
+    }
+    return largest;
+}
+
+std::optional<Network> network_of(std::string name, std::vector<Observation> observations, Adjustment adjustment,
+                                  Solve solve) {
     if (adjustment.redundancy < 1) {
         return std::nullopt;
     }
-    NetworkCheck check;
-    check.network = std::move(network);
-    check.redundancy = adjustment.redundancy;
-    check.chi2 = adjustment.chi2;
-    check.limit = chi_square_limit(adjustment.redundancy);
-    check.adds_up = check.chi2 < check.limit;
-    double largest_w = -1.0;
-    for (std::size_t i = 0; i < stations.size(); ++i) {
-        const double r = adjustment.redundancy_numbers[i];
-        if (r <= 0.0) {
-            continue;
-        }
-        if (std::ranges::find(check.stations, stations[i]) == check.stations.end()) {
-            check.stations.push_back(stations[i]);
-        }
-        const double w = std::abs(adjustment.normalised[i]);
-        if (w > largest_w) {
-            largest_w = w;
-            check.off_by = Length::mm(std::abs(adjustment.residuals[i]) / r);
-            // The estimate -v/r has the standard error sigma/sqrt(r); w is their quotient.
-            check.explained = w > 0.0 ? Length::mm(critical_w * check.off_by.mm() / w) : Length();
-        }
-    }
-    return check;
+    const double limit = chi_square_limit(adjustment.redundancy);
+    return Network{std::move(name), std::move(observations), std::move(adjustment), std::move(solve), limit};
 }
 
 }  // namespace truehang

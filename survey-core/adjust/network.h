@@ -5,6 +5,7 @@
 #include "survey/findings.h"
 #include "units/length.h"
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -19,21 +20,41 @@ struct Estimate {
     std::vector<std::string> rests_on;
 };
 
-/// Whether a network of readings adds up; only networks with redundancy have one.
-struct NetworkCheck {
-    std::string network;
-    int redundancy = 0;
-    double chi2 = 0.0;
-    double limit = 0.0;
-    bool adds_up = true;
-    std::vector<std::string> stations;  ///< those whose reading the network can judge, in their order
-    Length off_by;                      ///< the largest misclosure that one reading would have to answer for
-    Length explained;                   ///< what tape and edges explain of it
+/// A reading as it enters a network. One station may enter more than once (a pole that hangs parallel to the head).
+struct Observation {
+    std::string station;
+    double value = 0.0;     ///< mm; degrees of an angle
+    double sigma = 1.0;     ///< one standard uncertainty, in the same unit
+    bool is_angle = false;  ///< else a length
 };
 
-/// Sums up an adjustment as a check, or nothing where there is no redundancy. `stations` and `sigmas` in the order of
-/// the equations.
-[[nodiscard]] std::optional<NetworkCheck> check_of(const Adjustment& adjustment, std::string network,
-                                                   const std::vector<std::string>& stations);
+/// Adjusts a network with these observations in place of its own (same stations, same order); nothing where they form
+/// no figure.
+using Solve = std::function<std::optional<Adjustment>(const std::vector<Observation>&)>;
+
+/// A network of readings with redundancy, adjusted.
+struct Network {
+    std::string name;
+    std::vector<Observation> observations;
+    Adjustment adjustment;
+    Solve solve;
+    double limit = 0.0;  ///< of the adjustment's chi-square, 0.999
+
+    [[nodiscard]] bool adds_up() const { return adjustment.chi2 < limit; }
+    /// The stations whose reading the network can judge, in the order of the observations.
+    [[nodiscard]] std::vector<std::string> stations() const;
+    /// The largest misclosure that one reading would have to answer for, and what tape and edges explain of it (mm;
+    /// degrees where an angle has it).
+    struct Misclosure {
+        double off_by = 0.0;
+        double explained = 0.0;
+        bool is_angle = false;
+    };
+    [[nodiscard]] Misclosure misclosure() const;
+};
+
+/// Nothing where there is no redundancy. `adjustment` is `solve` of `observations`.
+[[nodiscard]] std::optional<Network> network_of(std::string name, std::vector<Observation> observations,
+                                                Adjustment adjustment, Solve solve);
 
 }  // namespace truehang

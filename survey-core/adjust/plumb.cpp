@@ -103,8 +103,8 @@ public:
             return;
         }
         const std::string name = tied_ ? "plumb" : "plumb." + std::string(word_of(lines_.front()));
-        if (auto check = network_.check(name)) {
-            plumb_.checks_.push_back(std::move(*check));
+        if (auto network = network_.network(name)) {
+            plumb_.redundant_.push_back(std::move(*network));
         }
         for (const Line line : lines_) {
             part(line).network = static_cast<int>(plumb_.networks_.size());

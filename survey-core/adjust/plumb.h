@@ -33,7 +33,7 @@ public:
     [[nodiscard]] bool is_tied(Line line) const { return part(line).tied; }
     /// The line that unsuffixed `pole.*` readings belong to.
     [[nodiscard]] Line pole_line() const { return pole_line_; }
-    [[nodiscard]] const std::vector<NetworkCheck>& checks() const { return checks_; }
+    [[nodiscard]] const std::vector<Network>& networks() const { return redundant_; }
 
 private:
     /// The network that holds a line, and its marks there; -1 where no reading reaches one.
@@ -48,7 +48,7 @@ private:
     std::array<LinePart, 3> parts_;
     Line pole_line_ = Line::left;
     std::vector<LineNetwork> networks_;
-    std::vector<NetworkCheck> checks_;
+    std::vector<Network> redundant_;
 };
 
 }  // namespace truehang

@@ -19,7 +19,7 @@ namespace {
 constexpr double same_reading_mm = 0.05;
 constexpr double told_from_mm = 10.0;
 
-std::string mm(Length length) { return fmt::format("{:.0f}", round_whole(length.mm())); }
+std::string mm(double length) { return fmt::format("{:.0f}", round_whole(length)); }
 
 std::string in_mm(Length length) {
     const double whole = round_whole(length.mm());
@@ -83,15 +83,16 @@ void flag_proposals(const MeasuredWindow& measured, std::vector<Flag>& flags) {
 }
 
 void flag_checks(const MeasuredWindow& measured, std::vector<Flag>& flags) {
-    for (const NetworkCheck& check : measured.checks) {
-        if (!check.adds_up) {
+    for (const Network& network : measured.networks) {
+        if (!network.adds_up()) {
+            const auto [off_by, explained, is_angle] = network.misclosure();
             flags.push_back(
                 {"does-not-add-up",
                  Severity::remeasure,
-                 check.stations,
+                 network.stations(),
                  fmt::format("These readings don’t add up: they differ by {} mm, and tape and edges explain "
                              "{}. Measure one of them again.",
-                             mm(check.off_by), mm(check.explained)),
+                             mm(off_by), mm(explained)),
                  "",
                  "",
                  {}});

@@ -101,13 +101,13 @@ void adjust_wall(const std::vector<CountedReading>& readings, const TapeRule& ta
             spans.by_station[std::string(span.reading->station.word)] = std::move(*estimate);
         }
     }
-    if (auto check = network.check("wall")) {
-        spans.checks.push_back(std::move(*check));
+    if (auto redundant = network.network("wall")) {
+        spans.networks.push_back(std::move(*redundant));
     }
 }
 
 /// The plane figure: bottom left at the origin, bottom right on the x axis; x[0] its x, then top right, then top left.
-using Corners = std::array<double, 5>;
+using Corners = std::vector<double>;
 
 struct Side {
     double dx, dy;
@@ -131,9 +131,6 @@ Side side(std::size_t station, const Corners& c) {
     }
 }
 
-/// The six sides and diagonals as read, in the order of `figure_stations`.
-using FigureReadings = std::array<const CountedReading*, 6>;
-
 std::vector<double> direction_of(std::size_t station, const Corners& corners) {
     const Side s = side(station, corners);
     const double length = std::hypot(s.dx, s.dy);
@@ -144,44 +141,8 @@ std::vector<double> direction_of(std::size_t station, const Corners& corners) {
     return coefficients;
 }
 
-std::vector<ObservationEquation> linearised(const FigureReadings& readings, const Corners& corners,
-                                            const TapeRule& tape) {
-    std::vector<ObservationEquation> equations;
-    for (std::size_t i = 0; i < readings.size(); ++i) {
-        if (readings[i]->independent) {
-            const Side s = side(i, corners);
-            equations.push_back({direction_of(i, corners), readings[i]->value.mm() - std::hypot(s.dx, s.dy),
-                                 reading_u(*readings[i], tape).mm()});
-        }
-    }
-    return equations;
-}
-
-/// Gauss-Newton on the six distances; the residuals of the last step are those of the readings. Nothing where the
-/// figure can't be formed.
-std::optional<std::pair<Corners, Adjustment>> adjust_figure(const FigureReadings& found, const TapeRule& tape) {
-    const double width = found[0]->value.mm();
-    Corners corners{width, width, found[1]->value.mm(), 0.0, found[3]->value.mm()};
-    constexpr int most_steps = 50;
-    for (int step = 0; step < most_steps; ++step) {
-        auto adjusted = adjust(linearised(found, corners, tape), 5);
-        if (!adjusted) {
-            return std::nullopt;
-        }
-        double moved = 0.0;
-        for (std::size_t k = 0; k < 5; ++k) {
-            corners[k] += adjusted->unknowns[k];
-            moved = std::max(moved, std::abs(adjusted->unknowns[k]));
-        }
-        if (!std::isfinite(moved)) {
-            return std::nullopt;
-        }
-        if (moved < 1e-9 || step + 1 == most_steps) {
-            return std::pair{corners, std::move(adjusted).value()};
-        }
-    }
-    return std::nullopt;
-}
+/// The six sides and diagonals as read, in the order of `figure_stations`.
+using FigureReadings = std::array<const CountedReading*, 6>;
 
 /// All six readings, where at least five are evidence of their own: a sixth that isn't is given by the others.
 std::optional<FigureReadings> figure_readings(const std::vector<CountedReading>& readings) {
@@ -197,15 +158,53 @@ std::optional<FigureReadings> figure_readings(const std::vector<CountedReading>&
     return independent >= 5 ? std::optional(found) : std::nullopt;
 }
 
+/// Adjusts the figure to the observations of these of its stations.
+struct FigureSolve {
+    std::vector<std::size_t> stations;
+    Corners start;
+
+    std::optional<Adjustment> from(Corners& corners, const std::vector<Observation>& observations) const {
+        const auto linearised = [&](const Corners& at) {
+            std::vector<ObservationEquation> equations;
+            for (std::size_t i = 0; i < observations.size(); ++i) {
+                const Side s = side(stations[i], at);
+                equations.push_back({direction_of(stations[i], at), observations[i].value - std::hypot(s.dx, s.dy),
+                                     observations[i].sigma});
+            }
+            return equations;
+        };
+        return adjust_iterated(linearised, corners);
+    }
+
+    std::optional<Adjustment> operator()(const std::vector<Observation>& observations) const {
+        Corners corners = start;
+        return from(corners, observations);
+    }
+};
+
 void adjust_opening(const std::vector<CountedReading>& readings, const TapeRule& tape, Spans& spans) {
     const auto found = figure_readings(readings);
-    const auto figure = found ? adjust_figure(*found, tape) : std::nullopt;
-    if (!figure) {
+    if (!found) {
         return;
     }
-    const auto& [corners, adjusted] = *figure;
+    const double width = (*found)[0]->value.mm();
+    FigureSolve solve{{}, {width, width, (*found)[1]->value.mm(), 0.0, (*found)[3]->value.mm()}};
     std::vector<const CountedReading*> evident;
-    std::ranges::copy_if(*found, std::back_inserter(evident), &CountedReading::independent);
+    std::vector<Observation> observations;
+    for (std::size_t i = 0; i < found->size(); ++i) {
+        const auto* reading = (*found)[i];
+        if (reading->independent) {
+            solve.stations.push_back(i);
+            evident.push_back(reading);
+            observations.push_back(
+                {std::string(reading->station.word), reading->value.mm(), reading_u(*reading, tape).mm(), false});
+        }
+    }
+    Corners corners = solve.start;
+    const auto adjusted = solve.from(corners, observations);
+    if (!adjusted) {
+        return;
+    }
     for (std::size_t i = 0; i < found->size(); ++i) {
         if ((*found)[i]->station.kind == StationKind::height) {
             continue;  // heights come from the plumb lines
@@ -213,11 +212,11 @@ void adjust_opening(const std::vector<CountedReading>& readings, const TapeRule&
         const Side s = side(i, corners);
         const auto f = direction_of(i, corners);
         spans.by_station[std::string(figure_stations[i])] = {Length::mm(std::hypot(s.dx, s.dy)),
-                                                             Length::mm(adjusted.sigma_of(f)),
-                                                             estimates_in(evident, adjusted.leverage_of(f))};
+                                                             Length::mm(adjusted->sigma_of(f)),
+                                                             estimates_in(evident, adjusted->leverage_of(f))};
     }
-    if (auto check = check_of(adjusted, "opening", words_of(evident))) {
-        spans.checks.push_back(std::move(*check));
+    if (auto network = network_of("opening", std::move(observations), *adjusted, std::move(solve))) {
+        spans.networks.push_back(std::move(*network));
     }
 }
 

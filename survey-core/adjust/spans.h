@@ -13,10 +13,10 @@
 
 namespace truehang {
 
-/// What the readings that aren't heights come to, by station, and whether their networks add up.
+/// What the readings that aren't heights come to, by station, and their networks.
 struct Spans {
     std::map<std::string, Estimate, std::less<>> by_station;
-    std::vector<NetworkCheck> checks;
+    std::vector<Network> networks;     ///< those with redundancy
     bool impossible_triangle = false;  ///< sides and a diagonal that close no triangle
     std::vector<std::string> triangle_stations;
 

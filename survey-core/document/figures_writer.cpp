@@ -51,12 +51,24 @@ Json size_json(const Size& size) {
     return json;
 }
 
+Json checked_json(const CheckedReading& reading) {
+    return {{"station", reading.station},
+            {"residual", two_decimals(reading.residual)},
+            {"redundancy", four_decimals(reading.redundancy)},
+            {"w", four_decimals(reading.w)},
+            {"least_slip", reading.least_slip > 0.0 ? two_decimals(reading.least_slip) : Json(nullptr)},
+            {"moves_drop_mm", two_decimals(reading.moves_drop)}};
+}
+
 Json check_json(const Check& check) {
     return {{"network", check.network},
             {"redundancy", check.redundancy},
             {"chi2", two_decimals(check.chi2)},
             {"limit", two_decimals(check.limit)},
-            {"adds_up", check.adds_up}};
+            {"adds_up", check.adds_up},
+            {"off_by_mm", two_decimals(check.off_by)},
+            {"explained_mm", two_decimals(check.explained)},
+            {"readings", list_of(check.readings, checked_json)}};
 }
 
 Json next_json(const NextReading& next) { return {{"station", next.station}, {"why", next.why}}; }
@@ -145,13 +157,29 @@ Json layer_json(const LayerFigures& layer) {
     return json;
 }
 
+Json proposed_json(const std::optional<Length>& proposed) {
+    return or_null(proposed, [](Length length) { return two_decimals(length); });
+}
+
+Json correction_json(const Correction& correction) {
+    return {{"station", correction.station},
+            {"was_mm", two_decimals(correction.was)},
+            {"proposed_mm", proposed_json(correction.proposed)}};
+}
+
 Json suspect_json(const Suspect& suspect) {
+    Json json{{"station", suspect.station}, {"slip", suspect.slip}};
+    json["was_mm"] = suspect.angle ? Json(nullptr) : two_decimals(suspect.was);
+    if (suspect.angle) {
+        json["was_deg"] = two_decimals(suspect.angle->degrees());
+    }
+    json["proposed_mm"] = proposed_json(suspect.proposed);
     // Weights are cut off, not rounded, so that they never add up to more than 1.
-    return {{"station", suspect.station},
-            {"slip", suspect.slip},
-            {"was_mm", two_decimals(suspect.was)},
-            {"proposed_mm", or_null(suspect.proposed, [](Length length) { return two_decimals(length); })},
-            {"weight", plain(std::floor(suspect.weight * 10000.0) / 10000.0)}};
+    json["weight"] = plain(std::floor(suspect.weight * 10000.0) / 10000.0);
+    if (!suspect.also.empty()) {
+        json["also"] = list_of(suspect.also, correction_json);
+    }
+    return json;
 }
 
 Json flag_json(const Flag& flag) {
@@ -200,6 +228,9 @@ Json window_json(const WindowFigures& window) {
     json["sizes"] = list_of(window.sizes, size_json);
     json["checks"] = list_of(window.checks, check_json);
     json["next"] = or_null(window.next, next_json);
+    if (!window.nothing_more.empty()) {
+        json["nothing_more"] = window.nothing_more;
+    }
     if (window.layered) {
         json["layers"] = list_of(window.layers, layer_json);
     } else {

@@ -21,12 +21,25 @@ struct Size {
     std::vector<std::string> rests_on;  ///< stations of readings that weren't measured
 };
 
+/// What a network says of one of its readings.
+struct CheckedReading {
+    std::string station;
+    double residual = 0.0;    ///< adjusted less read, mm (degrees for an angle)
+    double redundancy = 0.0;  ///< the share of a slip that shows, 0 to 1
+    double w = 0.0;           ///< normalised residual
+    double least_slip = 0.0;  ///< the least that is found in four of five cases, mm (degrees); 0: none is ever found
+    double moves_drop = 0.0;  ///< how far that slip, unnoticed, would move the finished drop, mm
+};
+
 struct Check {
     std::string network;
     int redundancy = 0;
     double chi2 = 0.0;
     double limit = 0.0;  ///< chi-square quantile at 0.999
     bool adds_up = true;
+    Length off_by{};                         ///< the largest misclosure that one reading would have to answer for
+    Length explained{};                      ///< what tape and edges explain of it
+    std::vector<CheckedReading> readings{};  ///< in the contract's order
 };
 
 struct NextReading {
@@ -59,6 +72,7 @@ struct WindowFigures {
     std::vector<Size> sizes;
     std::vector<Check> checks;
     std::optional<NextReading> next;
+    std::string nothing_more;  ///< why no reading is asked for; empty where one is
     bool layered = false;
     std::vector<LayerFigures> layers;  ///< one, with no id, where not layered and something hangs there
     std::vector<Flag> flags;

@@ -20,13 +20,23 @@ enum class Severity {
 };
 [[nodiscard]] std::string_view word_of(Severity severity);
 
+/// What a reading says, and what it may have been meant to say.
+struct Correction {
+    std::string station;
+    Length was;
+    std::optional<Length> proposed;  ///< none: nothing says what it should read
+};
+
 /// A reading that may be at fault, and what it may have been.
 struct Suspect {
     std::string station;
     std::string slip;  ///< a name of the catalogue, or `unexplained`
     Length was;
     std::optional<Length> proposed;
-    double weight = 0.0;
+    double weight = 0.0;  ///< probability, given the readings; those of one flag add up to at most 1
+    std::vector<Correction>
+        also{};                    ///< other readings that the same explanation corrects: swapped, all by a tape's case
+    std::optional<Angle> angle{};  ///< what an angle says, in place of `was`
 };
 
 /// One thing to be said about a window. `text` is a whole sentence for a person.

@@ -57,6 +57,19 @@ Trace example_trace() {
              {"finished drop", 1992.0, {}, {}, {}}}};
 }
 
+/// What a check says beyond the contract's keys; a new key may appear, one that stands keeps its meaning.
+template <class Any>
+Any contract_part(Any document) {
+    for (auto& window : document["windows"]) {
+        for (auto& check : window["checks"]) {
+            for (const auto* added : {"off_by_mm", "explained_mm", "readings"}) {
+                EXPECT_EQ(check.erase(added), 1U) << added;
+            }
+        }
+    }
+    return document;
+}
+
 Figures example(const Json& document) {
     Figures figures;
     figures.survey = document["survey"];
@@ -81,7 +94,7 @@ Figures example(const Json& document) {
 
 TEST(WriteFigures, HasTheContractsShape) {
     const Json document = Json::parse(example_figures());
-    EXPECT_EQ(Json::parse(write_figures(example(document))), document);
+    EXPECT_EQ(contract_part(Json::parse(write_figures(example(document)))), document);
 }
 
 /// Every object's keys in their order, without their values.
@@ -95,7 +108,7 @@ std::string keys_of(const OrderedJson& json) {
 
 TEST(WriteFigures, KeepsTheContractsOrderOfKeys) {
     const auto document = OrderedJson::parse(example_figures());
-    EXPECT_EQ(keys_of(figures_json(example(Json::parse(example_figures())))), keys_of(document));
+    EXPECT_EQ(keys_of(contract_part(figures_json(example(Json::parse(example_figures()))))), keys_of(document));
 }
 
 TEST(WriteFigures, SaysNullWhereNothingApplies) {
