@@ -45,6 +45,7 @@ MeasuredWindow measure(const Window& window, Shape shape, Hang hang, const TapeR
     measured.spans = adjust_spans(measured.readings, tape);
     measured.networks = measured.plumb.networks();
     std::ranges::copy(measured.spans.networks, std::back_inserter(measured.networks));
+    measured.explanations = explain({window, measured.readings, measured.networks, tape, entry_unit});
     measured.flags = reading_flags(measured);
     return measured;
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "adjust/plumb.h"
+#include "adjust/slips.h"
 #include "adjust/spans.h"
 #include "survey/findings.h"
 
@@ -24,7 +25,8 @@ struct MeasuredWindow {
     std::vector<CountedReading> readings;
     PlumbLines plumb;
     Spans spans;
-    std::vector<Network> networks;  ///< those with redundancy
+    std::vector<Network> networks;          ///< those with redundancy
+    std::vector<Explanation> explanations;  ///< of the networks that don't add up, likeliest first
     std::vector<Flag> flags;
 
     /// The largest and the least of the adjusted widths.

@@ -82,20 +82,33 @@ void flag_proposals(const MeasuredWindow& measured, std::vector<Flag>& flags) {
     }
 }
 
+std::string says(const MeasuredWindow& measured, std::string_view station) {
+    const auto* reading = find_counted(measured.readings, station);
+    return std::string(reading != nullptr ? reading->station.says : station);
+}
+
+/// Who may be at fault: one reading by name only where it stands out.
+std::string advice_on(const MeasuredWindow& measured, const std::vector<Suspect>& suspects) {
+    if (stands_out(suspects)) {
+        const Suspect& first = suspects.front();
+        return fmt::format("Most likely {}: {}, perhaps {}. Measure it again.", says(measured, first.station),
+                           in_mm(first.was), in_mm(*first.proposed));
+    }
+    return "Measure one of them again.";
+}
+
 void flag_checks(const MeasuredWindow& measured, std::vector<Flag>& flags) {
+    unsigned bit = 0;
     for (const Network& network : measured.networks) {
         if (!network.adds_up()) {
             const auto [off_by, explained, is_angle] = network.misclosure();
+            auto suspects = suspects_of(network, bit++, measured.explanations);
             flags.push_back(
-                {"does-not-add-up",
-                 Severity::remeasure,
-                 network.stations(),
+                {"does-not-add-up", Severity::remeasure, network.stations(),
                  fmt::format("These readings don’t add up: they differ by {} mm, and tape and edges explain "
-                             "{}. Measure one of them again.",
-                             mm(off_by), mm(explained)),
-                 "",
-                 "",
-                 {}});
+                             "{}. {}",
+                             mm(off_by), mm(explained), advice_on(measured, suspects)),
+                 "", "", std::move(suspects)});
         }
     }
     if (measured.spans.impossible_triangle) {

@@ -15,6 +15,7 @@ TapeRule tape_rule(const Survey& survey, const HouseRules& rules) {
             rule.accuracy = survey.tape->accuracy->known().value_or(TapeClass::II);
         }
         rule.graduation = survey.tape->graduation.value_or(rule.graduation);
+        rule.case_length = survey.tape->case_length;
     }
     return rule;
 }

@@ -4,6 +4,8 @@
 #include "survey/counted.h"
 #include "survey/house_rules.h"
 
+#include <optional>
+
 namespace truehang {
 
 /// What decides how well one reading is known: the tape's class, its graduation, and how sharply edges are defined.
@@ -11,6 +13,7 @@ struct TapeRule {
     TapeClass accuracy = TapeClass::II;
     Length graduation = Length::mm(1.0);
     Length edge_u = Length::mm(2.0);
+    std::optional<Length> case_length{};  ///< what an inside reading adds; none: not known
 };
 
 /// The tape rule of a survey: its tape (class II and 1 mm where it says nothing) and the house's `edge_u_mm`.

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "adjust/leave_one_out.h"
+
+#include "adjust/chi_square.h"
+
+#include <cmath>
+
+namespace truehang {
+
+namespace {
+
+/// A station that enters once: its residual and redundancy number say where the others want it.
+std::optional<LeftOut> from_residual(const std::vector<Observation>& observations, const Adjustment& adjusted,
+                                     std::size_t at) {
+    const double r = adjusted.redundancy_numbers[at];
+    if (r <= 0.0) {
+        return std::nullopt;
+    }
+    const double sigma = observations[at].sigma;
+    const double slip = -adjusted.residuals[at] / r;
+    const double curvature = r / (sigma * sigma);
+    return LeftOut{observations[at].value - slip, curvature, adjusted.chi2 - curvature * slip * slip};
+}
+
+/// A station that enters several times: the parabola through three values.
+std::optional<LeftOut> from_parabola(const Network& network, std::vector<Observation> observations,
+                                     const Adjustment& adjusted, std::string_view station, double at) {
+    constexpr double step = 5.0;
+    const auto chi2_at = [&](double value) -> std::optional<double> {
+        for (Observation& observation : observations) {
+            if (observation.station == station) {
+                observation.value = value;
+            }
+        }
+        const auto moved = network.solve(observations);
+        return moved ? std::optional(moved->chi2) : std::nullopt;
+    };
+    const auto above = chi2_at(at + step);
+    const auto below = chi2_at(at - step);
+    if (!above || !below) {
+        return std::nullopt;
+    }
+    const double curvature = (*above + *below - 2.0 * adjusted.chi2) / (2.0 * step * step);
+    if (curvature < 1e-9) {
+        return std::nullopt;
+    }
+    const double slip = (*above - *below) / (4.0 * step * curvature);
+    return LeftOut{at - slip, curvature, adjusted.chi2 - curvature * slip * slip};
+}
+
+}  // namespace
+
+bool LeftOut::agrees(double value) const { return std::abs(value - expected) * std::sqrt(curvature) < critical_w; }
+
+void set_reading(std::vector<Observation>& observations, std::string_view station, double value, const TapeRule& tape) {
+    for (Observation& observation : observations) {
+        if (observation.station == station) {
+            const bool by_tape =
+                !observation.is_angle && observation.sigma == reading_u(Length::mm(observation.value), tape).mm();
+            observation.value = value;
+            observation.sigma = by_tape ? reading_u(Length::mm(value), tape).mm() : observation.sigma;
+        }
+    }
+}
+
+std::optional<LeftOut> leave_out(const Network& network, std::string_view station, const TapeRule& tape) {
+    std::vector<Observation> observations = network.observations;
+    std::size_t first = observations.size();
+    std::size_t entries = 0;
+    for (std::size_t i = observations.size(); i-- > 0;) {
+        if (observations[i].station == station) {
+            first = i;
+            ++entries;
+        }
+    }
+    if (entries == 0) {
+        return std::nullopt;
+    }
+    std::optional<Adjustment> adjusted = network.adjustment;
+    std::optional<LeftOut> left;
+    constexpr int most_steps = 12;
+    for (int step = 0; step < most_steps; ++step) {
+        const double value = observations[first].value;
+        left = entries == 1 ? from_residual(observations, *adjusted, first)
+                            : from_parabola(network, observations, *adjusted, station, value);
+        // A hundredth of the reading's standard error is close enough; a linear network is there at once.
+        if (!left || std::abs(left->expected - value) * std::sqrt(left->curvature) < 0.01) {
+            return left;
+        }
+        if (!observations[first].is_angle && left->expected < 1.0) {
+            return std::nullopt;
+        }
+        set_reading(observations, station, left->expected, tape);
+        adjusted = network.solve(observations);
+        if (!adjusted) {
+            return std::nullopt;
+        }
+    }
+    return std::nullopt;
+}
+
+}  // namespace truehang

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "adjust/slips.h"
+
+namespace truehang {
+
+/// How often a reading is a slip at all (common practice, no source).
+inline constexpr double slip_rate = 0.02;
+
+/// The density, per mm, of a slip that nothing explains: log-uniform from 2 mm to 4 m, to either side.
+[[nodiscard]] double unexplained_density(double slip_mm);
+
+/// A reading that was taken again for itself and said the same within what tape and edges explain.
+[[nodiscard]] bool was_confirmed(const Window& window, const CountedReading& reading, const TapeRule& tape);
+
+/// The logarithm of how much likelier a value is among the readings of the same stretch elsewhere than what was read; 0
+/// where there are none.
+[[nodiscard]] double log_kinship(const SlipEvidence& evidence, const CountedReading& reading, double value);
+
+}  // namespace truehang

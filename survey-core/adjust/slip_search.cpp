@@ -1,0 +1,362 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "adjust/slip_search.h"
+
+#include "adjust/chi_square.h"
+#include "adjust/slip_catalogue.h"
+#include "adjust/slip_priors.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+namespace truehang {
+
+namespace {
+
+/// More failing networks than this are taken one by one for what they are: something is wrong altogether.
+constexpr std::size_t most_failing = 8;
+
+bool takes_part(const Network& network, std::string_view station) {
+    return std::ranges::find(network.observations, station, &Observation::station) != network.observations.end();
+}
+
+/// Between two faces, so that the tape's case lies within the reading.
+bool is_inside(const Station& station) {
+    return station.word.starts_with("opening.width") || station.word.starts_with("opening.height") ||
+           station.word.starts_with("opening.diagonal");
+}
+
+bool may_be_inside(const Station& station) {
+    return is_inside(station) || station.word.starts_with("ceiling.") || station.word == "wall.total";
+}
+
+/// The largest normalised residual among some stations of an adjustment.
+double largest_w(const Network& network, const Adjustment& adjusted, std::string_view station) {
+    double largest = 0.0;
+    for (std::size_t i = 0; i < network.observations.size(); ++i) {
+        if (network.observations[i].station == station) {
+            largest = std::max(largest, std::abs(adjusted.normalised[i]));
+        }
+    }
+    return largest;
+}
+
+}  // namespace
+
+double log_unfound_pair(const Network& network) {
+    // The share of its range that a reading without explanation has, about: a standard error in the size of a slip.
+    constexpr double volume = 0.01;
+    const double each = slip_rate * slip_share::unexplained * static_cast<double>(network.observations.size()) * volume;
+    const double left = std::max(0, network.adjustment.redundancy - 2);
+    return std::log(each * each / 2.0) + std::max(0.0, network.adjustment.chi2 - left) / 2.0;
+}
+
+SlipSearch::SlipSearch(const SlipEvidence& evidence) : evidence_(evidence) {
+    for (const Network& network : evidence.networks) {
+        if (!network.adds_up() && failing_.size() < most_failing) {
+            failing_.push_back(&network);
+        }
+    }
+}
+
+std::vector<Hypothesis> SlipSearch::run() {
+    for (const CountedReading& reading : evidence_.readings) {
+        if (reading.independent) {
+            judge(reading);
+        }
+    }
+    for (const Judged& judged : judged_) {
+        if (judged.is_suspect) {
+            try_catalogue(judged);
+            try_unexplained(judged);
+        }
+    }
+    try_swaps();
+    try_case_for_all();
+    try_pairs();
+    return std::move(found_);
+}
+
+bool SlipSearch::is_suspected(const Network& network, std::string_view station) const {
+    const auto& w = network.adjustment.normalised;
+    const double largest = std::abs(*std::ranges::max_element(w, {}, [](double each) { return std::abs(each); }));
+    const double own = largest_w(network, network.adjustment, station);
+    return own > 0.0 && (own >= critical_w || own >= largest - 1e-9);
+}
+
+void SlipSearch::judge(const CountedReading& reading) {
+    Judged judged{&reading, {}, false, 0.0, reading.value.mm(), false};
+    for (const Network& network : evidence_.networks) {
+        const auto own = std::ranges::find(network.observations, reading.station.word, &Observation::station);
+        if (own == network.observations.end()) {
+            continue;
+        }
+        judged.value = own->value;
+        judged.is_angle = own->is_angle;
+        if (const auto left = leave_out(network, reading.station.word, evidence_.tape)) {
+            judged.places.push_back({&network, *left});
+            judged.is_suspect =
+                judged.is_suspect || (!network.adds_up() && is_suspected(network, reading.station.word));
+        }
+    }
+    if (!judged.places.empty()) {
+        constexpr double of_confirmed = 0.03;
+        const bool confirmed = was_confirmed(evidence_.window, reading, evidence_.tape);
+        judged.log_prior = std::log(slip_rate * (confirmed ? of_confirmed : 1.0));
+        judged_.push_back(std::move(judged));
+    }
+}
+
+unsigned SlipSearch::bit_of(const Network* network) const {
+    const auto found = std::ranges::find(failing_, network);
+    return found == failing_.end() ? 0U : 1U << static_cast<unsigned>(found - failing_.begin());
+}
+
+/// How much likelier the readings are with one of them at another value, as a logarithm; nothing where a network that
+/// it takes part in then fails, or doesn't agree with it.
+std::optional<double> SlipSearch::gain(const Judged& judged, double value) const {
+    double sum = 0.0;
+    for (const Place& place : judged.places) {
+        const double chi2 = place.left.chi2_at(value);
+        if (!place.left.agrees(value) || chi2 >= place.network->limit) {
+            return std::nullopt;
+        }
+        sum += (place.network->adjustment.chi2 - chi2) / 2.0;
+    }
+    return judged.is_angle ? sum : sum + log_kinship(evidence_, *judged.reading, value);
+}
+
+std::optional<double> SlipSearch::gain(const Network& network, const std::vector<Change>& changes) const {
+    auto observations = network.observations;
+    for (const Change& change : changes) {
+        set_reading(observations, change.judged->reading->station.word, change.value, evidence_.tape);
+    }
+    const auto adjusted = network.solve(observations);
+    if (!adjusted || adjusted->chi2 >= network.limit) {
+        return std::nullopt;
+    }
+    for (const Change& change : changes) {
+        if (largest_w(network, *adjusted, change.judged->reading->station.word) >= critical_w) {
+            return std::nullopt;
+        }
+    }
+    return (network.adjustment.chi2 - adjusted->chi2) / 2.0;
+}
+
+/// The same for several readings, over every network that any of them takes part in.
+std::optional<double> SlipSearch::gain(const std::vector<Change>& changes) const {
+    if (changes.size() == 1) {
+        return gain(*changes.front().judged, changes.front().value);
+    }
+    double sum = 0.0;
+    for (const Network& network : evidence_.networks) {
+        std::vector<Change> own;
+        std::ranges::copy_if(changes, std::back_inserter(own), [&](const Change& change) {
+            return takes_part(network, change.judged->reading->station.word);
+        });
+        if (own.empty()) {
+            continue;
+        }
+        const auto one = gain(network, own);
+        if (!one) {
+            return std::nullopt;
+        }
+        sum += *one;
+    }
+    return sum;
+}
+
+unsigned SlipSearch::clears(const std::vector<Change>& changes) const {
+    unsigned bits = 0;
+    for (const Network* network : failing_) {
+        const bool touched = std::ranges::any_of(
+            changes, [&](const Change& change) { return takes_part(*network, change.judged->reading->station.word); });
+        bits |= touched ? bit_of(network) : 0U;
+    }
+    return bits;
+}
+
+void SlipSearch::add(std::string slip, const std::vector<Change>& changes, double log_weight, bool has_value) {
+    Hypothesis hypothesis;
+    hypothesis.log_weight = log_weight;
+    Explanation& explanation = hypothesis.explanation;
+    explanation.slip = std::move(slip);
+    explanation.clears = clears(changes);
+    explanation.is_angle = changes.front().judged->is_angle;
+    for (const Change& change : changes) {
+        const Judged& judged = *change.judged;
+        Correction correction{std::string(judged.reading->station.word), Length(), {}};
+        if (!judged.is_angle) {
+            correction.was = judged.reading->value;
+            correction.proposed = has_value ? std::optional(Length::mm(change.value)) : std::nullopt;
+        }
+        explanation.corrections.push_back(std::move(correction));
+        explanation.expected.push_back(judged.is_angle && !has_value ? judged.value : change.value);
+    }
+    if (explanation.clears != 0U) {
+        found_.push_back(std::move(hypothesis));
+    }
+}
+
+void SlipSearch::try_catalogue(const Judged& judged) {
+    if (judged.is_angle) {
+        return;
+    }
+    const auto text = written(*judged.reading, evidence_.entry_unit);
+    for (const Meant& meant : meant_by(text, evidence_.tape.case_length)) {
+        if (const auto more = gain(judged, meant.value.mm())) {
+            add(std::string(meant.slip), {{&judged, meant.value.mm()}},
+                judged.log_prior + std::log(meant.chance) + *more);
+        }
+    }
+}
+
+/// An error of any size: the reading is where the others expect it. One that says the same as another of its kind may
+/// have been copied from there.
+void SlipSearch::try_unexplained(const Judged& judged) {
+    double curvature = 0.0;
+    double weighted = 0.0;
+    for (const Place& place : judged.places) {
+        curvature += place.left.curvature;
+        weighted += place.left.curvature * place.left.expected;
+    }
+    const double expected = weighted / curvature;
+    const auto more = gain(judged, expected);
+    if (!more) {
+        return;
+    }
+    const double volume = std::sqrt(2.0 * std::numbers::pi / curvature);
+    const double prior = judged.log_prior + *more + std::log(volume);
+    add("unexplained", {{&judged, expected}},
+        prior + std::log(slip_share::unexplained * unexplained_density(judged.value - expected)), false);
+    std::size_t same = 0;
+    std::size_t others = 0;
+    for (const CountedReading& other : evidence_.readings) {
+        if (other.station.word != judged.reading->station.word && other.station.kind != StationKind::angle) {
+            ++others;
+            same += std::abs((other.value - judged.reading->value).mm()) < 0.05 ? 1U : 0U;
+        }
+    }
+    if (same > 0 && !judged.is_angle) {
+        const double from_one = static_cast<double>(same) / static_cast<double>(others);
+        add("copied", {{&judged, std::round(expected)}}, prior + std::log(slip_share::copied * from_one));
+    }
+}
+
+void SlipSearch::try_swaps() {
+    if (judged_.size() < 2) {
+        return;
+    }
+    const double each =
+        std::log(2.0 * slip_share::swapped * slip_rate / static_cast<double>(evidence_.readings.size() - 1));
+    for (std::size_t i = 0; i < judged_.size(); ++i) {
+        for (std::size_t j = i + 1; j < judged_.size(); ++j) {
+            const Judged& a = judged_[i];
+            const Judged& b = judged_[j];
+            if (a.is_angle || b.is_angle || !(a.is_suspect || b.is_suspect) || std::abs(a.value - b.value) < 1.0) {
+                continue;
+            }
+            const std::vector<Change> changes{{&a, b.value}, {&b, a.value}};
+            if (const auto more = gain(changes)) {
+                const double kin =
+                    log_kinship(evidence_, *a.reading, b.value) + log_kinship(evidence_, *b.reading, a.value);
+                const bool a_first = a.is_suspect;
+                add("swapped", a_first ? changes : std::vector<Change>{changes[1], changes[0]}, each + *more + kin);
+            }
+        }
+    }
+}
+
+void SlipSearch::try_case_for_all() {
+    if (!evidence_.tape.case_length || evidence_.tape.case_length->mm() < 1.0) {
+        return;
+    }
+    const double prior = std::log(slip_share::case_for_all * slip_rate / 2.0);
+    for (const auto belongs : {is_inside, may_be_inside}) {
+        for (const double sign : {1.0, -1.0}) {
+            std::vector<Change> changes;
+            for (const Judged& judged : judged_) {
+                if (belongs(judged.reading->station)) {
+                    changes.push_back({&judged, judged.value + sign * evidence_.tape.case_length->mm()});
+                }
+            }
+            if (changes.size() < 2) {
+                continue;
+            }
+            if (const auto more = gain(changes)) {
+                add("tape-case", changes, prior + *more);
+            }
+        }
+    }
+}
+
+/// Two slips at once, where no single reading clears a network that could tell.
+void SlipSearch::try_pairs() {
+    for (const Network* network : failing_) {
+        const unsigned bit = bit_of(network);
+        const bool cleared =
+            std::ranges::any_of(found_, [&](const Hypothesis& each) { return (each.explanation.clears & bit) != 0U; });
+        if (cleared || network->adjustment.redundancy < 2) {
+            continue;
+        }
+        for (std::size_t i = 0; i < judged_.size(); ++i) {
+            for (std::size_t j = i + 1; j < judged_.size(); ++j) {
+                if (takes_part(*network, judged_[i].reading->station.word) &&
+                    takes_part(*network, judged_[j].reading->station.word)) {
+                    try_pair(*network, judged_[i], judged_[j]);
+                }
+            }
+        }
+    }
+}
+
+void SlipSearch::try_pair(const Network& network, const Judged& one, const Judged& other) {
+    if (one.is_angle || other.is_angle) {
+        return;
+    }
+    // Both at no weight to speak of: the rest says where they should be, and how well.
+    constexpr double loose = 1e4;
+    const std::array judged{&one, &other};
+    auto observations = network.observations;
+    for (Observation& observation : observations) {
+        const bool is_one = observation.station == one.reading->station.word;
+        if (is_one || observation.station == other.reading->station.word) {
+            observation.sigma = loose;
+        }
+    }
+    const auto adjusted = network.solve(observations);
+    if (!adjusted || adjusted->chi2 >= network.limit) {
+        return;
+    }
+    std::array<std::vector<Meant>, 2> meant;
+    for (std::size_t k = 0; k < 2; ++k) {
+        for (std::size_t i = 0; i < observations.size(); ++i) {
+            if (observations[i].station != judged[k]->reading->station.word) {
+                continue;
+            }
+            const double expected = observations[i].value + adjusted->residuals[i];
+            const double spread = loose * std::sqrt(std::max(0.0, 1.0 - adjusted->redundancy_numbers[i]));
+            const double near = critical_w * std::hypot(spread, network.observations[i].sigma);
+            const auto text = written(*judged[k]->reading, evidence_.entry_unit);
+            for (const Meant& each : meant_by(text, evidence_.tape.case_length)) {
+                if (std::abs(each.value.mm() - expected) < near) {
+                    meant[k].push_back(each);
+                }
+            }
+        }
+    }
+    for (const Meant& a : meant[0]) {
+        for (const Meant& b : meant[1]) {
+            const std::vector<Change> changes{{&one, a.value.mm()}, {&other, b.value.mm()}};
+            if (const auto more = gain(changes)) {
+                const double kin = log_kinship(evidence_, *one.reading, a.value.mm()) +
+                                   log_kinship(evidence_, *other.reading, b.value.mm());
+                add(std::string(a.slip), changes,
+                    one.log_prior + other.log_prior + std::log(a.chance * b.chance) + *more + kin);
+            }
+        }
+    }
+}
+
+}  // namespace truehang

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "adjust/leave_one_out.h"
+#include "adjust/slips.h"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace truehang {
+
+/// An explanation with its weight against "no slip at all", before it is held against the others.
+struct Hypothesis {
+    Explanation explanation;
+    double log_weight = 0.0;
+};
+
+/// The logarithm of the weight of two slips in a network that the search didn't find, against no slip at all.
+[[nodiscard]] double log_unfound_pair(const Network& network);
+
+/// Tries the catalogue on the networks that don't add up.
+class SlipSearch {
+public:
+    explicit SlipSearch(const SlipEvidence& evidence);
+
+    [[nodiscard]] const std::vector<const Network*>& failing() const { return failing_; }
+    [[nodiscard]] std::vector<Hypothesis> run();
+
+private:
+    /// A network that a reading takes part in, and what it expects without it.
+    struct Place {
+        const Network* network;
+        LeftOut left;
+    };
+    /// A reading that is evidence, with all that judges it.
+    struct Judged {
+        const CountedReading* reading;
+        std::vector<Place> places;
+        bool is_suspect = false;
+        double log_prior = 0.0;  ///< of a slip in it
+        double value = 0.0;      ///< as read, mm or degrees
+        bool is_angle = false;
+    };
+    /// Readings at other values.
+    struct Change {
+        const Judged* judged;
+        double value;
+    };
+
+    void judge(const CountedReading& reading);
+    [[nodiscard]] bool is_suspected(const Network& network, std::string_view station) const;
+    [[nodiscard]] unsigned bit_of(const Network* network) const;
+    [[nodiscard]] std::optional<double> gain(const Judged& judged, double value) const;
+    [[nodiscard]] std::optional<double> gain(const std::vector<Change>& changes) const;
+    [[nodiscard]] std::optional<double> gain(const Network& network, const std::vector<Change>& changes) const;
+    [[nodiscard]] unsigned clears(const std::vector<Change>& changes) const;
+    void add(std::string slip, const std::vector<Change>& changes, double log_weight, bool has_value = true);
+
+    void try_catalogue(const Judged& judged);
+    void try_unexplained(const Judged& judged);
+    void try_swaps();
+    void try_case_for_all();
+    void try_pairs();
+    void try_pair(const Network& network, const Judged& one, const Judged& other);
+
+    const SlipEvidence& evidence_;
+    std::vector<const Network*> failing_;
+    std::vector<Judged> judged_;
+    std::vector<Hypothesis> found_;
+};
+
+}  // namespace truehang
