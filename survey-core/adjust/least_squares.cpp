@@ -41,6 +41,33 @@ Whitened whitened(const std::vector<ObservationEquation>& equations, std::size_t
     return w;
 }
 
+double squares_of(const std::vector<ObservationEquation>& equations) {
+    double sum = 0.0;
+    for (const auto& equation : equations) {
+        sum += (equation.observed / equation.sigma) * (equation.observed / equation.sigma);
+    }
+    return sum;
+}
+
+/// Goes from `point` along `step` as far as the sum of squares doesn't grow, halving it; the equations there.
+std::vector<ObservationEquation> step_down(const Linearise& linearise,
+                                           const std::vector<ObservationEquation>& equations,
+                                           const std::vector<double>& step, std::vector<double>& point) {
+    const double before = squares_of(equations);
+    const std::vector<double> from = point;
+    constexpr double shortest = 1e-3;
+    for (double share = 1.0;; share /= 2.0) {
+        for (std::size_t k = 0; k < point.size(); ++k) {
+            point[k] = from[k] + share * step[k];
+        }
+        auto moved = linearise(point);
+        const double after = squares_of(moved);
+        if (after <= before * (1.0 + 1e-9) + 1e-12 || share < shortest) {
+            return moved;
+        }
+    }
+}
+
 /// How small a redundancy number is none at all: below it a residual is rounding.
 constexpr double no_redundancy = 1e-9;
 
@@ -96,17 +123,17 @@ Result<Adjustment> adjust(const std::vector<ObservationEquation>& equations, std
 }
 
 std::optional<Adjustment> adjust_iterated(const Linearise& linearise, std::vector<double>& point) {
-    constexpr int most_steps = 50;
+    constexpr int most_steps = 200;
     constexpr double settled = 1e-6;
+    auto equations = linearise(point);
     for (int step = 0; step < most_steps; ++step) {
-        auto adjusted = adjust(linearise(point), point.size());
+        auto adjusted = adjust(equations, point.size());
         if (!adjusted) {
             return std::nullopt;
         }
         double moved = 0.0;
-        for (std::size_t k = 0; k < point.size(); ++k) {
-            point[k] += adjusted->unknowns[k];
-            moved = std::max(moved, std::abs(adjusted->unknowns[k]));
+        for (const double each : adjusted->unknowns) {
+            moved = std::max(moved, std::abs(each));
         }
         if (!std::isfinite(moved)) {
             return std::nullopt;
@@ -114,6 +141,7 @@ std::optional<Adjustment> adjust_iterated(const Linearise& linearise, std::vecto
         if (moved < settled) {
             return std::move(adjusted).value();
         }
+        equations = step_down(linearise, equations, adjusted->unknowns, point);
     }
     return std::nullopt;
 }

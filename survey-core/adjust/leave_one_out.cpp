@@ -48,6 +48,17 @@ std::optional<LeftOut> from_parabola(const Network& network, std::vector<Observa
     return LeftOut{at - slip, curvature, adjusted.chi2 - curvature * slip * slip};
 }
 
+std::optional<Adjustment> at_no_weight(const Network& network, std::string_view station) {
+    constexpr double loose = 1e6;
+    auto observations = network.observations;
+    for (Observation& observation : observations) {
+        if (observation.station == station) {
+            observation.sigma = loose;
+        }
+    }
+    return network.solve(observations);
+}
+
 }  // namespace
 
 bool LeftOut::agrees(double value) const { return std::abs(value - expected) * std::sqrt(curvature) < critical_w; }
@@ -64,37 +75,39 @@ void set_reading(std::vector<Observation>& observations, std::string_view statio
 }
 
 std::optional<LeftOut> leave_out(const Network& network, std::string_view station, const TapeRule& tape) {
-    std::vector<Observation> observations = network.observations;
-    std::size_t first = observations.size();
+    std::size_t first = network.observations.size();
     std::size_t entries = 0;
-    for (std::size_t i = observations.size(); i-- > 0;) {
-        if (observations[i].station == station) {
+    for (std::size_t i = network.observations.size(); i-- > 0;) {
+        if (network.observations[i].station == station) {
             first = i;
             ++entries;
         }
     }
-    if (entries == 0) {
+    if (entries == 0 || network.adjustment.redundancy_numbers[first] <= 0.0) {
         return std::nullopt;
     }
+    std::vector<Observation> observations = network.observations;
     std::optional<Adjustment> adjusted = network.adjustment;
-    std::optional<LeftOut> left;
-    constexpr int most_steps = 12;
-    for (int step = 0; step < most_steps; ++step) {
+    if (!network.adds_up()) {
+        // The others alone: the reading may be so far off that the figure with it is another one.
+        const auto others = at_no_weight(network, station);
+        if (!others) {
+            return std::nullopt;
+        }
+        set_reading(observations, station, observations[first].value + others->residuals[first], tape);
+        adjusted = network.solve(observations);
+    }
+    constexpr int most_steps = 8;
+    for (int step = 0; step < most_steps && adjusted; ++step) {
         const double value = observations[first].value;
-        left = entries == 1 ? from_residual(observations, *adjusted, first)
-                            : from_parabola(network, observations, *adjusted, station, value);
-        // A hundredth of the reading's standard error is close enough; a linear network is there at once.
+        const auto left = entries == 1 ? from_residual(observations, *adjusted, first)
+                                       : from_parabola(network, observations, *adjusted, station, value);
+        // A hundredth of the reading's standard error is close enough.
         if (!left || std::abs(left->expected - value) * std::sqrt(left->curvature) < 0.01) {
             return left;
         }
-        if (!observations[first].is_angle && left->expected < 1.0) {
-            return std::nullopt;
-        }
         set_reading(observations, station, left->expected, tape);
         adjusted = network.solve(observations);
-        if (!adjusted) {
-            return std::nullopt;
-        }
     }
     return std::nullopt;
 }

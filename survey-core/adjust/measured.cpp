@@ -45,7 +45,11 @@ MeasuredWindow measure(const Window& window, Shape shape, Hang hang, const TapeR
     measured.spans = adjust_spans(measured.readings, tape);
     measured.networks = measured.plumb.networks();
     std::ranges::copy(measured.spans.networks, std::back_inserter(measured.networks));
-    measured.explanations = explain({window, measured.readings, measured.networks, tape, entry_unit});
+    std::vector<Network> judging = measured.networks;
+    if (measured.spans.unformed) {
+        judging.push_back(*measured.spans.unformed);
+    }
+    measured.explanations = explain({window, measured.readings, judging, tape, entry_unit});
     measured.flags = reading_flags(measured);
     return measured;
 }

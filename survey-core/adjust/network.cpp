@@ -44,4 +44,16 @@ std::optional<Network> network_of(std::string name, std::vector<Observation> obs
     return Network{std::move(name), std::move(observations), std::move(adjustment), std::move(solve), limit};
 }
 
+Network unformed_network(std::string name, std::vector<Observation> observations, Solve solve) {
+    // Beyond any figure that could be formed.
+    constexpr double hopeless_w = 1e3;
+    Adjustment none;
+    none.redundancy = 1;
+    none.chi2 = hopeless_w * hopeless_w;
+    none.residuals.assign(observations.size(), 0.0);
+    none.redundancy_numbers.assign(observations.size(), 1.0);
+    none.normalised.assign(observations.size(), hopeless_w);
+    return {std::move(name), std::move(observations), std::move(none), std::move(solve), chi_square_limit(1)};
+}
+
 }  // namespace truehang

@@ -111,7 +111,13 @@ void flag_checks(const MeasuredWindow& measured, std::vector<Flag>& flags) {
                  "", "", std::move(suspects)});
         }
     }
-    if (measured.spans.impossible_triangle) {
+    if (measured.spans.unformed) {
+        auto suspects = suspects_of(*measured.spans.unformed, bit, measured.explanations);
+        flags.push_back({"does-not-add-up", Severity::remeasure, measured.spans.unformed->stations(),
+                         "These sides and diagonals can’t form an opening. " + advice_on(measured, suspects), "", "",
+                         std::move(suspects)});
+    } else if (measured.spans.impossible_triangle &&
+               std::ranges::find(measured.networks, "opening", &Network::name) == measured.networks.end()) {
         flags.push_back({"does-not-add-up",
                          Severity::remeasure,
                          measured.spans.triangle_stations,

@@ -28,9 +28,11 @@ std::string stretch_of(const Station& station, Shape shape) {
     return std::string(station.word.substr(0, station.word.rfind('.')));
 }
 
-double density(double apart) {
+/// Floors and ceilings may step or slope by much, the sides of an opening hardly ever.
+double floor_of(std::string_view stretch) { return stretch.starts_with("opening") ? 1e-5 : 2e-3; }
+
+double density(double apart, double floor) {
     constexpr double scale = 12.0;
-    constexpr double floor = 0.002;
     const double x = apart / scale;
     return 1.0 / ((1.0 + x * x / 3.0) * (1.0 + x * x / 3.0)) + floor;
 }
@@ -85,7 +87,8 @@ double log_kinship(const SlipEvidence& evidence, const CountedReading& reading, 
         }
         return apart;
     };
-    return std::log(density(nearest(value)) / density(nearest(reading.value.mm())));
+    const double floor = floor_of(stretch);
+    return std::log(density(nearest(value), floor) / density(nearest(reading.value.mm()), floor));
 }
 
 }  // namespace truehang

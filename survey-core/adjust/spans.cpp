@@ -161,7 +161,21 @@ std::optional<FigureReadings> figure_readings(const std::vector<CountedReading>&
 /// Adjusts the figure to the observations of these of its stations.
 struct FigureSolve {
     std::vector<std::size_t> stations;
-    Corners start;
+
+    /// A rectangle of the surer width and, at each side, the surer height.
+    [[nodiscard]] Corners start(const std::vector<Observation>& observations) const {
+        std::array<const Observation*, 6> by_station{};
+        for (std::size_t i = 0; i < stations.size(); ++i) {
+            by_station[stations[i]] = &observations[i];
+        }
+        const auto surer = [&](std::size_t first, std::size_t second) {
+            const Observation* a = by_station[first];
+            const Observation* b = by_station[second];
+            return b == nullptr || (a != nullptr && a->sigma <= 2.0 * b->sigma) ? a->value : b->value;
+        };
+        const double width = surer(0, 2);
+        return {width, width, surer(1, 3), 0.0, surer(3, 1)};
+    }
 
     std::optional<Adjustment> from(Corners& corners, const std::vector<Observation>& observations) const {
         const auto linearised = [&](const Corners& at) {
@@ -177,7 +191,7 @@ struct FigureSolve {
     }
 
     std::optional<Adjustment> operator()(const std::vector<Observation>& observations) const {
-        Corners corners = start;
+        Corners corners = start(observations);
         return from(corners, observations);
     }
 };
@@ -187,8 +201,7 @@ void adjust_opening(const std::vector<CountedReading>& readings, const TapeRule&
     if (!found) {
         return;
     }
-    const double width = (*found)[0]->value.mm();
-    FigureSolve solve{{}, {width, width, (*found)[1]->value.mm(), 0.0, (*found)[3]->value.mm()}};
+    FigureSolve solve;
     std::vector<const CountedReading*> evident;
     std::vector<Observation> observations;
     for (std::size_t i = 0; i < found->size(); ++i) {
@@ -200,9 +213,12 @@ void adjust_opening(const std::vector<CountedReading>& readings, const TapeRule&
                 {std::string(reading->station.word), reading->value.mm(), reading_u(*reading, tape).mm(), false});
         }
     }
-    Corners corners = solve.start;
+    Corners corners = solve.start(observations);
     const auto adjusted = solve.from(corners, observations);
     if (!adjusted) {
+        if (observations.size() == found->size()) {
+            spans.unformed = unformed_network("opening", std::move(observations), std::move(solve));
+        }
         return;
     }
     for (std::size_t i = 0; i < found->size(); ++i) {
@@ -271,9 +287,7 @@ Spans adjust_spans(const std::vector<CountedReading>& readings, const TapeRule& 
     }
     check_triangles(readings, tape, spans);
     adjust_wall(readings, tape, spans);
-    if (!spans.impossible_triangle) {
-        adjust_opening(readings, tape, spans);
-    }
+    adjust_opening(readings, tape, spans);
     return spans;
 }
 
