@@ -42,8 +42,8 @@ struct Adjustment {
 using Linearise = std::function<std::vector<ObservationEquation>(const std::vector<double>& point)>;
 
 /// Gauss-Newton from `point`, which becomes the solution; the adjustment is that of the last step, so its residuals are
-/// those of the observations. Nothing where it doesn't settle within 200 steps (each halved while it leads up) to a thousandth of a micrometre, or the
-/// equations don't determine every unknown. Test value: Benning 8-2.
+/// those of the observations. Nothing where it doesn't settle within 200 steps (each halved while it leads up) to a
+/// thousandth of a micrometre, or the equations don't determine every unknown. Test value: Benning 8-2.
 [[nodiscard]] std::optional<Adjustment> adjust_iterated(const Linearise& linearise, std::vector<double>& point);
 
 }  // namespace truehang

@@ -89,6 +89,37 @@ std::optional<Estimate> LineNetwork::between(int from, int to) const {
     return estimate;
 }
 
+std::vector<Share> LineNetwork::shares(int from, int to) const {
+    std::vector<Share> shares;
+    if (root(from) != root(to)) {
+        return shares;
+    }
+    const auto leverage = adjustment_.leverage_of(difference(from, to));
+    for (std::size_t i = 0; i < observations_.size(); ++i) {
+        if (std::abs(leverage[i]) > 1e-9) {
+            shares.push_back({observations_[i].station, leverage[i]});
+        }
+    }
+    return shares;
+}
+
+std::optional<double> LineNetwork::u_with(int from, int to, int reading_from, int reading_to, double sigma) const {
+    if (root(from) != root(to) || root(reading_from) != root(reading_to) || root(from) != root(reading_from)) {
+        return std::nullopt;
+    }
+    const auto f = difference(from, to);
+    const auto g = difference(reading_from, reading_to);
+    double common = 0.0;
+    for (std::size_t i = 0; i < f.size(); ++i) {
+        for (std::size_t j = 0; j < g.size(); ++j) {
+            common += f[i] * adjustment_.cofactors[i][j] * g[j];
+        }
+    }
+    const double own = adjustment_.sigma_of(f);
+    const double other = adjustment_.sigma_of(g);
+    return std::sqrt(std::max(0.0, own * own - common * common / (sigma * sigma + other * other)));
+}
+
 std::vector<std::string> LineNetwork::way_between(int from, int to) const {
     // Breadth first, the readings in the order in which they were observed.
     std::vector<int> reached{from};

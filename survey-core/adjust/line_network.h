@@ -10,6 +10,12 @@
 
 namespace truehang {
 
+/// What one reading has in a size: d size / d reading.
+struct Share {
+    std::string station;
+    double share = 0.0;
+};
+
 /// Marks along a line and the readings between them: the heights of plumb lines, the widths along a wall. Marks that no
 /// reading joins stay unrelated.
 class LineNetwork {
@@ -29,6 +35,11 @@ public:
     [[nodiscard]] std::optional<Estimate> between(int from, int to) const;
     /// The stations that lead from one mark to the other by the fewest readings.
     [[nodiscard]] std::vector<std::string> way_between(int from, int to) const;
+    /// How far that distance moves with each reading, by station, where it moves at all.
+    [[nodiscard]] std::vector<Share> shares(int from, int to) const;
+    /// The standard uncertainty (mm) that the distance from one mark to another would have with one more reading of
+    /// `sigma` between two others; nothing where readings don't join all four.
+    [[nodiscard]] std::optional<double> u_with(int from, int to, int reading_from, int reading_to, double sigma) const;
     [[nodiscard]] std::optional<Network> network(std::string name) const;
 
 private:

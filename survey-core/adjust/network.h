@@ -57,7 +57,8 @@ struct Network {
 [[nodiscard]] std::optional<Network> network_of(std::string name, std::vector<Observation> observations,
                                                 Adjustment adjustment, Solve solve);
 
-/// A network whose readings form no figure as they are: nothing was adjusted, every reading is as suspect as the others.
+/// A network whose readings form no figure as they are: nothing was adjusted, every reading is as suspect as the
+/// others.
 [[nodiscard]] Network unformed_network(std::string name, std::vector<Observation> observations, Solve solve);
 
 }  // namespace truehang

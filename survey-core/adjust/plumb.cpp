@@ -187,6 +187,29 @@ std::optional<Estimate> PlumbLines::between(Line line, PlumbMark lower, PlumbMar
                                                                     own.mark[static_cast<std::size_t>(upper)]);
 }
 
+std::vector<Share> PlumbLines::shares(const PlumbSpan& span) const {
+    if (!has(span.line, span.from) || !has(span.line, span.to)) {
+        return {};
+    }
+    const auto& own = part(span.line);
+    return networks_[static_cast<std::size_t>(own.network)].shares(own.mark[static_cast<std::size_t>(span.from)],
+                                                                   own.mark[static_cast<std::size_t>(span.to)]);
+}
+
+std::optional<Length> PlumbLines::u_with(const PlumbSpan& span, const PlumbSpan& reading, Length sigma) const {
+    const auto& own = part(span.line);
+    const auto& other = part(reading.line);
+    if (!has(span.line, span.from) || !has(span.line, span.to) || !has(reading.line, reading.from) ||
+        !has(reading.line, reading.to) || own.network != other.network) {
+        return std::nullopt;
+    }
+    const auto u = networks_[static_cast<std::size_t>(own.network)].u_with(
+        own.mark[static_cast<std::size_t>(span.from)], own.mark[static_cast<std::size_t>(span.to)],
+        other.mark[static_cast<std::size_t>(reading.from)], other.mark[static_cast<std::size_t>(reading.to)],
+        sigma.mm());
+    return u ? std::optional(Length::mm(*u)) : std::nullopt;
+}
+
 std::vector<std::string> PlumbLines::way_between(Line line, PlumbMark lower, PlumbMark upper) const {
     if (!has(line, lower) || !has(line, upper)) {
         return {};

@@ -11,6 +11,13 @@
 
 namespace truehang {
 
+/// From one mark of a plumb line up to another.
+struct PlumbSpan {
+    Line line = Line::left;
+    PlumbMark from = PlumbMark::floor;
+    PlumbMark to = PlumbMark::floor;
+};
+
 /// The heights of a window: floor, sill, head, pole, ceiling and level line on each plumb line, adjusted together where
 /// a level line ties the lines (trade rules, section 3; the contract's table of stations).
 class PlumbLines {
@@ -27,6 +34,11 @@ public:
     }
     /// The stations of the readings that lead from one mark to the other by the fewest steps; empty where none do.
     [[nodiscard]] std::vector<std::string> way_between(Line line, PlumbMark lower, PlumbMark upper) const;
+    /// How far the height of a span moves with each reading.
+    [[nodiscard]] std::vector<Share> shares(const PlumbSpan& span) const;
+    /// The standard uncertainty of a span with one more reading of `sigma` along another; nothing where readings don't
+    /// join the two.
+    [[nodiscard]] std::optional<Length> u_with(const PlumbSpan& span, const PlumbSpan& reading, Length sigma) const;
     /// The marks that a line has at all, in the order floor to level.
     [[nodiscard]] bool has(Line line, PlumbMark mark) const;
     /// Two or more lines are tied by a level line, this one among them.

@@ -89,12 +89,25 @@ std::string says(const MeasuredWindow& measured, std::string_view station) {
 
 /// Who may be at fault: one reading by name only where it stands out.
 std::string advice_on(const MeasuredWindow& measured, const std::vector<Suspect>& suspects) {
-    if (stands_out(suspects)) {
-        const Suspect& first = suspects.front();
-        return fmt::format("Most likely {}: {}, perhaps {}. Measure it again.", says(measured, first.station),
-                           in_mm(first.was), in_mm(*first.proposed));
+    const std::string station = standing_out(suspects);
+    if (station.empty()) {
+        return "Measure one of them again.";
     }
-    return "Measure one of them again.";
+    const Suspect& first = suspects.front();
+    if (first.also.size() > 1) {
+        return fmt::format("Most likely the tape’s case was reckoned wrongly in {} of them. Measure {} again.",
+                           first.also.size() + 1, says(measured, station));
+    }
+    if (first.slip == "swapped") {
+        return fmt::format("Most likely {} and {} are exchanged. Measure them again.", says(measured, station),
+                           says(measured, first.also.front().station));
+    }
+    constexpr double one_value = 0.5;
+    if (first.weight < one_value) {
+        return fmt::format("Most likely {} is off. Measure it again.", says(measured, station));
+    }
+    return fmt::format("Most likely {}: {}, perhaps {}. Measure it again.", says(measured, station), in_mm(first.was),
+                       in_mm(*first.proposed));
 }
 
 void flag_checks(const MeasuredWindow& measured, std::vector<Flag>& flags) {

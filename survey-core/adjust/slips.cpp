@@ -135,16 +135,21 @@ std::vector<Suspect> suspects_of(const Network& network, unsigned bit, const std
     return suspects;
 }
 
-bool stands_out(const std::vector<Suspect>& suspects) {
+std::string standing_out(const std::vector<Suspect>& suspects) {
     constexpr double least = 0.5;
     constexpr double share = 1.0 / 3.0;
-    if (suspects.empty() || suspects.front().slip == "unexplained" || suspects.front().weight < least) {
-        return false;
+    if (suspects.empty() || suspects.front().slip == "unexplained" || suspects.front().slip == "copied") {
+        return {};
     }
-    return std::ranges::none_of(suspects, [&](const Suspect& other) {
-        return other.station != suspects.front().station && other.slip != "unexplained" &&
-               other.weight > share * suspects.front().weight;
-    });
+    std::map<std::string, double> explained;
+    for (const Suspect& suspect : suspects) {
+        explained[suspect.station] += suspect.slip == "unexplained" ? 0.0 : suspect.weight;
+    }
+    const std::string& first = suspects.front().station;
+    const double own = explained[first];
+    const bool alone = std::ranges::all_of(
+        explained, [&](const auto& each) { return each.first == first || each.second <= share * own; });
+    return own >= least && alone ? first : std::string();
 }
 
 }  // namespace truehang

@@ -46,8 +46,8 @@ struct SlipEvidence {
 [[nodiscard]] std::vector<Suspect> suspects_of(const Network& network, unsigned bit,
                                                const std::vector<Explanation>& explanations);
 
-/// A suspect stands out, and may be named alone, when a slip of the catalogue explains it with a weight of 0.5 or more
-/// and no other station's explained one has more than a third of that.
-[[nodiscard]] bool stands_out(const std::vector<Suspect>& suspects);
+/// The station that stands out and may be named alone, or an empty word: slips of the catalogue explain it with a
+/// weight of 0.5 or more in all, and those of no other station with more than a third of that.
+[[nodiscard]] std::string standing_out(const std::vector<Suspect>& suspects);
 
 }  // namespace truehang

@@ -17,7 +17,7 @@ namespace truehang {
 struct Spans {
     std::map<std::string, Estimate, std::less<>> by_station;
     std::vector<Network> networks;     ///< those with redundancy
-    std::optional<Network> unformed;  ///< the opening's, where its readings form no figure at all
+    std::optional<Network> unformed;   ///< the opening's, where its readings form no figure at all
     bool impossible_triangle = false;  ///< sides and a diagonal that close no triangle
     std::vector<std::string> triangle_stations;
 

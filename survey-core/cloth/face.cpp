@@ -157,6 +157,13 @@ void flag_width_edge(PlanParts& parts, double widths_each) {
     }
 }
 
+/// The readings that the drop was worked from.
+std::vector<std::string> stations_of_drop(const PlanParts& parts) {
+    const auto& along = parts.sizes.drop_along;
+    return along ? parts.layer.measured.plumb.way_between(along->line, along->from, along->to)
+                 : std::vector<std::string>{};
+}
+
 void flag_drop_edge(PlanParts& parts, int count) {
     const Length twice = 2.0 * parts.sizes.drop_u;
     const double as_is = repeats_in(parts, parts.sizes.drop, count);
@@ -170,7 +177,8 @@ void flag_drop_edge(PlanParts& parts, int count) {
                 "on-the-edge", Severity::decide,
                 fmt::format("{:g} repeats in a drop as it stands; {:g} if the drop is {:.0f} mm {}. Decide "
                             "before the cloth is ordered.",
-                            as_is, repeats, round_whole(twice.mm()), sign < 0 ? "less" : "more"));
+                            as_is, repeats, round_whole(twice.mm()), sign < 0 ? "less" : "more"),
+                stations_of_drop(parts));
             return;
         }
         const bool turned_then = length_of_drop(parts, drop).mm() <= usable.mm() + whole_tolerance;
@@ -180,7 +188,8 @@ void flag_drop_edge(PlanParts& parts, int count) {
                 fmt::format("The cloth {} turned sideways as it stands; it {} if the drop is {:.0f} mm {}. "
                             "Decide before the cloth is ordered.",
                             turned ? "can be" : "can’t be", turned ? "couldn’t" : "could", round_whole(twice.mm()),
-                            sign < 0 ? "less" : "more"));
+                            sign < 0 ? "less" : "more"),
+                stations_of_drop(parts));
             return;
         }
     }

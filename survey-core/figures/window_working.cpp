@@ -2,6 +2,7 @@
 #include "figures/window_working.h"
 
 #include "cautions/cautions.h"
+#include "figures/asked_next.h"
 #include "units/rounding.h"
 
 #include <fmt/format.h>
@@ -105,6 +106,22 @@ void report_sizes(const MeasuredWindow& measured, WindowFigures& figures) {
     }
 }
 
+/// How far a slip that just isn't found would move the finished drop.
+void report_leanings(const MeasuredWindow& measured, WorkedWindow& worked) {
+    if (!worked.drop_along) {
+        return;
+    }
+    for (const Share& share : measured.plumb.shares(*worked.drop_along)) {
+        for (Check& check : worked.figures.checks) {
+            for (CheckedReading& reading : check.readings) {
+                if (reading.station == share.station && check.network.starts_with("plumb")) {
+                    reading.moves_drop = std::abs(share.share) * reading.least_slip;
+                }
+            }
+        }
+    }
+}
+
 /// A layer of which nothing is worked.
 LayerFigures blank(const std::string& id) {
     LayerFigures figures;
@@ -124,7 +141,7 @@ struct LayerWorking {
     const MeasuredWindow& measured;
     const HouseRules& rules;
 
-    LayerFigures work(const Layer& layer, Findings& findings, std::vector<Piece>& pieces) const {
+    LayerFigures work(const Layer& layer, Findings& findings, WorkedWindow& worked, std::vector<Piece>& pieces) const {
         LayerFigures figures = blank(layer.id);
         const auto asked = asked_of(layer);
         if (!asked) {
@@ -140,6 +157,7 @@ struct LayerWorking {
             same_hang ? measured : measure(window, measured.shape, asked->hang, measured.tape, measured.entry_unit);
         const LayerContext context{room, window, own, rules, *asked};
         const FinishedSizes sizes = finish(context, findings);
+        worked.drop_along = worked.drop_along ? worked.drop_along : sizes.drop_along;
         ClothPlan plan;
         if (sizes.can_be_made()) {
             plan = plan_cloth(context, sizes, fabrics, findings);
@@ -179,7 +197,7 @@ void work_layers(const LayerWorking& working, WorkedWindow& worked) {
         }
         LayerFigures figures = blank(layer.id);
         if (findings.flags.empty()) {
-            figures = working.work(layer, findings, pieces);
+            figures = working.work(layer, findings, worked, pieces);
         }
         withdraw_if_impossible(findings, figures, pieces);
         for (Flag& flag : findings.flags) {
@@ -193,24 +211,6 @@ void work_layers(const LayerWorking& working, WorkedWindow& worked) {
         worked.figures.layers.push_back(std::move(figures));
         worked.pieces.push_back({layer.id, std::move(pieces)});
     }
-}
-
-/// The one reading worth taking next: what is missing, else one that would settle what doesn't add up.
-std::optional<NextReading> next_reading(const WindowFigures& figures) {
-    for (const Flag& flag : figures.flags) {
-        if (flag.code == "missing-reading" && !flag.stations.empty()) {
-            return NextReading{flag.stations.front(), flag.text};
-        }
-    }
-    for (const Flag& flag : figures.flags) {
-        if (flag.severity == Severity::remeasure && !flag.stations.empty()) {
-            // The reading that runs the whole way is the quickest to repeat, and it stands last in the contract's
-            // order.
-            const bool one = flag.code != "does-not-add-up";
-            return NextReading{one ? flag.stations.front() : flag.stations.back(), flag.text};
-        }
-    }
-    return std::nullopt;
 }
 
 }  // namespace
@@ -243,13 +243,14 @@ WorkedWindow work_window(const Survey& survey, const Room& room, const Window& w
         if (understood) {
             work_layers({survey, room, window, measured, rules}, worked);
         }
+        report_leanings(measured, worked);
+        ask_next(window, measured, worked.drop_along, figures);
     }
     if (!understood) {
         for (const Layer& layer : window.layers) {
             figures.layers.push_back(blank(layer.id));
         }
     }
-    figures.next = next_reading(figures);
     return worked;
 }
 

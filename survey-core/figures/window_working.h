@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "adjust/plumb.h"
 #include "cloth/plan.h"
 #include "figures/figures.h"
 
@@ -18,6 +19,7 @@ struct LayerPieces {
 struct WorkedWindow {
     WindowFigures figures;
     std::vector<LayerPieces> pieces;
+    std::optional<PlumbSpan> drop_along;  ///< of the first layer with a drop: the span of readings it was worked from
 };
 
 [[nodiscard]] WorkedWindow work_window(const Survey& survey, const Room& room, const Window& window);

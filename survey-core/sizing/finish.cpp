@@ -235,6 +235,7 @@ bool work_drop(const LayerContext& layer, FinishedSizes& sizes, Findings& findin
     const Length over_pole = top_over_pole(asked, sizes.tab_hang, layer.rules);
     sizes.drop = drop.pole_over_base.value + over_pole - hem->over_base;
     sizes.drop_u = drop.pole_over_base.u;
+    sizes.drop_along = PlumbSpan{drop.line, base_of(asked.hem_at), PlumbMark::pole};
     sizes.rests_on = drop.pole_over_base.rests_on;
     place_over_floor(layer, drop.line, PlumbMark::pole, over_pole, sizes);
     TraceOf trace(findings, "finished.drop_mm");
@@ -322,6 +323,7 @@ bool work_inside_drop(const LayerContext& layer, FinishedSizes& sizes, Findings&
     }
     sizes.drop = least->value;
     sizes.drop_u = least->u;
+    sizes.drop_along = PlumbSpan{at, base, PlumbMark::head};
     sizes.rests_on = least->rests_on;
     place_over_floor(layer, at, PlumbMark::head, Length(), sizes);
     TraceOf(findings, "finished.drop_mm")

@@ -12,10 +12,11 @@ namespace truehang {
 /// The finished sizes of a layer in full precision; rounded only where they are reported.
 struct FinishedSizes {
     int curtains = 1;
-    Length width, width_u;      ///< of each
-    Length drop, drop_u;        ///< of each
-    Length hangs_flat;          ///< return and overlap of one curtain, which take no fullness
-    std::optional<Length> top;  ///< above the floor at the line that decides the drop
+    Length width, width_u;                ///< of each
+    Length drop, drop_u;                  ///< of each
+    Length hangs_flat;                    ///< return and overlap of one curtain, which take no fullness
+    std::optional<PlumbSpan> drop_along;  ///< the span of readings that the drop was worked from
+    std::optional<Length> top;            ///< above the floor at the line that decides the drop
     std::optional<Length> bottom;
     Length tab_hang, tab_cut;  ///< of a tab heading
     std::vector<std::string> rests_on;

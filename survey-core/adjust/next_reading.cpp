@@ -1,0 +1,268 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "adjust/next_reading.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace truehang {
+
+namespace {
+
+/// What a reading would say if an explanation is the true one.
+struct Outcome {
+    double weight = 0.0;
+    double value = 0.0;
+};
+
+/// How much is learnt, in bits, from a reading whose outcomes are told apart by `tolerance`.
+double information(std::vector<Outcome> outcomes, double tolerance) {
+    std::ranges::sort(outcomes, {}, &Outcome::value);
+    double bits = 0.0;
+    double together = 0.0;
+    double from = outcomes.empty() ? 0.0 : outcomes.front().value;
+    for (std::size_t i = 0; i < outcomes.size(); ++i) {
+        together += outcomes[i].weight;
+        if (i + 1 == outcomes.size() || outcomes[i + 1].value - from > tolerance) {
+            bits -= together > 0.0 ? together * std::log2(together) : 0.0;
+            together = 0.0;
+            from = i + 1 < outcomes.size() ? outcomes[i + 1].value : from;
+        }
+    }
+    return bits;
+}
+
+bool is_taken(const Window& window, std::string_view station) {
+    return std::ranges::find(window.readings, station, &Reading::station) != window.readings.end() ||
+           std::ranges::find(window.not_taken, station, &NotTaken::station) != window.not_taken.end();
+}
+
+/// Where along the opening a reading is taken, from its left edge; nothing where it isn't at one place.
+std::optional<double> place_across(const MeasuredWindow& measured, const Station& station) {
+    const auto width = measured.largest_width();
+    if (!station.line || !width) {
+        return std::nullopt;
+    }
+    return *station.line == Line::left     ? 0.0
+           : *station.line == Line::centre ? width->value.mm() / 2.0
+                                           : width->value.mm();
+}
+
+bool has_something_in_front(const Window& window, const MeasuredWindow& measured, const Station& station) {
+    const auto at = place_across(measured, station);
+    if (!at) {
+        return false;
+    }
+    return std::ranges::any_of(window.obstructions, [&](const Obstruction& obstruction) {
+        const bool in_the_way =
+            obstruction.kind &&
+            (obstruction.kind->is(ObstructionKind::furniture) || obstruction.kind->is(ObstructionKind::radiator) ||
+             obstruction.kind->is(ObstructionKind::heater) || obstruction.kind->is(ObstructionKind::fire));
+        constexpr double reach = 150.0;
+        const double left = obstruction.left.value_or(Length()).mm();
+        return in_the_way && obstruction.left && *at > left - reach &&
+               *at < left + obstruction.width.value_or(Length()).mm() + reach;
+    });
+}
+
+/// What a reading costs, the plainest being 1.
+double cost_of(const Window& window, const MeasuredWindow& measured, const Station& station) {
+    constexpr double by_hand_mm = 2000.0;
+    double cost = 1.0;
+    if (station.kind == StationKind::height) {
+        const Line line = station.line.value_or(measured.plumb.pole_line());
+        const auto top = measured.plumb.height(line, station.to);
+        cost += top && top->value.mm() > by_hand_mm ? 0.5 : 0.0;
+    }
+    cost += station.kind == StationKind::diagonal ? 0.5 : 0.0;
+    cost += station.kind == StationKind::wall ? 0.25 : 0.0;
+    cost += has_something_in_front(window, measured, station) ? 0.5 : 0.0;
+    cost += is_taken(window, station.word) ? 0.0 : 0.25;
+    return cost;
+}
+
+/// The explanations of the first network that doesn't add up, and what of the window would stand if each were true.
+class Alternatives {
+public:
+    Alternatives(const Window& window, const MeasuredWindow& measured) : measured_(measured) {
+        constexpr unsigned first_failing = 1U;
+        for (const Explanation& explanation : measured.explanations) {
+            if ((explanation.clears & first_failing) != 0U) {
+                explanations_.push_back(&explanation);
+                rest_ -= explanation.weight;
+            }
+        }
+        for (const Explanation* explanation : explanations_) {
+            worlds_.push_back(world_of(window, *explanation));
+        }
+    }
+
+    [[nodiscard]] bool empty() const { return explanations_.empty(); }
+
+    /// What taking a reading again would say.
+    [[nodiscard]] std::vector<Outcome> again(const CountedReading& reading, double as_read) const {
+        std::vector<Outcome> outcomes{{rest_, as_read}};
+        for (const Explanation* explanation : explanations_) {
+            outcomes.push_back({explanation->weight, expected(*explanation, reading.station.word).value_or(as_read)});
+        }
+        return outcomes;
+    }
+
+    /// How likely it is that the reading is the one at fault.
+    [[nodiscard]] double at_fault(std::string_view station) const {
+        double weight = 0.0;
+        for (const Explanation* explanation : explanations_) {
+            weight += expected(*explanation, station) ? explanation->weight : 0.0;
+        }
+        return weight;
+    }
+
+    /// What a reading that wasn't taken yet would say; empty where an explanation doesn't tell.
+    [[nodiscard]] std::vector<Outcome> anew(const Station& station) const {
+        std::vector<Outcome> outcomes;
+        for (std::size_t i = 0; i < worlds_.size(); ++i) {
+            const auto value = predicted(worlds_[i], station);
+            if (!value) {
+                return {};
+            }
+            outcomes.push_back({explanations_[i]->weight, *value});
+        }
+        return outcomes;
+    }
+
+private:
+    struct World {
+        PlumbLines plumb;
+        Spans spans;
+    };
+
+    static std::optional<double> expected(const Explanation& explanation, std::string_view station) {
+        for (std::size_t i = 0; i < explanation.corrections.size(); ++i) {
+            if (explanation.corrections[i].station == station) {
+                return explanation.expected[i];
+            }
+        }
+        return std::nullopt;
+    }
+
+    World world_of(const Window& window, const Explanation& explanation) const {
+        std::vector<CountedReading> readings = measured_.readings;
+        for (CountedReading& reading : readings) {
+            const auto value = expected(explanation, reading.station.word);
+            if (value && !explanation.is_angle) {
+                reading.value = Length::mm(*value);
+            }
+        }
+        return {PlumbLines::adjusted(readings, leading_hang(window), measured_.tape),
+                adjust_spans(readings, measured_.tape)};
+    }
+
+    std::optional<double> predicted(const World& world, const Station& station) const {
+        if (station.kind == StationKind::height) {
+            const Line line = station.line.value_or(world.plumb.pole_line());
+            const auto height = world.plumb.between(line, station.from, station.to);
+            return height ? std::optional(height->value.mm()) : std::nullopt;
+        }
+        if (station.word == "opening.width.middle") {
+            const auto* top = world.spans.find("opening.width.top");
+            const auto* bottom = world.spans.find("opening.width.bottom");
+            return top != nullptr && bottom != nullptr ? std::optional((top->value.mm() + bottom->value.mm()) / 2.0)
+                                                       : std::nullopt;
+        }
+        return std::nullopt;
+    }
+
+    const MeasuredWindow& measured_;
+    std::vector<const Explanation*> explanations_;
+    std::vector<World> worlds_;
+    double rest_ = 1.0;
+};
+
+/// How far two readings of a station must lie apart to be told apart; a middle width wanders with the house.
+double tolerance_of(const MeasuredWindow& measured, const Station& station, double value) {
+    // DIN 18202:2013, finished reveals up to 3 m: 10 mm.
+    constexpr double middle = 10.0;
+    const double u = reading_u(Length::mm(std::max(1.0, value)), measured.tape).mm();
+    constexpr double apart = 2.0;
+    return station.word == "opening.width.middle" ? apart * std::hypot(u, middle) : apart * std::sqrt(2.0) * u;
+}
+
+std::string why(const MeasuredWindow& measured, const Station& station, bool again) {
+    for (const Flag& flag : measured.flags) {
+        if (flag.code == "does-not-add-up" && standing_out(flag.suspects) == station.word &&
+            flag.suspects.front().weight >= 0.5) {
+            return fmt::format("{}: the tape says whether it reads {:.0f} mm.", station.says,
+                               flag.suspects.front().proposed->mm());
+        }
+    }
+    return fmt::format("{}{}: it tells best which of these readings is off.", station.says, again ? ", again" : "");
+}
+
+}  // namespace
+
+std::optional<WorthTaking> settling_reading(const Window& window, const MeasuredWindow& measured) {
+    const Alternatives alternatives(window, measured);
+    const auto failing = std::ranges::find(measured.flags, "does-not-add-up", &Flag::code);
+    if (failing == measured.flags.end()) {
+        return std::nullopt;
+    }
+    const Station* best = nullptr;
+    double best_score = 0.0;
+    // What has to be taken again anyway is half settled by doing so.
+    constexpr double for_the_fault = 0.5;
+    for (const Station& station : stations_of(measured.shape)) {
+        const auto* reading = find_counted(measured.readings, station.word);
+        if (alternatives.empty() || (reading == nullptr && is_taken(window, station.word)) ||
+            station.kind == StationKind::angle) {
+            continue;
+        }
+        const auto outcomes =
+            reading != nullptr ? alternatives.again(*reading, reading->value.mm()) : alternatives.anew(station);
+        if (outcomes.empty()) {
+            continue;
+        }
+        const double bits = information(outcomes, tolerance_of(measured, station, outcomes.front().value)) +
+                            (reading != nullptr ? for_the_fault * alternatives.at_fault(station.word) : 0.0);
+        const double score = bits / cost_of(window, measured, station);
+        if (score > best_score + 1e-9) {
+            best_score = score;
+            best = &station;
+        }
+    }
+    if (best == nullptr) {
+        const std::string& station =
+            failing->suspects.empty() ? failing->stations.back() : failing->suspects.front().station;
+        return WorthTaking{station, failing->text};
+    }
+    return WorthTaking{std::string(best->word), why(measured, *best, find_counted(measured.readings, best->word))};
+}
+
+std::optional<SurerHeight> surer_height(const Window& window, const MeasuredWindow& measured, const PlumbSpan& span) {
+    const auto now = measured.plumb.between(span.line, span.from, span.to);
+    if (!now) {
+        return std::nullopt;
+    }
+    constexpr double worth_it = 0.9;
+    std::optional<SurerHeight> best;
+    double best_score = 0.0;
+    for (const Station& station : stations_of(measured.shape)) {
+        if (station.kind != StationKind::height || is_taken(window, station.word)) {
+            continue;
+        }
+        const PlumbSpan reading{station.line.value_or(measured.plumb.pole_line()), station.from, station.to};
+        const auto value = measured.plumb.between(reading.line, reading.from, reading.to);
+        if (!value || value->value.mm() <= 0.0) {
+            continue;
+        }
+        const auto u = measured.plumb.u_with(span, reading, reading_u(value->value, measured.tape));
+        const double score = u ? (now->u - *u).mm() / cost_of(window, measured, station) : 0.0;
+        if (u && *u < worth_it * now->u && score > best_score + 1e-9) {
+            best_score = score;
+            best = SurerHeight{std::string(station.word), *u};
+        }
+    }
+    return best;
+}
+
+}  // namespace truehang
