@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <map>
 
@@ -164,12 +163,35 @@ void add_doubled_digits(const std::string& text, const Digits& digits, Gathering
     }
 }
 
-/// The figure of one unit under the name of another.
-void add_units(Length value, Gathering& gathering) {
-    constexpr double inch = Length::mm_per_inch;
-    constexpr std::array<double, 8> factors{10.0, 0.1, inch / 10.0, 10.0 / inch, inch, 1.0 / inch, 100.0, 0.01};
-    for (const double factor : factors) {
-        gathering.value("wrong-unit", factor * value, slip_share::wrong_unit / static_cast<double>(factors.size()));
+double mm_of(LengthUnit unit) {
+    switch (unit) {
+        case LengthUnit::mm:
+            return 1.0;
+        case LengthUnit::cm:
+            return 10.0;
+        case LengthUnit::m:
+            return 1000.0;
+        case LengthUnit::in:
+            break;
+    }
+    return Length::mm_per_inch;
+}
+
+/// The figure of one unit under the name of another: read off the tape in one, taken for the other.
+void add_units(const Written& written, Gathering& gathering) {
+    const auto read = read_length(written.text, written.unit);
+    const LengthUnit taken_for = read ? read->unit : LengthUnit::mm;
+    for (const LengthUnit meant : {LengthUnit::mm, LengthUnit::cm, LengthUnit::m, LengthUnit::in}) {
+        if (meant != taken_for) {
+            const double share = meant == LengthUnit::m ? 0.1 : 0.4;
+            gathering.value("wrong-unit", mm_of(meant) / mm_of(taken_for) * written.value,
+                            slip_share::wrong_unit * share);
+        }
+    }
+    // Where the unit was exchanged before it was written down in another.
+    constexpr double inch_for_cm = Length::mm_per_inch / 10.0;
+    for (const double factor : {10.0, 0.1, inch_for_cm, 1.0 / inch_for_cm}) {
+        gathering.value("wrong-unit", factor * written.value, slip_share::wrong_unit * 0.05);
     }
 }
 
@@ -213,7 +235,7 @@ std::vector<Meant> meant_by(const Written& written, std::optional<Length> case_l
         add_missing_digits(written.text, digits, gathering);
         add_doubled_digits(written.text, digits, gathering);
     }
-    add_units(written.value, gathering);
+    add_units(written, gathering);
     add_fractions(written, digits, gathering);
     if (case_length && case_length->mm() >= least_mm) {
         gathering.value("tape-case", written.value + *case_length, slip_share::tape_case / 2.0);

@@ -2,11 +2,9 @@
 #include "adjust/slip_search.h"
 
 #include "adjust/chi_square.h"
-#include "adjust/slip_catalogue.h"
 #include "adjust/slip_priors.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -311,43 +309,44 @@ void SlipSearch::try_pairs() {
     }
 }
 
+/// What a reading may have meant that lies near what the others expect, where two are left out at once.
+std::vector<Meant> SlipSearch::near_expected(const Network& network, const Adjustment& loosened, const Judged& judged,
+                                             double loose) const {
+    std::vector<Meant> near;
+    const auto text = written(*judged.reading, evidence_.entry_unit);
+    for (std::size_t i = 0; i < network.observations.size(); ++i) {
+        const Observation& observation = network.observations[i];
+        if (observation.station != judged.reading->station.word) {
+            continue;
+        }
+        const double expected = observation.value + loosened.residuals[i];
+        const double spread = loose * std::sqrt(std::max(0.0, 1.0 - loosened.redundancy_numbers[i]));
+        const double reach = critical_w * std::hypot(spread, observation.sigma);
+        std::ranges::copy_if(meant_by(text, evidence_.tape.case_length), std::back_inserter(near),
+                             [&](const Meant& each) { return std::abs(each.value.mm() - expected) < reach; });
+    }
+    return near;
+}
+
 void SlipSearch::try_pair(const Network& network, const Judged& one, const Judged& other) {
     if (one.is_angle || other.is_angle) {
         return;
     }
     // Both at no weight to speak of: the rest says where they should be, and how well.
     constexpr double loose = 1e4;
-    const std::array judged{&one, &other};
     auto observations = network.observations;
     for (Observation& observation : observations) {
-        const bool is_one = observation.station == one.reading->station.word;
-        if (is_one || observation.station == other.reading->station.word) {
+        if (observation.station == one.reading->station.word || observation.station == other.reading->station.word) {
             observation.sigma = loose;
         }
     }
-    const auto adjusted = network.solve(observations);
-    if (!adjusted || adjusted->chi2 >= network.limit) {
+    const auto loosened = network.solve(observations);
+    if (!loosened || loosened->chi2 >= network.limit) {
         return;
     }
-    std::array<std::vector<Meant>, 2> meant;
-    for (std::size_t k = 0; k < 2; ++k) {
-        for (std::size_t i = 0; i < observations.size(); ++i) {
-            if (observations[i].station != judged[k]->reading->station.word) {
-                continue;
-            }
-            const double expected = observations[i].value + adjusted->residuals[i];
-            const double spread = loose * std::sqrt(std::max(0.0, 1.0 - adjusted->redundancy_numbers[i]));
-            const double near = critical_w * std::hypot(spread, network.observations[i].sigma);
-            const auto text = written(*judged[k]->reading, evidence_.entry_unit);
-            for (const Meant& each : meant_by(text, evidence_.tape.case_length)) {
-                if (std::abs(each.value.mm() - expected) < near) {
-                    meant[k].push_back(each);
-                }
-            }
-        }
-    }
-    for (const Meant& a : meant[0]) {
-        for (const Meant& b : meant[1]) {
+    const auto others_meant = near_expected(network, *loosened, other, loose);
+    for (const Meant& a : near_expected(network, *loosened, one, loose)) {
+        for (const Meant& b : others_meant) {
             const std::vector<Change> changes{{&one, a.value.mm()}, {&other, b.value.mm()}};
             if (const auto more = gain(changes)) {
                 const double kin = log_kinship(evidence_, *one.reading, a.value.mm()) +

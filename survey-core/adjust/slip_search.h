@@ -2,6 +2,7 @@
 #pragma once
 
 #include "adjust/leave_one_out.h"
+#include "adjust/slip_catalogue.h"
 #include "adjust/slips.h"
 
 #include <map>
@@ -63,6 +64,8 @@ private:
     void try_swaps();
     void try_case_for_all();
     void try_pairs();
+    [[nodiscard]] std::vector<Meant> near_expected(const Network& network, const Adjustment& loosened,
+                                                   const Judged& judged, double loose) const;
     void try_pair(const Network& network, const Judged& one, const Judged& other);
 
     const SlipEvidence& evidence_;

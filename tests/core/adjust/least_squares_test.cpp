@@ -41,6 +41,77 @@ TEST(LeastSquares, FitsNorrisAsCertified) {
     EXPECT_NEAR(line.residual_sd, 0.884796396144373, 0.884796396144373 * 1e-9);
 }
 
+// NIST Statistical Reference Datasets, linear regression, Longley: certified values to 15 digits (data and values from
+// memory of the published page; the certified values hold them together).
+TEST(LeastSquares, FitsLongleyAsCertified) {
+    const std::vector<std::array<double, 7>> rows{
+        {60323, 83.0, 234289, 2356, 1590, 107608, 1947},  {61122, 88.5, 259426, 2325, 1456, 108632, 1948},
+        {60171, 88.2, 258054, 3682, 1616, 109773, 1949},  {61187, 89.5, 284599, 3351, 1650, 110929, 1950},
+        {63221, 96.2, 328975, 2099, 3099, 112075, 1951},  {63639, 98.1, 346999, 1932, 3594, 113270, 1952},
+        {64989, 99.0, 365385, 1870, 3547, 115094, 1953},  {63761, 100.0, 363112, 3578, 3350, 116219, 1954},
+        {66019, 101.2, 397469, 2904, 3048, 117388, 1955}, {67857, 104.6, 419180, 2822, 2857, 118734, 1956},
+        {68169, 108.4, 442769, 2936, 2798, 120445, 1957}, {66513, 110.8, 444546, 4681, 2637, 121950, 1958},
+        {68655, 112.6, 482704, 3813, 2552, 123366, 1959}, {69564, 114.2, 502601, 3931, 2514, 125368, 1960},
+        {69331, 115.7, 518173, 4806, 2572, 127852, 1961}, {70551, 116.9, 554894, 4007, 2827, 130081, 1962}};
+    std::vector<ObservationEquation> equations;
+    for (const auto& row : rows) {
+        equations.push_back({{1.0, row[1], row[2], row[3], row[4], row[5], row[6]}, row[0], 1.0});
+    }
+    const auto fitted = adjust(equations, 7);
+    ASSERT_TRUE(fitted.ok());
+    const std::vector<double> certified{-3482258.63459582, 15.0618722713733,  -0.358191792925910e-01,
+                                        -2.02022980381683, -1.03322686717359, -0.511041056535807e-01,
+                                        1829.15146461355};
+    for (std::size_t i = 0; i < certified.size(); ++i) {
+        EXPECT_NEAR(fitted->unknowns[i] / certified[i], 1.0, 1e-9) << i;
+    }
+    EXPECT_NEAR(std::sqrt(fitted->chi2 / fitted->redundancy) / 304.854073561965, 1.0, 1e-9);
+}
+
+// W. Benning, Statistik in Geodaesie, 8-2: four sides and two diagonals of a square, one side fixed; residuals detect,
+// but never locate: all normalised residuals are alike.
+TEST(LeastSquares, AdjustsBenningsQuadrilateral) {
+    struct Distance {
+        std::size_t from, to;
+        double metres;
+    };
+    const std::vector<Distance> distances{
+        {1, 3, 1000.02}, {1, 4, 1414.20}, {2, 3, 1414.24}, {2, 4, 999.98}, {3, 4, 1000.00}};
+    const auto linearised = [&](const std::vector<double>& at) {
+        const std::array<std::array<double, 2>, 5> points{
+            {{0, 0}, {0, 1000}, {1000, 1000}, {at[0], at[1]}, {at[2], at[3]}}};
+        std::vector<ObservationEquation> equations;
+        for (const Distance& distance : distances) {
+            const double dx = points[distance.to][0] - points[distance.from][0];
+            const double dy = points[distance.to][1] - points[distance.from][1];
+            const double length = std::hypot(dx, dy);
+            std::vector<double> row(4, 0.0);
+            const auto add = [&](std::size_t point, double sign) {
+                if (point >= 3) {
+                    row[2 * (point - 3)] += sign * dx / length;
+                    row[2 * (point - 3) + 1] += sign * dy / length;
+                }
+            };
+            add(distance.to, 1.0);
+            add(distance.from, -1.0);
+            equations.push_back({row, distance.metres - length, 0.010});
+        }
+        return equations;
+    };
+    std::vector<double> at{0.0, 0.0, 1000.0, 0.0};
+    const auto adjusted = adjust_iterated(linearised, at);
+    ASSERT_TRUE(adjusted);
+    EXPECT_NEAR(at[0], -0.0096, 0.00006);
+    EXPECT_NEAR(at[1], -0.0226, 0.00006);
+    EXPECT_NEAR(at[2], 999.9930, 0.00006);
+    EXPECT_NEAR(at[3], 0.0174, 0.00006);
+    const std::array expected{1.0 / 7, 2.0 / 7, 2.0 / 7, 1.0 / 7, 1.0 / 7};
+    for (std::size_t i = 0; i < expected.size(); ++i) {
+        EXPECT_NEAR(adjusted->redundancy_numbers[i], expected[i], 1e-4);
+        EXPECT_NEAR(std::abs(adjusted->normalised[i]), 0.6882, 0.00006);
+    }
+}
+
 // JCGM 100:2008 (GUM), H.3: calibration of a thermometer by a fitted line.
 TEST(LeastSquares, FitsTheThermometerOfTheGuide) {
     const std::vector<double> t{21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.010, 26.511};
