@@ -53,6 +53,48 @@ void figures_of_one_window(benchmark::State& state) {
 }
 BENCHMARK(figures_of_one_window)->Unit(benchmark::kMicrosecond);
 
+/// A window with every height, all sides and both diagonals, and the wall in one go: six networks.
+Survey full_window(bool slipped) {
+    Survey survey = example();
+    Window& window = survey.rooms.front().windows.front();
+    window.readings.clear();
+    const auto add = [&](const std::string& station, int mm) {
+        Reading reading;
+        reading.id = reading.station = station;
+        reading.value = Length::mm(mm);
+        reading.typed = std::to_string(mm);
+        window.readings.push_back(reading);
+    };
+    for (const auto* line : {"left", "centre", "right"}) {
+        const std::string end = std::string(".") + line;
+        add("below" + end, 860);
+        add("opening.height" + end, 1130);
+        add("above" + end, 148);
+        add("ceiling" + end, slipped && end == ".left" ? 2183 : 2138);
+        add("level" + end, 1000);
+    }
+    for (const auto* at : {"top", "middle", "bottom"}) {
+        add(std::string("opening.width.") + at, slipped && std::string(at) == "top" ? 1420 : 1240);
+    }
+    add("opening.diagonal.rising", 1678);
+    add("opening.diagonal.falling", 1677);
+    add("wall.left", 400);
+    add("wall.right", 600);
+    add("wall.total", 2240);
+    add("pole.above", 80);
+    add("pole.floor", 2070);
+    return survey;
+}
+
+void figures_of_a_full_window(benchmark::State& state) {
+    const Survey survey = full_window(state.range(0) != 0);
+    const Room& room = survey.rooms.front();
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(work_out_window(survey, room, room.windows.front()));
+    }
+}
+BENCHMARK(figures_of_a_full_window)->ArgName("slipped")->Arg(0)->Arg(1)->Unit(benchmark::kMicrosecond);
+
 void figures_of_forty_windows(benchmark::State& state) {
     const Survey survey = house_of_forty();
     for (auto _ : state) {
