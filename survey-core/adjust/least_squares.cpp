@@ -93,6 +93,20 @@ std::vector<double> Adjustment::leverage_of(const std::vector<double>& f) const 
     return leverage;
 }
 
+double Adjustment::chi2_with(const std::vector<Change>& changes, const std::vector<double>& sigmas) const {
+    const std::size_t n = residuals.size();
+    double sum = 0.0;
+    for (std::size_t i = 0; i < n; ++i) {
+        double residual = residuals[i] / sigmas[i];
+        for (const Change& change : changes) {
+            const double own = change.observation == i ? 1.0 : 0.0;
+            residual -= (own - hat[i * n + change.observation]) * change.amount / sigmas[change.observation];
+        }
+        sum += residual * residual;
+    }
+    return sum;
+}
+
 Result<Adjustment> adjust(const std::vector<ObservationEquation>& equations, std::size_t unknowns) {
     const Whitened w = whitened(equations, unknowns);
     Adjustment result;
@@ -113,6 +127,7 @@ Result<Adjustment> adjust(const std::vector<ObservationEquation>& equations, std
     result.gain = rows_of(inverse * w.sigma.cwiseInverse().asDiagonal());
     result.residuals = list_of(residuals.cwiseProduct(w.sigma));
     result.chi2 = residuals.squaredNorm();
+    result.hat.assign(hat.data(), hat.data() + hat.size());  // symmetric: by columns or rows is the same
     result.redundancy = static_cast<int>(equations.size() - unknowns);
     for (Eigen::Index i = 0; i < residuals.size(); ++i) {
         const double r = std::max(0.0, 1.0 - hat(i, i));

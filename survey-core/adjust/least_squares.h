@@ -30,6 +30,15 @@ struct Adjustment {
     [[nodiscard]] double sigma_of(const std::vector<double>& f) const;
     [[nodiscard]] std::vector<double> leverage_of(const std::vector<double>& f) const;
 
+    /// The weighted sum of squared residuals that `changes` to observed values (index, amount) would bring it to, as
+    /// long as the equations are linear; `sigmas` of the observations.
+    struct Change {
+        std::size_t observation;
+        double amount;
+    };
+    [[nodiscard]] double chi2_with(const std::vector<Change>& changes, const std::vector<double>& sigmas) const;
+
+    std::vector<double> hat;                     ///< of the weighted equations, row by row
     std::vector<std::vector<double>> cofactors;  ///< of the unknowns
     std::vector<std::vector<double>> gain;       ///< unknowns by observations
 };

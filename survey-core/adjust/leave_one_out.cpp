@@ -86,6 +86,9 @@ std::optional<LeftOut> leave_out(const Network& network, std::string_view statio
     if (entries == 0 || network.adjustment.redundancy_numbers[first] <= 0.0) {
         return std::nullopt;
     }
+    if (network.is_linear && entries == 1) {
+        return from_residual(network.observations, network.adjustment, first);
+    }
     std::vector<Observation> observations = network.observations;
     std::optional<Adjustment> adjusted = network.adjustment;
     if (!network.adds_up()) {

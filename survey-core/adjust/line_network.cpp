@@ -156,7 +156,11 @@ std::optional<Network> LineNetwork::network(std::string name) const {
         auto adjusted = adjust(equations, unknowns);
         return adjusted ? std::optional(std::move(adjusted).value()) : std::nullopt;
     };
-    return network_of(std::move(name), observations_, adjustment_, std::move(solve));
+    auto network = network_of(std::move(name), observations_, adjustment_, std::move(solve));
+    if (network) {
+        network->is_linear = true;
+    }
+    return network;
 }
 
 }  // namespace truehang

@@ -41,7 +41,7 @@ std::optional<Network> network_of(std::string name, std::vector<Observation> obs
         return std::nullopt;
     }
     const double limit = chi_square_limit(adjustment.redundancy);
-    return Network{std::move(name), std::move(observations), std::move(adjustment), std::move(solve), limit};
+    return Network{std::move(name), std::move(observations), std::move(adjustment), std::move(solve), limit, false};
 }
 
 Network unformed_network(std::string name, std::vector<Observation> observations, Solve solve) {
@@ -53,7 +53,7 @@ Network unformed_network(std::string name, std::vector<Observation> observations
     none.residuals.assign(observations.size(), 0.0);
     none.redundancy_numbers.assign(observations.size(), 1.0);
     none.normalised.assign(observations.size(), hopeless_w);
-    return {std::move(name), std::move(observations), std::move(none), std::move(solve), chi_square_limit(1)};
+    return {std::move(name), std::move(observations), std::move(none), std::move(solve), chi_square_limit(1), false};
 }
 
 }  // namespace truehang

@@ -38,7 +38,8 @@ struct Network {
     std::vector<Observation> observations;
     Adjustment adjustment;
     Solve solve;
-    double limit = 0.0;  ///< of the adjustment's chi-square, 0.999
+    double limit = 0.0;      ///< of the adjustment's chi-square, 0.999
+    bool is_linear = false;  ///< residuals move in proportion with the readings
 
     [[nodiscard]] bool adds_up() const { return adjustment.chi2 < limit; }
     /// The stations whose reading the network can judge, in the order of the observations.

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "adjust/next_reading.h"
 
+#include "adjust/slip_priors.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -236,6 +238,33 @@ std::optional<WorthTaking> settling_reading(const Window& window, const Measured
         return WorthTaking{station, failing->text};
     }
     return WorthTaking{std::string(best->word), why(measured, *best, find_counted(measured.readings, best->word))};
+}
+
+std::optional<WorthTaking> exchanged_reading(const Window& window, const MeasuredWindow& measured) {
+    const auto is_checked = [&](const CountedReading& reading) {
+        return std::ranges::any_of(measured.networks, [&](const Network& network) {
+            const auto judged = network.stations();
+            return std::ranges::find(judged, reading.station.word) != judged.end();
+        });
+    };
+    constexpr double apart = 2.0;
+    for (const CountedReading& again : measured.readings) {
+        const auto earlier = earlier_value(window, again);
+        const double near = apart * std::sqrt(2.0) * reading_u(again, measured.tape).mm();
+        if (!earlier || std::abs(*earlier - again.value.mm()) < near) {
+            continue;
+        }
+        for (const CountedReading& other : measured.readings) {
+            if (other.station.word != again.station.word && other.measured && !earlier_value(window, other) &&
+                std::abs((other.value - again.value).mm()) < near && !is_checked(other) &&
+                !are_kin(again.station, other.station, measured.shape)) {
+                return WorthTaking{std::string(other.station.word),
+                                   fmt::format("{}, again: it may have been exchanged with {}.", other.station.says,
+                                               again.station.says)};
+            }
+        }
+    }
+    return std::nullopt;
 }
 
 std::optional<SurerHeight> surer_height(const Window& window, const MeasuredWindow& measured, const PlumbSpan& span) {

@@ -19,6 +19,10 @@ struct WorthTaking {
 /// source). Nothing where all adds up.
 [[nodiscard]] std::optional<WorthTaking> settling_reading(const Window& window, const MeasuredWindow& measured);
 
+/// Where a reading that was taken again now says what another station was put down with, and nothing checks that other
+/// one: it, since the two may have been exchanged.
+[[nodiscard]] std::optional<WorthTaking> exchanged_reading(const Window& window, const MeasuredWindow& measured);
+
 /// Of the readings not yet taken, the one that makes a height surest: what it is, and the standard uncertainty the
 /// height would have. Nothing where none takes a tenth off.
 struct SurerHeight {

@@ -63,6 +63,19 @@ bool was_confirmed(const Window& window, const CountedReading& reading, const Ta
     return false;
 }
 
+std::optional<double> earlier_value(const Window& window, const CountedReading& reading) {
+    const std::string& earlier = reading.reading->replaces;
+    const auto found =
+        earlier.empty() ? window.readings.end() : std::ranges::find(window.readings, earlier, &Reading::id);
+    const bool is_own = found != window.readings.end() && found->station == reading.station.word && found->value;
+    return is_own ? std::optional(found->value->mm()) : std::nullopt;
+}
+
+bool are_kin(const Station& a, const Station& b, Shape shape) {
+    const std::string stretch = stretch_of(a, shape);
+    return !stretch.empty() && stretch == stretch_of(b, shape);
+}
+
 double log_kinship(const SlipEvidence& evidence, const CountedReading& reading, double value) {
     const Shape shape = evidence.window.shape.known().value_or(Shape::recess);
     const std::string stretch = stretch_of(reading.station, shape);

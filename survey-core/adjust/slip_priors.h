@@ -3,6 +3,8 @@
 
 #include "adjust/slips.h"
 
+#include <optional>
+
 namespace truehang {
 
 /// How often a reading is a slip at all (common practice, no source).
@@ -13,6 +15,12 @@ inline constexpr double slip_rate = 0.02;
 
 /// A reading that was taken again for itself and said the same within what tape and edges explain.
 [[nodiscard]] bool was_confirmed(const Window& window, const CountedReading& reading, const TapeRule& tape);
+
+/// What a reading's station said before it was taken again for it (mm); nothing where it wasn't.
+[[nodiscard]] std::optional<double> earlier_value(const Window& window, const CountedReading& reading);
+
+/// Stations of one stretch (the jambs, the sides of one kind): their readings lie near each other anyway.
+[[nodiscard]] bool are_kin(const Station& a, const Station& b, Shape shape);
 
 /// The logarithm of how much likelier a value is among the readings of the same stretch elsewhere than what was read; 0
 /// where there are none.

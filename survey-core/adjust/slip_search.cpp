@@ -125,7 +125,31 @@ std::optional<double> SlipSearch::gain(const Judged& judged, double value) const
     return judged.is_angle ? sum : sum + log_kinship(evidence_, *judged.reading, value);
 }
 
+/// Whether a linear network could add up with the changes; any other might.
+bool SlipSearch::could_add_up(const Network& network, const std::vector<Change>& changes) const {
+    if (!network.is_linear) {
+        return true;
+    }
+    std::vector<double> sigmas;
+    std::vector<Adjustment::Change> moved;
+    for (std::size_t i = 0; i < network.observations.size(); ++i) {
+        const Observation& observation = network.observations[i];
+        sigmas.push_back(observation.sigma);
+        for (const Change& change : changes) {
+            if (change.judged->reading->station.word == observation.station) {
+                moved.push_back({i, change.value - observation.value});
+            }
+        }
+    }
+    // Another value may be a little less sure.
+    constexpr double slack = 1.5;
+    return network.adjustment.chi2_with(moved, sigmas) < slack * network.limit;
+}
+
 std::optional<double> SlipSearch::gain(const Network& network, const std::vector<Change>& changes) const {
+    if (!could_add_up(network, changes)) {
+        return std::nullopt;
+    }
     auto observations = network.observations;
     for (const Change& change : changes) {
         set_reading(observations, change.judged->reading->station.word, change.value, evidence_.tape);
@@ -266,6 +290,7 @@ void SlipSearch::try_swaps() {
     }
 }
 
+/// The case left out of, or added twice to, all that lies between two faces, but for what was taken again since.
 void SlipSearch::try_case_for_all() {
     if (!evidence_.tape.case_length || evidence_.tape.case_length->mm() < 1.0) {
         return;
@@ -273,20 +298,51 @@ void SlipSearch::try_case_for_all() {
     const double prior = std::log(slip_share::case_for_all * slip_rate / 2.0);
     for (const auto belongs : {is_inside, may_be_inside}) {
         for (const double sign : {1.0, -1.0}) {
+            const double amount = sign * evidence_.tape.case_length->mm();
             std::vector<Change> changes;
+            std::size_t confirming = 0;
             for (const Judged& judged : judged_) {
-                if (belongs(judged.reading->station)) {
-                    changes.push_back({&judged, judged.value + sign * evidence_.tape.case_length->mm()});
+                if (!belongs(judged.reading->station)) {
+                    continue;
+                }
+                const auto earlier = earlier_value(evidence_.window, *judged.reading);
+                if (!earlier) {
+                    changes.push_back({&judged, judged.value + amount});
+                } else if (std::abs(judged.value - *earlier - amount) < retaken_apart(judged)) {
+                    ++confirming;
                 }
             }
             if (changes.size() < 2) {
                 continue;
             }
             if (const auto more = gain(changes)) {
-                add("tape-case", changes, prior + *more);
+                // A reading that was taken again and came out by a case apart is hardly chance.
+                constexpr double log_confirmed = 4.0;
+                add("tape-case", changes, prior + *more + log_confirmed * static_cast<double>(confirming));
             }
         }
     }
+}
+
+/// How far two readings of one station may differ.
+double SlipSearch::retaken_apart(const Judged& judged) const {
+    return critical_w * std::sqrt(2.0) * reading_u(*judged.reading, evidence_.tape).mm();
+}
+
+/// The readings of a network with the largest normalised residuals: two slips are sought among these.
+std::vector<const SlipSearch::Judged*> SlipSearch::most_suspect(const Network& network) const {
+    constexpr std::size_t most = 8;
+    std::vector<const Judged*> list;
+    for (const Judged& judged : judged_) {
+        if (!judged.is_angle && takes_part(network, judged.reading->station.word)) {
+            list.push_back(&judged);
+        }
+    }
+    std::ranges::stable_sort(list, std::ranges::greater{}, [&](const Judged* judged) {
+        return largest_w(network, network.adjustment, judged->reading->station.word);
+    });
+    list.resize(std::min(most, list.size()));
+    return list;
 }
 
 /// Two slips at once, where no single reading clears a network that could tell.
@@ -298,12 +354,10 @@ void SlipSearch::try_pairs() {
         if (cleared || network->adjustment.redundancy < 2) {
             continue;
         }
-        for (std::size_t i = 0; i < judged_.size(); ++i) {
-            for (std::size_t j = i + 1; j < judged_.size(); ++j) {
-                if (takes_part(*network, judged_[i].reading->station.word) &&
-                    takes_part(*network, judged_[j].reading->station.word)) {
-                    try_pair(*network, judged_[i], judged_[j]);
-                }
+        const auto suspects = most_suspect(*network);
+        for (std::size_t i = 0; i < suspects.size(); ++i) {
+            for (std::size_t j = i + 1; j < suspects.size(); ++j) {
+                try_pair(*network, *suspects[i], *suspects[j]);
             }
         }
     }
@@ -329,9 +383,6 @@ std::vector<Meant> SlipSearch::near_expected(const Network& network, const Adjus
 }
 
 void SlipSearch::try_pair(const Network& network, const Judged& one, const Judged& other) {
-    if (one.is_angle || other.is_angle) {
-        return;
-    }
     // Both at no weight to speak of: the rest says where they should be, and how well.
     constexpr double loose = 1e4;
     auto observations = network.observations;

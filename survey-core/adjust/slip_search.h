@@ -56,6 +56,9 @@ private:
     [[nodiscard]] std::optional<double> gain(const Judged& judged, double value) const;
     [[nodiscard]] std::optional<double> gain(const std::vector<Change>& changes) const;
     [[nodiscard]] std::optional<double> gain(const Network& network, const std::vector<Change>& changes) const;
+    [[nodiscard]] bool could_add_up(const Network& network, const std::vector<Change>& changes) const;
+    [[nodiscard]] std::vector<const Judged*> most_suspect(const Network& network) const;
+    [[nodiscard]] double retaken_apart(const Judged& judged) const;
     [[nodiscard]] unsigned clears(const std::vector<Change>& changes) const;
     void add(std::string slip, const std::vector<Change>& changes, double log_weight, bool has_value = true);
 

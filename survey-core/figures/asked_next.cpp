@@ -93,6 +93,11 @@ void ask_next(const Window& window, const MeasuredWindow& measured, const std::o
         }
     }
     if (!figures.next) {
+        if (auto exchanged = exchanged_reading(window, measured)) {
+            figures.next = NextReading{std::move(exchanged->station), std::move(exchanged->why)};
+        }
+    }
+    if (!figures.next) {
         figures.next = untaped(figures);
     }
     if (!figures.next) {
