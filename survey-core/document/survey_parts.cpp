@@ -66,8 +66,11 @@ Mark read_mark(ObjectReader& reader) {
     return mark;
 }
 
-/// `corner.N.angle_deg`, N from 1.
+/// `corner.N.angle_deg`, N from 1, and the mouth's angles.
 bool is_angle_station(std::string_view word) {
+    if (word == "mouth.left.angle_deg" || word == "mouth.right.angle_deg") {
+        return true;
+    }
     constexpr std::string_view before = "corner.";
     constexpr std::string_view after = ".angle_deg";
     if (!word.starts_with(before) || !word.ends_with(after) || word.size() <= before.size() + after.size()) {

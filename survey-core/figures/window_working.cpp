@@ -38,11 +38,13 @@ std::vector<std::string> unknown_in_survey(const Survey& survey) {
     return unknown;
 }
 
+bool is_worked(Shape shape) { return shape == Shape::recess || shape == Shape::frame || shape == Shape::door; }
+
 std::vector<Flag> unknown_in_readings(const Window& window) {
     std::vector<Flag> flags;
     const auto shape = window.shape.known();
     for (const Reading& reading : window.readings) {
-        if (shape && !stations_of(*shape).empty() && !find_station(*shape, reading.station)) {
+        if (shape && !find_station(*shape, reading.station)) {
             flags.push_back(not_understood(reading.station));
             flags.back().stations.push_back(reading.station);
         }
@@ -227,14 +229,14 @@ WorkedWindow work_window(const Survey& survey, const Room& room, const Window& w
     const auto shape = window.shape.known();
     if (!shape) {
         figures.flags.push_back(not_understood(window.shape.text()));
-    } else if (stations_of(*shape).empty()) {
+    } else if (!is_worked(*shape)) {
         figures.flags.push_back(not_understood(window.shape.text()));
         figures.flags.back().text = fmt::format(
             "This version can’t work the shape “{}” yet. What was measured is kept and sent.", window.shape.text());
     }
     std::ranges::move(unknown_in_readings(window), std::back_inserter(figures.flags));
     const bool understood = figures.flags.empty();
-    if (shape && !stations_of(*shape).empty()) {
+    if (shape && is_worked(*shape)) {
         const HouseRules rules = house_rules(survey.rules);
         const auto unit = length_unit(survey.entry_unit.value_or("mm")).value_or(LengthUnit::mm);
         const MeasuredWindow measured = measure(window, *shape, leading_hang(window), tape_rule(survey, rules), unit);

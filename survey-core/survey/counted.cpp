@@ -58,6 +58,10 @@ How how_of(const Reading& reading) {
     return reading.how ? reading.how->known().value_or(How::measured) : How::measured;
 }
 
+bool has_value_for(const Station& station, const Reading& reading) {
+    return station.is_angle() ? reading.angle.has_value() : reading.value.has_value();
+}
+
 }  // namespace
 
 std::vector<CountedReading> counted_readings(const Window& window, Shape shape) {
@@ -68,11 +72,12 @@ std::vector<CountedReading> counted_readings(const Window& window, Shape shape) 
         }
     }
     std::vector<CountedReading> counted;
-    for (const Station& station : stations_of(shape)) {
+    const int facets = facets_taken(window);
+    for (Station station : stations_of(shape)) {
         const Reading* best = nullptr;
         bool contested = false;
         for (const Reading& reading : window.readings) {
-            if (reading.station != station.word || !reading.value ||
+            if (reading.station != station.word || !has_value_for(station, reading) ||
                 (!reading.id.empty() && replaced.contains(reading.id))) {
                 continue;
             }
@@ -87,7 +92,9 @@ std::vector<CountedReading> counted_readings(const Window& window, Shape shape) 
         }
         if (best != nullptr) {
             const How how = how_of(*best);
-            counted.push_back({station, best, *best->value, how == How::measured,
+            place_on_lines(station, facets);
+            counted.push_back({station, best, station.is_angle() ? Length() : *best->value,
+                               station.is_angle() ? best->angle : std::nullopt, how == How::measured,
                                how == How::measured || how == How::estimated, contested});
         }
     }

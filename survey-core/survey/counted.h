@@ -13,14 +13,16 @@ namespace truehang {
 struct CountedReading {
     Station station;
     const Reading* reading = nullptr;
-    Length value;
-    bool measured = true;     ///< with the tape, on the spot: not proposed, estimated or copied
-    bool independent = true;  ///< evidence of its own: not proposed or copied
-    bool contested = false;   ///< another reading of the station, not replaced either, stands beside it
+    Length value;                ///< zero of an angle
+    std::optional<Angle> angle;  ///< of an angle's station, in place of the length
+    bool measured = true;        ///< with the tape, on the spot: not proposed, estimated or copied
+    bool independent = true;     ///< evidence of its own: not proposed or copied
+    bool contested = false;      ///< another reading of the station, not replaced either, stands beside it
 };
 
 /// The readings that count in a window, one a station, in the contract's order of stations. Readings of stations that
-/// the shape doesn't have, of words not understood and of angles are left out.
+/// the shape doesn't have, of words not understood, and those without the value that their station asks for (a length;
+/// degrees of an angle) are left out. A facet's height stands on its plumb line where it has one.
 [[nodiscard]] std::vector<CountedReading> counted_readings(const Window& window, Shape shape);
 
 /// The counted reading of a station, or null.

@@ -2,7 +2,11 @@
 #include "survey/stations.h"
 
 #include <algorithm>
+#include <deque>
 #include <iterator>
+#include <span>
+#include <string>
+#include <utility>
 
 namespace truehang {
 
@@ -116,47 +120,199 @@ std::vector<Station> door_stations() {
     return list;
 }
 
-bool hangs_inside(const Layer& layer) {
-    return layer.treatment && layer.treatment->heading && layer.treatment->heading->is(Heading::roman) &&
-           !(layer.treatment->fit && layer.treatment->fit->is(Fit::outside));
+using Says = std::pair<std::string_view, std::string_view>;
+
+/// What every shape has beside its own: wall, heights beside the opening, pole, sill board; `otherwise` says some of
+/// them in the shape's own words.
+void add_surroundings(std::vector<Station>& list, std::span<const Says> otherwise) {
+    for (Station station : recess_stations()) {
+        if (station.word.starts_with("opening.")) {
+            continue;
+        }
+        const auto own = std::ranges::find(otherwise, station.word, &Says::first);
+        if (own != otherwise.end()) {
+            station.says = own->second;
+        }
+        list.push_back(station);
+    }
 }
 
-/// The walk of a window before anything was taken: one plumb line whole, the other's parts, and what the pole needs.
-std::vector<std::string_view> asked_of(const Window& window, bool is_door) {
-    const bool outside = window.layers.empty() || !std::ranges::all_of(window.layers, hangs_inside);
-    const bool inside = std::ranges::any_of(window.layers, hangs_inside);
-    std::vector<std::string_view> words{"opening.width.top", "opening.width.middle", "opening.width.bottom"};
-    if (inside) {
-        words.insert(words.end(),
-                     {"opening.height.left", "opening.height.centre", "opening.height.right", "opening.depth"});
+/// The stations of a shape with the numbered ones, and the texts of those.
+struct NumberedStations {
+    std::deque<std::string> texts;
+    std::vector<Station> list;
+
+    void add(StationKind kind, int number, std::string word, std::string says) {
+        texts.push_back(std::move(word));
+        const std::string_view kept = texts.back();
+        texts.push_back(std::move(says));
+        const bool upright = kind == facet_height;
+        list.push_back({kept, texts.back(), kind, {}, upright ? S : F, upright ? H : F, number});
     }
-    if (outside) {
-        if (!is_door) {
-            words.push_back("below.left");
-        }
-        words.insert(words.end(), {"opening.height.left", "above.left", "ceiling.left"});
-        if (!is_door) {
-            words.push_back("below.right");
-        }
-        words.insert(words.end(), {"opening.height.right", "pole.above", "wall.left", "wall.right"});
+};
+
+std::string numbered(std::string_view before, int number, std::string_view after) {
+    return std::string(before) + std::to_string(number) + std::string(after);
+}
+
+NumberedStations facet_stations(int facets, std::string_view chord_word) {
+    NumberedStations made;
+    for (int n = 1; n <= facets; ++n) {
+        made.add(facet, n, numbered("facet.", n, ".width"), numbered("Width of facet ", n, ""));
     }
-    return words;
+    for (int n = 1; n < facets; ++n) {
+        made.add(angle, n, numbered("corner.", n, ".angle_deg"),
+                 numbered("Angle between facets ", n, " and ") + std::to_string(n + 1));
+    }
+    made.add(chord, 0, std::string(chord_word), "Across the mouth, outer edge to outer edge");
+    return made;
+}
+
+/// Left, right and centre of a bay are its first, last and middle facet.
+constexpr Says bay_says[] = {
+    {"above.left", "Head to ceiling, first facet"},
+    {"above.centre", "Head to ceiling, middle facet"},
+    {"above.right", "Head to ceiling, last facet"},
+    {"below.left", "Floor to sill, first facet"},
+    {"below.centre", "Floor to sill, middle facet"},
+    {"below.right", "Floor to sill, last facet"},
+    {"ceiling.left", "Floor to ceiling, first facet"},
+    {"ceiling.centre", "Floor to ceiling, middle facet"},
+    {"ceiling.right", "Floor to ceiling, last facet"},
+    {"level.left", "Floor to level line, first facet"},
+    {"level.centre", "Floor to level line, middle facet"},
+    {"level.right", "Floor to level line, last facet"},
+    {"pole.above.left", "Head up to pole centre, first facet"},
+    {"pole.above.centre", "Head up to pole centre, middle facet"},
+    {"pole.above.right", "Head up to pole centre, last facet"},
+    {"pole.below.left", "Head down to pole centre, first facet"},
+    {"pole.below.centre", "Head down to pole centre, middle facet"},
+    {"pole.below.right", "Head down to pole centre, last facet"},
+    {"pole.floor.left", "Floor to pole centre, first facet"},
+    {"pole.floor.centre", "Floor to pole centre, middle facet"},
+    {"pole.floor.right", "Floor to pole centre, last facet"},
+    {"pole.ceiling.left", "Pole centre to ceiling, first facet"},
+    {"pole.ceiling.centre", "Pole centre to ceiling, middle facet"},
+    {"pole.ceiling.right", "Pole centre to ceiling, last facet"},
+    {"wall.left", "Wall to the left of the mouth, at pole height"},
+    {"wall.right", "Wall to the right of the mouth, at pole height"},
+};
+
+NumberedStations bay_stations() {
+    NumberedStations made = facet_stations(most_facets, "bay.chord");
+    for (int n = 1; n <= most_corners; ++n) {
+        made.add(corner_depth, n, numbered("corner.", n, ".depth"),
+                 numbered("From the mouth’s line, square to it, to corner ", n, ""));
+    }
+    made.add(angle, 0, "mouth.left.angle_deg", "Angle between the mouth and the first facet");
+    made.add(angle, 0, "mouth.right.angle_deg", "Angle between the mouth and the last facet");
+    for (int n = 1; n <= most_facets; ++n) {
+        made.add(facet_height, n, numbered("facet.", n, ".height"), numbered("Sill to head, facet ", n, ""));
+    }
+    add_surroundings(made.list, bay_says);
+    return made;
+}
+
+NumberedStations corner_stations() {
+    NumberedStations made = facet_stations(2, "corner.chord");
+    for (int n = 1; n <= 2; ++n) {
+        made.add(facet_height, n, numbered("facet.", n, ".height"), numbered("Sill to head, facet ", n, ""));
+    }
+    add_surroundings(made.list, {});
+    return made;
+}
+
+constexpr Says arch_says[] = {{"above.left", "Springing to ceiling, left"},
+                              {"above.centre", "Crown to ceiling"},
+                              {"above.right", "Springing to ceiling, right"},
+                              {"pole.above", "Head of the first plumb line up to pole centre"},
+                              {"pole.above.left", "Springing up to pole centre, left"},
+                              {"pole.above.centre", "Crown up to pole centre"},
+                              {"pole.above.right", "Springing up to pole centre, right"},
+                              {"pole.below", "Head of the first plumb line down to pole centre"},
+                              {"pole.below.left", "Springing down to pole centre, left"},
+                              {"pole.below.centre", "Crown down to pole centre"},
+                              {"pole.below.right", "Springing down to pole centre, right"}};
+
+constexpr Station arch_table[] = {
+    {"opening.width.top", "Width at the springing", width, {}, F, F},
+    {"opening.width.middle", "Width in the middle", width, {}, F, F},
+    {"opening.width.bottom", "Width at the bottom", width, {}, F, F},
+    {"opening.height.left", "Sill to springing, left", height, L, S, H},
+    {"opening.height.centre", "Sill to crown", height, C, S, H},
+    {"opening.height.right", "Sill to springing, right", height, R, S, H},
+    {"arch.rise", "Springing line to crown", rise, {}, F, F},
+};
+
+NumberedStations arch_stations() {
+    NumberedStations made;
+    made.list.assign(std::begin(arch_table), std::end(arch_table));
+    for (int n = 1; n <= most_ordinates; ++n) {
+        made.add(along, n, numbered("ordinate.", n, ".along"),
+                 numbered("Along the springing line from the left, to height ", n, ""));
+        made.add(ordinate, n, numbered("ordinate.", n, ".height"),
+                 numbered("Springing line up to the arch, height ", n, ""));
+    }
+    made.list.push_back({"opening.depth", "Depth of the reveal", depth, {}, F, F});
+    add_surroundings(made.list, arch_says);
+    return made;
+}
+
+constexpr Says gable_says[] = {{"above.left", "Foot of the slope to ceiling, left"},
+                               {"above.centre", "Apex to ceiling"},
+                               {"above.right", "Foot of the slope to ceiling, right"},
+                               {"pole.above", "Head of the first plumb line up to pole centre"},
+                               {"pole.above.left", "Foot of the slope up to pole centre, left"},
+                               {"pole.above.centre", "Apex up to pole centre"},
+                               {"pole.above.right", "Foot of the slope up to pole centre, right"},
+                               {"pole.below", "Head of the first plumb line down to pole centre"},
+                               {"pole.below.left", "Foot of the slope down to pole centre, left"},
+                               {"pole.below.centre", "Apex down to pole centre"},
+                               {"pole.below.right", "Foot of the slope down to pole centre, right"}};
+
+constexpr Station gable_table[] = {
+    {"opening.width.bottom", "Width at the bottom", width, {}, F, F},
+    {"opening.width.middle", "Width in the middle", width, {}, F, F},
+    {"opening.height.left", "Sill to foot of the slope, left", height, L, S, H},
+    {"opening.height.centre", "Sill to apex", height, C, S, H},
+    {"opening.height.right", "Sill to foot of the slope, right", height, R, S, H},
+    {"gable.apex.along", "Left edge to the plumb line under the apex", along, {}, F, F},
+    {"gable.slope.left", "Left foot of the slope to the apex", slope, {}, F, F},
+    {"gable.slope.right", "Right foot of the slope to the apex", slope, {}, F, F},
+    {"opening.depth", "Depth of the reveal", depth, {}, F, F},
+};
+
+NumberedStations gable_stations() {
+    NumberedStations made;
+    made.list.assign(std::begin(gable_table), std::end(gable_table));
+    add_surroundings(made.list, gable_says);
+    return made;
 }
 
 }  // namespace
 
 const std::vector<Station>& stations_of(Shape shape) {
     static const std::vector<Station> door = door_stations();
-    static const std::vector<Station> none;
+    static const NumberedStations bay = bay_stations();
+    static const NumberedStations arch = arch_stations();
+    static const NumberedStations gable = gable_stations();
+    static const NumberedStations corner = corner_stations();
     switch (shape) {
         case Shape::recess:
         case Shape::frame:
-            return recess_stations();
+            break;
         case Shape::door:
             return door;
-        default:
-            return none;
+        case Shape::bay:
+            return bay.list;
+        case Shape::arch:
+            return arch.list;
+        case Shape::gable:
+            return gable.list;
+        case Shape::corner:
+            return corner.list;
     }
+    return recess_stations();
 }
 
 std::optional<Station> find_station(Shape shape, std::string_view word) {
@@ -165,37 +321,36 @@ std::optional<Station> find_station(Shape shape, std::string_view word) {
     return found == list.end() ? std::nullopt : std::optional(*found);
 }
 
-std::vector<Station> walk_of(const Window& window) {
+int facets_taken(const Window& window) {
     const auto shape = window.shape.known();
-    std::vector<Station> walk;
-    if (!shape) {
-        return walk;
-    }
-    const auto add = [&](std::string_view word) {
-        const auto station = find_station(*shape, word);
-        if (station && std::ranges::find(walk, station->word, &Station::word) == walk.end()) {
-            walk.push_back(*station);
+    int last = 0;
+    if (shape == Shape::bay || shape == Shape::corner) {
+        for (const Reading& reading : window.readings) {
+            const auto station = find_station(*shape, reading.station);
+            if (reading.value && station && (station->kind == facet || station->kind == facet_height)) {
+                last = std::max(last, station->number);
+            }
         }
-    };
-    for (const auto word : asked_of(window, *shape == Shape::door)) {
-        add(word);
     }
-    for (const Reading& reading : window.readings) {
-        add(reading.station);
-    }
-    return walk;
+    return last;
 }
 
-std::optional<Station> next_in_walk(const Window& window) {
-    for (const Station& station : walk_of(window)) {
-        const bool settled =
-            std::ranges::find(window.readings, station.word, &Reading::station) != window.readings.end() ||
-            std::ranges::find(window.not_taken, station.word, &NotTaken::station) != window.not_taken.end();
-        if (!settled) {
-            return station;
-        }
+std::optional<Line> line_of_facet(int number, int facets) {
+    if (number == 1) {
+        return Line::left;
     }
-    return std::nullopt;
+    if (number == facets) {
+        return Line::right;
+    }
+    const bool middle = facets % 2 == 1 && number == (facets + 1) / 2;
+    return middle ? std::optional(Line::centre) : std::nullopt;
+}
+
+void place_on_lines(Station& station, int facets) {
+    if (station.kind == facet_height) {
+        station.line = line_of_facet(station.number, facets);
+        station.kind = station.line ? height : facet_height;
+    }
 }
 
 }  // namespace truehang
