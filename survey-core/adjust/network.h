@@ -20,6 +20,13 @@ struct Estimate {
     std::vector<std::string> rests_on;
 };
 
+/// An angle that came out of readings.
+struct AngleEstimate {
+    Angle value;
+    Angle u;
+    std::vector<std::string> rests_on;
+};
+
 /// A reading as it enters a network. One station may enter more than once (a pole that hangs parallel to the head).
 struct Observation {
     std::string station;

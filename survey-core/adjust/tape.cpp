@@ -3,6 +3,7 @@
 
 #include "units/rounding.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace truehang {
@@ -10,6 +11,7 @@ namespace truehang {
 TapeRule tape_rule(const Survey& survey, const HouseRules& rules) {
     TapeRule rule;
     rule.edge_u = Length::mm(rules.edge_u);
+    rule.angle_u = Angle::degrees(rules.angle_u);
     if (survey.tape) {
         if (survey.tape->accuracy) {
             rule.accuracy = survey.tape->accuracy->known().value_or(TapeClass::II);
@@ -40,12 +42,33 @@ Length reading_u(Length reading, const TapeRule& rule) {
     return Length::mm(std::sqrt(mpe * mpe / 3.0 + graduation * graduation / 12.0 + edge * edge));
 }
 
+namespace {
+
+bool is_estimated(const CountedReading& reading) {
+    return reading.reading->how && reading.reading->how->is(How::estimated);
+}
+
+}  // namespace
+
 Length reading_u(const CountedReading& reading, const TapeRule& rule) {
-    const bool estimated = reading.reading->how && reading.reading->how->is(How::estimated);
-    if (estimated && reading.reading->u && reading.reading->u->mm() > 0.0) {
+    if (is_estimated(reading) && reading.reading->u && reading.reading->u->mm() > 0.0) {
         return *reading.reading->u;
     }
     return reading_u(reading.value, rule);
+}
+
+Angle angle_u(const CountedReading& reading, const TapeRule& rule) {
+    constexpr double least_u = 0.01;
+    const bool own = is_estimated(reading) && reading.reading->angle_u && reading.reading->angle_u->degrees() > 0.0;
+    return Angle::degrees(std::max(own ? reading.reading->angle_u->degrees() : rule.angle_u.degrees(), least_u));
+}
+
+Observation observation_of(const CountedReading& reading, const TapeRule& rule) {
+    std::string word(reading.station.word);
+    if (reading.angle) {
+        return {std::move(word), reading.angle->degrees(), angle_u(reading, rule).degrees(), true};
+    }
+    return {std::move(word), reading.value.mm(), reading_u(reading, rule).mm(), false};
 }
 
 }  // namespace truehang

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "adjust/network.h"
 #include "survey/counted.h"
 #include "survey/house_rules.h"
 
@@ -13,10 +14,12 @@ struct TapeRule {
     TapeClass accuracy = TapeClass::II;
     Length graduation = Length::mm(1.0);
     Length edge_u = Length::mm(2.0);
+    Angle angle_u = Angle::degrees(0.5);  ///< of one angle read between facets
     std::optional<Length> case_length{};  ///< what an inside reading adds; none: not known
 };
 
-/// The tape rule of a survey: its tape (class II and 1 mm where it says nothing) and the house's `edge_u_mm`.
+/// The tape rule of a survey: its tape (class II and 1 mm where it says nothing), the house's `edge_u_mm` and
+/// `angle_u_deg`.
 [[nodiscard]] TapeRule tape_rule(const Survey& survey, const HouseRules& rules);
 
 /// Maximum permissible error of a tape over a length: a + b * (length in whole metres, rounded up), mm.
@@ -29,5 +32,12 @@ struct TapeRule {
 
 /// The same for a counted reading; an estimate carries its own.
 [[nodiscard]] Length reading_u(const CountedReading& reading, const TapeRule& rule);
+
+/// Standard uncertainty of a counted angle: the house's, never below a hundredth of a degree; an estimate carries its
+/// own.
+[[nodiscard]] Angle angle_u(const CountedReading& reading, const TapeRule& rule);
+
+/// A counted reading as it enters a network: mm, or degrees of an angle.
+[[nodiscard]] Observation observation_of(const CountedReading& reading, const TapeRule& rule);
 
 }  // namespace truehang

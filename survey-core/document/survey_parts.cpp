@@ -188,6 +188,7 @@ Reading read_reading(ObjectReader& reader, Shape shape) {
     reader.text("replaces", reading.replaces);
     reader.word("how", reading.how);
     reader.length("u_mm", reading.u);
+    reader.angle("u_deg", reading.angle_u, {0.0, 360.0});
     reader.word("stage", reading.stage);
     check_reading_has_value(reader, reading, shape);
     reading.extra = reader.rest();

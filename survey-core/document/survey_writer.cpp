@@ -100,6 +100,7 @@ void write_reading(JsonText& out, const Reading& reading) {
     object.text("replaces", reading.replaces);
     object.word("how", reading.how);
     object.length("u_mm", reading.u);
+    object.angle("u_deg", reading.angle_u);
     object.word("stage", reading.stage);
     object.end();
 }

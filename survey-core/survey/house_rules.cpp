@@ -16,6 +16,7 @@ struct Key {
 
 constexpr std::array keys{
     Key{"edge_u_mm", &HouseRules::edge_u},
+    Key{"angle_u_deg", &HouseRules::angle_u},
     Key{"floor_clearance_mm", &HouseRules::floor_clearance},
     Key{"sill_clearance_mm", &HouseRules::sill_clearance},
     Key{"apron_mm", &HouseRules::apron},

@@ -12,6 +12,8 @@ namespace truehang {
 /// trade rules, section 1. Millimetres unless the name says a share or a count.
 struct HouseRules {
     double edge_u = 2.0;
+    double angle_u = 0.5;  ///< degrees: one standard uncertainty of an angle read between facets (common practice, no
+                           ///< source)
     double floor_clearance = 10, sill_clearance = 10, apron = 150, break_on_floor = 30, puddle_on_floor = 200;
     double side_turn = 40, seam = 15, hem = 150;
     double fullness_slack = 0.10;

@@ -66,6 +66,7 @@ struct Reading {
     std::string replaces;
     std::optional<Word<How>> how;      ///< none: measured
     std::optional<Length> u;           ///< `u_mm`, of an estimate
+    std::optional<Angle> angle_u{};    ///< `u_deg`, of an estimated angle
     std::optional<Word<Stage>> stage;  ///< none: planned
     Extra extra;
 };

@@ -2,7 +2,8 @@
 """Sections 1 and 2 of the trade rules: house rules with their defaults, headings, and the contract's word lists."""
 
 DEFAULTS = {
-    "edge_u_mm": 2.0, "floor_clearance_mm": 10, "sill_clearance_mm": 10, "apron_mm": 150, "break_mm": 30,
+    "edge_u_mm": 2.0, "angle_u_deg": 0.5,
+    "floor_clearance_mm": 10, "sill_clearance_mm": 10, "apron_mm": 150, "break_mm": 30,
     "puddle_mm": 200, "side_turn_mm": 40, "seam_mm": 15, "hem_mm": 150, "fullness_slack": 0.10,
     "lining_hem_mm": 80, "lining_rise_mm": 30, "lining_inset_mm": 20, "lining_side_mm": 10, "lining_seam_mm": 10,
     "lining_head_mm": 25, "tab_hang_mm": 70, "tab_width_mm": 50, "tab_gap_mm": 240, "tab_seam_mm": 10,
