@@ -68,6 +68,16 @@ std::vector<ObservationEquation> step_down(const Linearise& linearise,
     }
 }
 
+/// The unknowns alone, without what else an adjustment says of them; nothing where they aren't determined.
+std::optional<std::vector<double>> step_from(const std::vector<ObservationEquation>& equations, std::size_t unknowns) {
+    const Whitened w = whitened(equations, unknowns);
+    const Eigen::ColPivHouseholderQR<Eigen::MatrixXd> qr(w.design);
+    if (unknowns == 0 || qr.rank() < static_cast<Eigen::Index>(unknowns)) {
+        return std::nullopt;
+    }
+    return list_of(qr.solve(w.observed));
+}
+
 /// How small a redundancy number is none at all: below it a residual is rounding.
 constexpr double no_redundancy = 1e-9;
 
@@ -142,21 +152,22 @@ std::optional<Adjustment> adjust_iterated(const Linearise& linearise, std::vecto
     constexpr double settled = 1e-6;
     auto equations = linearise(point);
     for (int step = 0; step < most_steps; ++step) {
-        auto adjusted = adjust(equations, point.size());
-        if (!adjusted) {
+        const auto next = step_from(equations, point.size());
+        if (!next) {
             return std::nullopt;
         }
         double moved = 0.0;
-        for (const double each : adjusted->unknowns) {
+        for (const double each : *next) {
             moved = std::max(moved, std::abs(each));
         }
         if (!std::isfinite(moved)) {
             return std::nullopt;
         }
         if (moved < settled) {
-            return std::move(adjusted).value();
+            auto adjusted = adjust(equations, point.size());
+            return adjusted ? std::optional(std::move(adjusted).value()) : std::nullopt;
         }
-        equations = step_down(linearise, equations, adjusted->unknowns, point);
+        equations = step_down(linearise, equations, *next, point);
     }
     return std::nullopt;
 }

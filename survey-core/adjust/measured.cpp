@@ -23,6 +23,18 @@ std::vector<Estimate> widths_of(const Spans& spans) {
 /// Ties go to the first, whatever the last bits say.
 bool is_less(const Estimate& a, const Estimate& b) { return a.value.mm() < b.value.mm() - whole_tolerance; }
 
+void measure_plan(const Window& window, MeasuredWindow& measured) {
+    measured.facets = facets_taken(window);
+    if (!measured.spans.traverse) {
+        return;
+    }
+    measured.plan = measured.spans.traverse->plan();
+    const Hardware* hardware = leading_hardware(window);
+    if (hardware != nullptr && hardware->projection) {
+        measured.track = measured.spans.traverse->track(*hardware->projection);
+    }
+}
+
 }  // namespace
 
 std::optional<Estimate> MeasuredWindow::largest_width() const {
@@ -42,7 +54,7 @@ MeasuredWindow measure(const Window& window, Shape shape, Hang hang, const TapeR
     measured.entry_unit = entry_unit;
     measured.readings = counted_readings(window, shape);
     measured.plumb = PlumbLines::adjusted(measured.readings, hang, tape);
-    measured.spans = adjust_spans(measured.readings, tape);
+    measured.spans = adjust_spans(measured.readings, shape, tape);
     measured.networks = measured.plumb.networks();
     std::ranges::copy(measured.spans.networks, std::back_inserter(measured.networks));
     std::vector<Network> judging = measured.networks;
@@ -50,11 +62,12 @@ MeasuredWindow measure(const Window& window, Shape shape, Hang hang, const TapeR
         judging.push_back(*measured.spans.unformed);
     }
     measured.explanations = explain({window, measured.readings, judging, tape, entry_unit});
+    measure_plan(window, measured);
     measured.flags = reading_flags(measured);
     return measured;
 }
 
-Hang leading_hang(const Window& window) {
+const Hardware* leading_hardware(const Window& window) {
     const Hardware* chosen = nullptr;
     for (const Layer& layer : window.layers) {
         const bool headrail =
@@ -64,7 +77,24 @@ Hang leading_hang(const Window& window) {
             chosen = &*layer.hardware;
         }
     }
+    return chosen;
+}
+
+Hang leading_hang(const Window& window) {
+    const Hardware* chosen = leading_hardware(window);
     return chosen != nullptr && chosen->hang ? chosen->hang->known().value_or(Hang::level) : Hang::level;
+}
+
+std::string height_station(const MeasuredWindow& measured, Line line) {
+    if (measured.shape != Shape::bay && measured.shape != Shape::corner) {
+        return "opening.height." + std::string(word_of(line));
+    }
+    for (int facet = 1; facet <= measured.facets; ++facet) {
+        if (line_of_facet(facet, measured.facets) == line) {
+            return "facet." + std::to_string(facet) + ".height";
+        }
+    }
+    return line == Line::left ? "facet.1.height" : "";
 }
 
 std::vector<MeasuredSize> sizes_of(const MeasuredWindow& measured) {
@@ -72,7 +102,17 @@ std::vector<MeasuredSize> sizes_of(const MeasuredWindow& measured) {
     for (const Station& station : stations_of(measured.shape)) {
         if (const Estimate* estimate = measured.spans.find(station.word)) {
             sizes.push_back({std::string(station.word), *estimate});
+        } else if (const auto angle = measured.spans.angles.find(station.word); angle != measured.spans.angles.end()) {
+            sizes.push_back({angle->first, {Length(), Length(), angle->second.rests_on}, angle->second});
         }
+    }
+    for (const auto* name : {"arch.radius", "arch.radius.crown", "arch.radius.side"}) {
+        if (const Estimate* estimate = measured.spans.find(name)) {
+            sizes.push_back({name, *estimate});
+        }
+    }
+    if (measured.track) {
+        sizes.push_back({measured.shape == Shape::bay ? "bay.track" : "corner.track", *measured.track});
     }
     for (const Line line : all_lines) {
         for (const PlumbMark mark :

@@ -152,12 +152,14 @@ private:
         std::vector<CountedReading> readings = measured_.readings;
         for (CountedReading& reading : readings) {
             const auto value = expected(explanation, reading.station.word);
-            if (value && !explanation.is_angle) {
+            if (value && reading.angle) {
+                reading.angle = Angle::degrees(*value);
+            } else if (value && !explanation.is_angle) {
                 reading.value = Length::mm(*value);
             }
         }
         return {PlumbLines::adjusted(readings, leading_hang(window), measured_.tape),
-                adjust_spans(readings, measured_.tape)};
+                adjust_spans(readings, measured_.shape, measured_.tape)};
     }
 
     std::optional<double> predicted(const World& world, const Station& station) const {

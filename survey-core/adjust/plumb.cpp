@@ -16,8 +16,9 @@ struct HeightObservation {
 };
 
 bool makes_its_line(const Station& station) {
-    return station.line && (station.word.starts_with("opening.height") || station.word.starts_with("below.") ||
-                            station.word.starts_with("above.") || station.word.starts_with("ceiling."));
+    return station.line && (station.word.starts_with("facet.") || station.word.starts_with("opening.height") ||
+                            station.word.starts_with("below.") || station.word.starts_with("above.") ||
+                            station.word.starts_with("ceiling."));
 }
 
 Line first_line(const std::vector<CountedReading>& readings) {

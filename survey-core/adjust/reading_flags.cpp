@@ -3,6 +3,7 @@
 
 #include "adjust/chi_square.h"
 #include "adjust/measured.h"
+#include "units/angle_text.h"
 #include "units/rounding.h"
 
 #include <fmt/format.h>
@@ -17,6 +18,7 @@ namespace {
 
 /// A conversion written with two decimals of a millimetre still reads the same.
 constexpr double same_reading_mm = 0.05;
+constexpr double same_reading_deg = 0.05;
 constexpr double told_from_mm = 10.0;
 
 std::string mm(double length) { return fmt::format("{:.0f}", round_whole(length)); }
@@ -25,6 +27,15 @@ std::string in_mm(Length length) {
     const double whole = round_whole(length.mm());
     return std::abs(length.mm() - whole) < same_reading_mm ? fmt::format("{:.0f} mm", whole)
                                                            : fmt::format("{:.1f} mm", length.mm());
+}
+
+bool reads_as_typed(const CountedReading& counted, LengthUnit entry_unit) {
+    if (counted.angle) {
+        const auto typed = read_angle(counted.reading->typed);
+        return typed && std::abs(typed->degrees() - counted.angle->degrees()) <= same_reading_deg;
+    }
+    const auto typed = read_length(counted.reading->typed, entry_unit);
+    return typed && std::abs((typed->length - counted.value).mm()) <= same_reading_mm;
 }
 
 void flag_each_reading(const MeasuredWindow& measured, std::vector<Flag>& flags) {
@@ -43,16 +54,17 @@ void flag_each_reading(const MeasuredWindow& measured, std::vector<Flag>& flags)
                              {}});
         }
         if (!counted.reading->typed.empty()) {
-            const auto typed = read_length(counted.reading->typed, measured.entry_unit);
-            if (!typed || std::abs((typed->length - counted.value).mm()) > same_reading_mm) {
-                flags.push_back({"typed-differs",
-                                 Severity::remeasure,
-                                 stations,
-                                 fmt::format("{} was typed as “{}” but stands as {}. Measure it again.", station.says,
-                                             counted.reading->typed, in_mm(counted.value)),
-                                 "",
-                                 "",
-                                 {}});
+            if (!reads_as_typed(counted, measured.entry_unit)) {
+                flags.push_back(
+                    {"typed-differs",
+                     Severity::remeasure,
+                     stations,
+                     fmt::format("{} was typed as “{}” but stands as {}. Measure it again.", station.says,
+                                 counted.reading->typed,
+                                 counted.angle ? write_angle(*counted.angle, '.', true) : in_mm(counted.value)),
+                     "",
+                     "",
+                     {}});
             }
         }
     }
@@ -110,6 +122,22 @@ std::string advice_on(const MeasuredWindow& measured, const std::vector<Suspect>
                        in_mm(*first.proposed));
 }
 
+std::string_view unformed_text(Shape shape) {
+    switch (shape) {
+        case Shape::bay:
+            return "These widths, angles and depths can’t form a bay. ";
+        case Shape::corner:
+            return "These widths and this angle can’t form a corner. ";
+        case Shape::arch:
+            return "These heights can’t form an arch. ";
+        case Shape::gable:
+            return "These heights and slopes can’t form a gable. ";
+        default:
+            break;
+    }
+    return "These sides and diagonals can’t form an opening. ";
+}
+
 void flag_checks(const MeasuredWindow& measured, std::vector<Flag>& flags) {
     unsigned bit = 0;
     for (const Network& network : measured.networks) {
@@ -118,16 +146,19 @@ void flag_checks(const MeasuredWindow& measured, std::vector<Flag>& flags) {
             auto suspects = suspects_of(network, bit++, measured.explanations);
             flags.push_back(
                 {"does-not-add-up", Severity::remeasure, network.stations(),
-                 fmt::format("These readings don’t add up: they differ by {} mm, and tape and edges explain "
-                             "{}. {}",
-                             mm(off_by), mm(explained), advice_on(measured, suspects)),
+                 is_angle ? fmt::format("These readings don’t add up: they differ by {:.1f}°, and what angles and "
+                                        "lengths are known to explains {:.1f}°. {}",
+                                        off_by, explained, advice_on(measured, suspects))
+                          : fmt::format("These readings don’t add up: they differ by {} mm, and tape and edges explain "
+                                        "{}. {}",
+                                        mm(off_by), mm(explained), advice_on(measured, suspects)),
                  "", "", std::move(suspects)});
         }
     }
     if (measured.spans.unformed) {
         auto suspects = suspects_of(*measured.spans.unformed, bit, measured.explanations);
         flags.push_back({"does-not-add-up", Severity::remeasure, measured.spans.unformed->stations(),
-                         "These sides and diagonals can’t form an opening. " + advice_on(measured, suspects), "", "",
+                         std::string(unformed_text(measured.shape)) + advice_on(measured, suspects), "", "",
                          std::move(suspects)});
     } else if (measured.spans.impossible_triangle &&
                std::ranges::find(measured.networks, "opening", &Network::name) == measured.networks.end()) {
@@ -141,12 +172,12 @@ void flag_checks(const MeasuredWindow& measured, std::vector<Flag>& flags) {
     }
 }
 
-void flag_spread(const MeasuredWindow& measured, std::array<std::string_view, 3> stations, std::string_view what,
+void flag_spread(const MeasuredWindow& measured, const std::vector<std::string>& stations, std::string_view what,
                  std::vector<Flag>& flags) {
     const CountedReading* least = nullptr;
     const CountedReading* most = nullptr;
     std::vector<std::string> words;
-    for (const auto station : stations) {
+    for (const auto& station : stations) {
         if (const auto* reading = find_counted(measured.readings, station)) {
             words.emplace_back(station);
             least = least == nullptr || reading->value < least->value ? reading : least;
@@ -231,6 +262,52 @@ void flag_squareness(const MeasuredWindow& measured, std::vector<Flag>& flags) {
     }
 }
 
+/// What should be alike: the widths, and the heights that a level head and sill make alike; of an arch only those to
+/// the springings, of a gable none.
+void flag_spreads(const MeasuredWindow& measured, std::vector<Flag>& flags) {
+    flag_spread(measured, {"opening.width.top", "opening.width.middle", "opening.width.bottom"}, "widths", flags);
+    switch (measured.shape) {
+        case Shape::bay:
+        case Shape::corner: {
+            std::vector<std::string> heights;
+            for (int facet = 1; facet <= measured.facets; ++facet) {
+                heights.push_back("facet." + std::to_string(facet) + ".height");
+            }
+            flag_spread(measured, heights, "heights", flags);
+            return;
+        }
+        case Shape::arch:
+            flag_spread(measured, {"opening.height.left", "opening.height.right"}, "heights to the springing", flags);
+            return;
+        case Shape::gable:
+            return;
+        default:
+            break;
+    }
+    flag_spread(measured, {"opening.height.left", "opening.height.centre", "opening.height.right"}, "heights", flags);
+}
+
+void flag_arch_form(const MeasuredWindow& measured, std::vector<Flag>& flags) {
+    if (measured.spans.arch_form != ArchForm::ordinates) {
+        return;
+    }
+    std::vector<std::string> stations;
+    for (const CountedReading& reading : measured.readings) {
+        if (reading.station.kind == StationKind::ordinate) {
+            stations.emplace_back(reading.station.word);
+        }
+    }
+    flags.push_back(
+        {"not-checked",
+         Severity::note,
+         std::move(stations),
+         "These heights follow no circle and no curve of three centres, or are too few to tell: the arch is "
+         "taken by them alone, and a slip in one of them wouldn’t show.",
+         "",
+         "",
+         {}});
+}
+
 }  // namespace
 
 std::vector<Flag> reading_flags(const MeasuredWindow& measured) {
@@ -238,9 +315,9 @@ std::vector<Flag> reading_flags(const MeasuredWindow& measured) {
     flag_checks(measured, flags);
     flag_each_reading(measured, flags);
     flag_proposals(measured, flags);
-    flag_spread(measured, {"opening.width.top", "opening.width.middle", "opening.width.bottom"}, "widths", flags);
-    flag_spread(measured, {"opening.height.left", "opening.height.centre", "opening.height.right"}, "heights", flags);
+    flag_spreads(measured, flags);
     flag_squareness(measured, flags);
+    flag_arch_form(measured, flags);
     return flags;
 }
 

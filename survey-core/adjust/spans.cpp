@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "adjust/spans.h"
 
+#include "adjust/gable.h"
 #include "adjust/line_network.h"
 
 #include <algorithm>
@@ -24,7 +25,8 @@ Estimate as_read(const CountedReading& reading, const TapeRule& tape) {
 }
 
 const CountedReading* wall_width(const std::vector<CountedReading>& readings) {
-    for (const auto* station : {"opening.width.top", "opening.width.middle", "opening.width.bottom"}) {
+    for (const auto* station :
+         {"opening.width.top", "opening.width.middle", "opening.width.bottom", "bay.chord", "corner.chord"}) {
         if (const auto* reading = find_counted(readings, station)) {
             return reading;
         }
@@ -236,6 +238,27 @@ void adjust_opening(const std::vector<CountedReading>& readings, const TapeRule&
     }
 }
 
+/// Takes what a figure came to.
+void take(const PlaneFigure& figure, std::map<std::string, Estimate> lengths, Spans& spans) {
+    for (auto& [station, estimate] : lengths) {
+        spans.by_station[station] = std::move(estimate);
+    }
+    if (figure.network()) {
+        spans.networks.push_back(*figure.network());
+    }
+    spans.unformed = figure.unformed();
+}
+
+void adjust_bay(const std::vector<CountedReading>& readings, Shape shape, const TapeRule& tape, Spans& spans) {
+    spans.traverse = Traverse::adjusted(readings, shape, tape);
+    if (spans.traverse) {
+        take(spans.traverse->figure(), spans.traverse->lengths(), spans);
+        for (auto& [station, estimate] : spans.traverse->angles()) {
+            spans.angles[station] = std::move(estimate);
+        }
+    }
+}
+
 /// Where one diagonal is there with the four sides, the two triangles it makes must close.
 void check_triangles(const std::vector<CountedReading>& readings, const TapeRule& tape, Spans& spans) {
     const std::array<std::array<std::string_view, 3>, 4> triangles{{
@@ -278,16 +301,43 @@ Squareness squareness_of(const Estimate& a, const Estimate& b, const Estimate& d
     return {Length::mm(offset), Length::mm(std::hypot(by_x * a.u.mm(), by_y * b.u.mm(), by_d * diagonal.u.mm())), true};
 }
 
-Spans adjust_spans(const std::vector<CountedReading>& readings, const TapeRule& tape) {
+Spans adjust_spans(const std::vector<CountedReading>& readings, Shape shape, const TapeRule& tape) {
     Spans spans;
     for (const CountedReading& reading : readings) {
-        if (reading.station.kind != StationKind::height) {
+        if (reading.angle) {
+            AngleEstimate estimate{*reading.angle, angle_u(reading, tape), {}};
+            if (!reading.measured) {
+                estimate.rests_on.emplace_back(reading.station.word);
+            }
+            spans.angles[std::string(reading.station.word)] = std::move(estimate);
+        } else if (reading.station.kind != StationKind::height) {
             spans.by_station[std::string(reading.station.word)] = as_read(reading, tape);
         }
     }
     check_triangles(readings, tape, spans);
     adjust_wall(readings, tape, spans);
-    adjust_opening(readings, tape, spans);
+    switch (shape) {
+        case Shape::recess:
+        case Shape::frame:
+        case Shape::door:
+            adjust_opening(readings, tape, spans);
+            break;
+        case Shape::bay:
+        case Shape::corner:
+            adjust_bay(readings, shape, tape, spans);
+            break;
+        case Shape::arch:
+            if (const auto arch = Arch::adjusted(readings, tape)) {
+                spans.arch_form = arch->form();
+                take(arch->figure(), arch->lengths(), spans);
+            }
+            break;
+        case Shape::gable:
+            if (const auto gable = Gable::adjusted(readings, tape)) {
+                take(gable->figure(), gable->lengths(), spans);
+            }
+            break;
+    }
     return spans;
 }
 

@@ -44,7 +44,14 @@ Json list_of(const Items& items, const Write& write) {
 }
 
 Json size_json(const Size& size) {
-    Json json{{"name", size.name}, {"mm", two_decimals(size.value)}, {"u_mm", two_decimals(size.u)}};
+    Json json{{"name", size.name}};
+    if (size.angle) {
+        json["deg"] = two_decimals(size.angle->degrees());
+        json["u_deg"] = two_decimals(size.angle_u.value_or(Angle()).degrees());
+    } else {
+        json["mm"] = two_decimals(size.value);
+        json["u_mm"] = two_decimals(size.u);
+    }
     if (!size.rests_on.empty()) {
         json["rests_on"] = size.rests_on;
     }
@@ -61,14 +68,20 @@ Json checked_json(const CheckedReading& reading) {
 }
 
 Json check_json(const Check& check) {
-    return {{"network", check.network},
-            {"redundancy", check.redundancy},
-            {"chi2", two_decimals(check.chi2)},
-            {"limit", two_decimals(check.limit)},
-            {"adds_up", check.adds_up},
-            {"off_by_mm", two_decimals(check.off_by)},
-            {"explained_mm", two_decimals(check.explained)},
-            {"readings", list_of(check.readings, checked_json)}};
+    Json json{{"network", check.network},
+              {"redundancy", check.redundancy},
+              {"chi2", two_decimals(check.chi2)},
+              {"limit", two_decimals(check.limit)},
+              {"adds_up", check.adds_up}};
+    if (check.off_by_angle) {
+        json["off_by_deg"] = two_decimals(check.off_by_angle->degrees());
+        json["explained_deg"] = two_decimals(check.explained_angle.value_or(Angle()).degrees());
+    } else {
+        json["off_by_mm"] = two_decimals(check.off_by);
+        json["explained_mm"] = two_decimals(check.explained);
+    }
+    json["readings"] = list_of(check.readings, checked_json);
+    return json;
 }
 
 Json next_json(const NextReading& next) { return {{"station", next.station}, {"why", next.why}}; }
@@ -225,6 +238,9 @@ Json trace_json(const Trace& trace) {
 
 Json window_json(const WindowFigures& window) {
     Json json{{"id", window.id}, {"room", window.room}};
+    if (!window.form.empty()) {
+        json["form"] = window.form;
+    }
     json["sizes"] = list_of(window.sizes, size_json);
     json["checks"] = list_of(window.checks, check_json);
     json["next"] = or_null(window.next, next_json);

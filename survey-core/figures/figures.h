@@ -4,6 +4,7 @@
 #include "cloth/pieces.h"
 #include "survey/findings.h"
 #include "survey/survey.h"
+#include "units/plan_point.h"
 
 #include <optional>
 #include <string>
@@ -19,6 +20,8 @@ struct Size {
     Length value;
     Length u;                           ///< one standard uncertainty
     std::vector<std::string> rests_on;  ///< stations of readings that weren't measured
+    std::optional<Angle> angle{};       ///< of an angle, in place of `value`
+    std::optional<Angle> angle_u{};     ///< of an angle, in place of `u`
 };
 
 /// What a network says of one of its readings.
@@ -39,6 +42,8 @@ struct Check {
     bool adds_up = true;
     Length off_by{};                         ///< the largest misclosure that one reading would have to answer for
     Length explained{};                      ///< what tape and edges explain of it
+    std::optional<Angle> off_by_angle{};     ///< in place of `off_by`, where it is an angle's
+    std::optional<Angle> explained_angle{};  ///< in place of `explained`
     std::vector<CheckedReading> readings{};  ///< in the contract's order
 };
 
@@ -69,6 +74,8 @@ struct LayerFigures {
 struct WindowFigures {
     std::string id;
     std::string room;
+    std::string form{};  ///< of an arch with ordinates: `semicircle`, `segmental`, `three-centred` or `ordinates`
+    std::vector<PlanPoint> plan{};  ///< of a bay or corner from above: its corners, outer edges included
     std::vector<Size> sizes;
     std::vector<Check> checks;
     std::optional<NextReading> next;

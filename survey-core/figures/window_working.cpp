@@ -38,8 +38,6 @@ std::vector<std::string> unknown_in_survey(const Survey& survey) {
     return unknown;
 }
 
-bool is_worked(Shape shape) { return shape == Shape::recess || shape == Shape::frame || shape == Shape::door; }
-
 std::vector<Flag> unknown_in_readings(const Window& window) {
     std::vector<Flag> flags;
     const auto shape = window.shape.known();
@@ -86,9 +84,12 @@ Check reported(const Network& network) {
                 adjusted.chi2,
                 network.limit,
                 network.adds_up(),
-                Length::mm(misclosure.off_by),
-                Length::mm(misclosure.explained),
-                {}};
+                Length::mm(misclosure.is_angle ? 0.0 : misclosure.off_by),
+                Length::mm(misclosure.is_angle ? 0.0 : misclosure.explained)};
+    if (misclosure.is_angle) {
+        check.off_by_angle = Angle::degrees(misclosure.off_by);
+        check.explained_angle = Angle::degrees(misclosure.explained);
+    }
     for (std::size_t i = 0; i < network.observations.size(); ++i) {
         const Observation& observation = network.observations[i];
         const double r = adjusted.redundancy_numbers[i];
@@ -102,7 +103,13 @@ void report_sizes(const MeasuredWindow& measured, WindowFigures& figures) {
     for (MeasuredSize& size : sizes_of(measured)) {
         figures.sizes.push_back(
             {std::move(size.name), size.estimate.value, size.estimate.u, std::move(size.estimate.rests_on)});
+        if (size.angle) {
+            figures.sizes.back().angle = size.angle->value;
+            figures.sizes.back().angle_u = size.angle->u;
+        }
     }
+    figures.plan = measured.plan;
+    figures.form = measured.spans.arch_form ? word_of(*measured.spans.arch_form) : "";
     for (const Network& network : measured.networks) {
         figures.checks.push_back(reported(network));
     }
@@ -135,6 +142,32 @@ Finished reported(const FinishedSizes& sizes) {
     return {sizes.curtains, finished_to_mm(sizes.width), finished_to_mm(sizes.drop), sizes.width_u, sizes.drop_u};
 }
 
+/// Why this version doesn't work what hangs there on a window of this shape; nothing where it does.
+std::optional<std::string> refusal(const LayerAsked& asked, Shape shape) {
+    const bool bent = shape == Shape::bay || shape == Shape::corner;
+    const bool pointed = shape == Shape::arch || shape == Shape::gable;
+    const std::string_view word = Word<Shape>::word_for(shape);
+    if (asked.is_blind() && bent) {
+        return fmt::format(
+            "A blind can’t go round the shape “{}”: this version works none there. Measure each facet as a "
+            "window of its own.",
+            word);
+    }
+    if (asked.is_inside_blind() && pointed) {
+        return fmt::format(
+            "This version can’t work a blind inside the shape “{}”: its head isn’t level. Hang it outside, "
+            "or choose curtains.",
+            word);
+    }
+    if (asked.hang == Hang::head && pointed) {
+        return fmt::format(
+            "Hardware can’t run parallel to the head of the shape “{}”. Say that it hangs level, or parallel "
+            "to the ceiling.",
+            word);
+    }
+    return std::nullopt;
+}
+
 /// One layer, worked for itself: its heights are adjusted for what its own hardware runs parallel to.
 struct LayerWorking {
     const Survey& survey;
@@ -147,6 +180,10 @@ struct LayerWorking {
         LayerFigures figures = blank(layer.id);
         const auto asked = asked_of(layer);
         if (!asked) {
+            return figures;
+        }
+        if (const auto why = refusal(*asked, measured.shape)) {
+            findings.flag("not-understood", Severity::stop, *why);
             return figures;
         }
         const LayerFabrics fabrics = fabrics_of(*layer.treatment, survey.fabrics);
@@ -229,14 +266,10 @@ WorkedWindow work_window(const Survey& survey, const Room& room, const Window& w
     const auto shape = window.shape.known();
     if (!shape) {
         figures.flags.push_back(not_understood(window.shape.text()));
-    } else if (!is_worked(*shape)) {
-        figures.flags.push_back(not_understood(window.shape.text()));
-        figures.flags.back().text = fmt::format(
-            "This version can’t work the shape “{}” yet. What was measured is kept and sent.", window.shape.text());
     }
     std::ranges::move(unknown_in_readings(window), std::back_inserter(figures.flags));
     const bool understood = figures.flags.empty();
-    if (shape && is_worked(*shape)) {
+    if (shape) {
         const HouseRules rules = house_rules(survey.rules);
         const auto unit = length_unit(survey.entry_unit.value_or("mm")).value_or(LengthUnit::mm);
         const MeasuredWindow measured = measure(window, *shape, leading_hang(window), tape_rule(survey, rules), unit);

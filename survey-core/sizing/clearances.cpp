@@ -44,6 +44,23 @@ bool is_inside(const LayerContext& layer) {
            });
 }
 
+bool is_bent(Shape shape) { return shape == Shape::bay || shape == Shape::corner; }
+
+/// What rests on the one width that a bay or corner hasn't got, or on the width at the pole where it narrows.
+void flag_shape(const LayerContext& layer, Findings& findings) {
+    if (is_bent(layer.measured.shape)) {
+        findings.flag(
+            "not-checked", Severity::note,
+            "Whether the track’s ends clear the wall, what it meets on its way and how much glass the drawn-back "
+            "curtains cover isn’t checked round a bay or corner.");
+    } else if (is_inside(layer) && (layer.measured.shape == Shape::arch || layer.measured.shape == Shape::gable)) {
+        findings.flag(
+            "not-checked", Severity::note,
+            "Whether the pole fits between the sides at its own height wasn’t checked: the opening narrows above "
+            "where its width was measured.");
+    }
+}
+
 void flag_inside_ends(const LayerContext& layer, Findings& findings) {
     const auto least = layer.measured.least_width();
     const Length needed = *layer.asked.hardware->length + 2.0 * layer.asked.hardware->finial.value_or(Length());
@@ -261,7 +278,7 @@ HungAt placed(const LayerContext& layer, const FinishedSizes& sizes) {
     const auto width = layer.measured.largest_width();
     const bool by_hardware = hardware != nullptr && hardware->length && !layer.asked.is_inside_blind();
     HungAt hung;
-    if (by_hardware || sizes.has_width) {
+    if ((by_hardware || sizes.has_width) && !is_bent(layer.measured.shape)) {
         const Length length = by_hardware ? *hardware->length : sizes.width;
         if (by_hardware && hardware->left) {
             hung.left = *hardware->left;
@@ -298,6 +315,9 @@ void flag_clearances(const LayerContext& layer, const FinishedSizes& sizes, Find
     flag_brackets(layer, findings);
     flag_ceiling(layer, findings);
     const HungAt hung = placed(layer, sizes);
+    if (layer.asked.hardware != nullptr && layer.asked.hardware->length) {
+        flag_shape(layer, findings);
+    }
     if (layer.asked.hardware != nullptr && layer.asked.hardware->length && hung.left) {
         flag_ends(layer, hung, findings);
         flag_stack(layer, sizes, findings);

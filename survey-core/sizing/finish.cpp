@@ -51,7 +51,8 @@ std::optional<Hem> hem_of(const LayerContext& layer) {
 std::vector<std::string> missing_for_drop(const LayerContext& layer) {
     const auto& measured = layer.measured;
     const auto& readings = measured.readings;
-    Line line = measured.plumb.pole_line();
+    const bool pointed = measured.shape == Shape::arch || measured.shape == Shape::gable;
+    Line line = pointed ? Line::centre : measured.plumb.pole_line();
     const auto pole =
         std::ranges::find_if(readings, [](const CountedReading& r) { return r.station.word.starts_with("pole."); });
     if (pole != readings.end() && pole->station.line) {
@@ -65,10 +66,10 @@ std::vector<std::string> missing_for_drop(const LayerContext& layer) {
     }
     if (!measured.plumb.between(line, measured.shape == Shape::door ? PlumbMark::floor : PlumbMark::sill,
                                 PlumbMark::head)) {
-        wanted.push_back("opening.height" + suffix);
+        wanted.push_back(height_station(measured, line));
     }
     if (pole == readings.end()) {
-        wanted.emplace_back("pole.above");
+        wanted.push_back(pointed ? "pole.above" + suffix : "pole.above");
     }
     std::erase_if(wanted, [&](const std::string& station) { return find_counted(readings, station) != nullptr; });
     return wanted;
@@ -110,6 +111,18 @@ std::vector<DropAtLine> drops(const LayerContext& layer) {
     return found;
 }
 
+/// The lines whose heads a builder makes level: of an arch both springings, of a gable none.
+std::vector<Line> lines_with_level_head(Shape shape) {
+    switch (shape) {
+        case Shape::arch:
+            return {Line::left, Line::right};
+        case Shape::gable:
+            return {};
+        default:
+            return {all_lines.begin(), all_lines.end()};
+    }
+}
+
 /// Flags a floor (or sill) out of level: by the drops where a level line ties the lines, else by base to head.
 void flag_level(const LayerContext& layer, const std::vector<DropAtLine>& at_lines, Findings& findings) {
     const bool tied = std::ranges::any_of(all_lines, [&](Line line) { return layer.measured.plumb.is_tied(line); });
@@ -121,10 +134,10 @@ void flag_level(const LayerContext& layer, const std::vector<DropAtLine>& at_lin
             stations.push_back("level." + std::string(word_of(drop.line)));
         }
     } else {
-        for (const Line line : all_lines) {
+        for (const Line line : lines_with_level_head(layer.measured.shape)) {
             if (const auto head = layer.measured.plumb.between(line, base_of(layer.asked.hem_at), PlumbMark::head)) {
                 heights.push_back(head->value);
-                stations.push_back("opening.height." + std::string(word_of(line)));
+                stations.push_back(height_station(layer.measured, line));
             }
         }
     }

@@ -1,0 +1,317 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "adjust/arch.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace truehang {
+
+namespace {
+
+using Point = std::vector<double>;
+
+// Where an unknown stands in the point; the ordinates' places along the springing line follow.
+constexpr std::size_t width = 0, springing_left = 1, springing_right = 2, rise = 3, side_radius = 4, first_along = 5;
+constexpr std::size_t unknowns = first_along + static_cast<std::size_t>(most_ordinates);
+
+std::size_t along_of(int ordinate) { return first_along + static_cast<std::size_t>(ordinate) - 1; }
+
+Told of(std::size_t unknown, const Point& point) {
+    Told told{point[unknown], Point(unknowns)};
+    told.by[unknown] = 1.0;
+    return told;
+}
+
+Told rise_of(ArchForm form, const Point& point) {
+    Told told = of(form == ArchForm::semicircle ? width : rise, point);
+    if (form == ArchForm::semicircle) {
+        told.value /= 2.0;
+        told.by[width] = 0.5;
+    }
+    return told;
+}
+
+Told crown_of(ArchForm form, const Point& point) {
+    Told told = rise_of(form, point);
+    told.value += (point[springing_left] + point[springing_right]) / 2.0;
+    told.by[springing_left] = 0.5;
+    told.by[springing_right] = 0.5;
+    return told;
+}
+
+ArchCurve curve_at(ArchForm form, const Point& point) {
+    return {form, point[width], form == ArchForm::semicircle ? point[width] / 2.0 : point[rise], point[side_radius]};
+}
+
+/// What `value` gives at a point, with derivatives by differences of a thousandth of a millimetre.
+template <class Value>
+Told differentiated(const Point& point, std::initializer_list<std::size_t> by, const Value& value) {
+    constexpr double step = 1e-3;
+    Told told{value(point), Point(unknowns)};
+    Point moved = point;
+    for (const std::size_t k : by) {
+        moved[k] = point[k] + step;
+        const double after = value(moved);
+        moved[k] = point[k] - step;
+        told.by[k] = (after - value(moved)) / (2.0 * step);
+        moved[k] = point[k];
+    }
+    return told;
+}
+
+Told ordinate_of(ArchForm form, std::size_t along, const Point& point) {
+    const auto height = [form, along](const Point& at) { return curve_at(form, at).height_at(at[along]); };
+    switch (form) {
+        case ArchForm::semicircle:
+            return differentiated(point, {width, along}, height);
+        case ArchForm::segmental:
+            return differentiated(point, {width, rise, along}, height);
+        default:
+            return differentiated(point, {width, rise, side_radius, along}, height);
+    }
+}
+
+Told radius_of(ArchForm form, const Point& point) {
+    const auto radius = [form](const Point& at) { return curve_at(form, at).radius(); };
+    switch (form) {
+        case ArchForm::semicircle:
+            return differentiated(point, {width}, radius);
+        case ArchForm::segmental:
+            return differentiated(point, {width, rise}, radius);
+        default:
+            return differentiated(point, {width, rise, side_radius}, radius);
+    }
+}
+
+Tells tells_of(const Station& station, ArchForm form) {
+    const auto telling = [](std::size_t unknown) {
+        return [unknown](const Point& point) { return of(unknown, point); };
+    };
+    if (station.word == "opening.width.top") {
+        return telling(width);
+    }
+    if (station.word == "opening.height.left") {
+        return telling(springing_left);
+    }
+    if (station.word == "opening.height.right") {
+        return telling(springing_right);
+    }
+    if (station.word == "opening.height.centre") {
+        return [form](const Point& point) { return crown_of(form, point); };
+    }
+    if (station.kind == StationKind::rise) {
+        return [form](const Point& point) { return rise_of(form, point); };
+    }
+    const std::size_t along = station.number > 0 ? along_of(station.number) : 0;
+    if (station.kind == StationKind::along) {
+        return telling(along);
+    }
+    if (station.kind == StationKind::ordinate) {
+        return [form, along](const Point& point) { return ordinate_of(form, along, point); };
+    }
+    return {};
+}
+
+/// What of an arch was read, and may enter its figure.
+struct Read {
+    std::vector<const CountedReading*> heights;  ///< of both springings and the crown, all or none
+    const CountedReading* rise = nullptr;
+    const CountedReading* width = nullptr;
+    std::vector<const CountedReading*> ordinates;  ///< those whose height and place along are both there
+
+    [[nodiscard]] bool may_have_curve() const {
+        return width != nullptr && !ordinates.empty() && (rise != nullptr || !heights.empty());
+    }
+};
+
+Read read_of(const std::vector<CountedReading>& readings) {
+    Read read;
+    const auto* left = find_counted(readings, "opening.height.left");
+    const auto* right = find_counted(readings, "opening.height.right");
+    const auto* centre = find_counted(readings, "opening.height.centre");
+    if (left != nullptr && right != nullptr && centre != nullptr) {
+        read.heights = {left, right, centre};
+    }
+    read.rise = find_counted(readings, "arch.rise");
+    read.width = find_counted(readings, "opening.width.top");
+    for (const CountedReading& reading : readings) {
+        const int n = reading.station.number;
+        const bool is_one = reading.station.kind == StationKind::along || reading.station.kind == StationKind::ordinate;
+        const bool both = std::ranges::count_if(readings, [n](const CountedReading& other) {
+                              return other.station.number == n && n > 0;
+                          }) == 2;
+        if (is_one && both) {
+            read.ordinates.push_back(&reading);
+        }
+    }
+    return read;
+}
+
+std::vector<FigureReading> entering(const Read& read, std::optional<ArchForm> form, bool with_heights) {
+    std::vector<const CountedReading*> chosen;
+    if (form) {
+        chosen.push_back(read.width);
+    }
+    if (with_heights) {
+        chosen.insert(chosen.end(), read.heights.begin(), read.heights.end());
+    }
+    if (read.rise != nullptr) {
+        chosen.push_back(read.rise);
+    }
+    if (form) {
+        chosen.insert(chosen.end(), read.ordinates.begin(), read.ordinates.end());
+    }
+    std::vector<FigureReading> readings;
+    for (const CountedReading* reading : chosen) {
+        readings.push_back({reading, tells_of(reading->station, form.value_or(ArchForm::ordinates))});
+    }
+    return readings;
+}
+
+/// First guesses: the unknowns as read; for three centres with several side radii.
+std::vector<Point> starts(const FigureValues& values, std::optional<ArchForm> form) {
+    const auto read = [&](std::string_view station, double otherwise) {
+        const double* value = value_of(values, station);
+        return value != nullptr ? *value : otherwise;
+    };
+    Point point(unknowns);
+    point[springing_left] = read("opening.height.left", 0.0);
+    point[springing_right] = read("opening.height.right", 0.0);
+    point[width] = read("opening.width.top", 1000.0);
+    const double* crown = value_of(values, "opening.height.centre");
+    const double mean = (point[springing_left] + point[springing_right]) / 2.0;
+    point[rise] = std::max(1.0, read("arch.rise", crown != nullptr ? *crown - mean : point[width] / 3.0));
+    for (int n = 1; n <= most_ordinates; ++n) {
+        point[along_of(n)] = read("ordinate." + std::to_string(n) + ".along", 0.0);
+    }
+    if (form != ArchForm::three_centred) {
+        return {point};
+    }
+    std::vector<Point> points;
+    for (const double share : {0.6, 0.35, 0.85}) {
+        point[side_radius] = share * std::min(point[rise], point[width] / 2.0);
+        points.push_back(point);
+    }
+    return points;
+}
+
+PlaneFigure figure_of(const Read& read, std::optional<ArchForm> form, bool with_heights, const TapeRule& tape) {
+    const auto from = [form](const FigureValues& values) { return starts(values, form); };
+    return {"arch", entering(read, form, with_heights), from, tape};
+}
+
+/// The curve that came out is one of its form.
+bool is_sound(ArchForm form, const Point& point) {
+    constexpr double past_half = 1.001;
+    const double half = point[width] / 2.0;
+    switch (form) {
+        case ArchForm::semicircle:
+            return true;
+        case ArchForm::segmental:
+            return point[rise] > 0.0 && point[rise] <= past_half * half;
+        default:
+            break;
+    }
+    const double widest = std::min(point[rise], half);
+    return point[rise] < half && point[side_radius] > 0.02 * widest && point[side_radius] < 0.98 * widest;
+}
+
+std::optional<ArchForm> form_of(const Read& read, bool with_heights, const TapeRule& tape) {
+    if (read.ordinates.empty()) {
+        return std::nullopt;
+    }
+    if (read.may_have_curve()) {
+        for (const ArchForm form : {ArchForm::semicircle, ArchForm::segmental, ArchForm::three_centred}) {
+            const PlaneFigure figure = figure_of(read, form, with_heights, tape);
+            if (figure.network() && figure.network()->adds_up() && is_sound(form, figure.point())) {
+                return form;
+            }
+        }
+    }
+    return ArchForm::ordinates;
+}
+
+}  // namespace
+
+std::string_view word_of(ArchForm form) {
+    switch (form) {
+        case ArchForm::semicircle:
+            return "semicircle";
+        case ArchForm::segmental:
+            return "segmental";
+        case ArchForm::three_centred:
+            return "three-centred";
+        case ArchForm::ordinates:
+            break;
+    }
+    return "ordinates";
+}
+
+double ArchCurve::radius() const {
+    const double a = width / 2.0;
+    if (form == ArchForm::three_centred) {
+        const double r = side_radius;
+        return (a * a - 2.0 * a * r + rise * rise) / (2.0 * std::max(rise - r, 1e-3));
+    }
+    return (a * a + rise * rise) / (2.0 * std::max(rise, 1e-3));
+}
+
+double ArchCurve::height_at(double along) const {
+    const double a = width / 2.0;
+    const double big = radius();
+    // An arc over its centre; upright at its ends, where it is followed no further than a hundredth of its radius.
+    const auto arc = [](double r, double off) {
+        const double flattest = 0.01 * r;
+        return std::sqrt(std::max(r * r - off * off, flattest * flattest));
+    };
+    if (form == ArchForm::three_centred) {
+        const double x = along <= a ? along : width - along;
+        const double joint = a - (a - side_radius) * big / std::max(big - side_radius, 1e-3);
+        if (x < joint) {
+            return arc(side_radius, x - side_radius);
+        }
+    }
+    return rise - big + arc(big, along - a);
+}
+
+std::optional<Arch> Arch::adjusted(const std::vector<CountedReading>& readings, const TapeRule& tape) {
+    const Read read = read_of(readings);
+    const bool too_small = (read.width != nullptr && read.width->value.mm() < 1.0) ||
+                           (read.rise != nullptr && read.rise->value.mm() < 1.0);
+    if (too_small || (read.heights.empty() && read.rise == nullptr)) {
+        return std::nullopt;
+    }
+    const PlaneFigure upright = figure_of(read, std::nullopt, true, tape);
+    const bool heights_hold = !upright.network() || upright.network()->adds_up();
+    const auto form = form_of(read, heights_hold, tape);
+    const bool curved = form && *form != ArchForm::ordinates;
+    const auto drawn = curved ? form : std::nullopt;
+    return Arch(curved ? figure_of(read, drawn, true, tape) : upright, form, entering(read, drawn, true));
+}
+
+std::map<std::string, Estimate> Arch::lengths() const {
+    std::map<std::string, Estimate> lengths;
+    if (!figure_.is_determined()) {
+        return lengths;
+    }
+    const Point& point = figure_.point();
+    for (const FigureReading& each : readings_) {
+        if (each.reading->station.kind != StationKind::height) {
+            lengths[std::string(each.reading->station.word)] = figure_.length(each.tells(point));
+        }
+    }
+    if (!lengths.contains("arch.rise")) {
+        lengths["arch.rise"] = figure_.length(rise_of(form_.value_or(ArchForm::ordinates), point));
+    }
+    if (form_ && *form_ != ArchForm::ordinates) {
+        const bool three = *form_ == ArchForm::three_centred;
+        lengths[three ? "arch.radius.crown" : "arch.radius"] = figure_.length(radius_of(*form_, point));
+        if (three) {
+            lengths["arch.radius.side"] = figure_.length(of(side_radius, point));
+        }
+    }
+    return lengths;
+}
+
+}  // namespace truehang

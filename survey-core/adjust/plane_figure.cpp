@@ -1,0 +1,226 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "adjust/plane_figure.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace truehang {
+
+namespace {
+
+/// Rows of a design, kept orthonormal, to see whether one more says anything new.
+class RowSpace {
+public:
+    /// Takes the row if it isn't a combination of those that are there.
+    bool take(std::vector<double> row) {
+        constexpr double nothing_new = 1e-7;
+        const double before = length_of(row);
+        if (before <= 0.0 || !std::isfinite(before)) {
+            return false;
+        }
+        for (const auto& base : rows_) {
+            const double along = product(base, row);
+            for (std::size_t k = 0; k < row.size(); ++k) {
+                row[k] -= along * base[k];
+            }
+        }
+        const double left = length_of(row);
+        if (left < nothing_new * before) {
+            return false;
+        }
+        for (double& each : row) {
+            each /= left;
+        }
+        rows_.push_back(std::move(row));
+        return true;
+    }
+    [[nodiscard]] std::size_t rank() const { return rows_.size(); }
+
+private:
+    static double product(const std::vector<double>& a, const std::vector<double>& b) {
+        double sum = 0.0;
+        for (std::size_t k = 0; k < a.size(); ++k) {
+            sum += a[k] * b[k];
+        }
+        return sum;
+    }
+    static double length_of(const std::vector<double>& row) { return std::sqrt(product(row, row)); }
+
+    std::vector<std::vector<double>> rows_;
+};
+
+FigureValues values_of(const std::vector<Observation>& observations) {
+    // A reading without weight says nothing of where to start.
+    constexpr double weightless = 1e5;
+    FigureValues values;
+    for (const Observation& observation : observations) {
+        if (observation.sigma < weightless) {
+            values.emplace(observation.station, observation.value);
+        }
+    }
+    return values;
+}
+
+}  // namespace
+
+const double* value_of(const FigureValues& values, std::string_view station) {
+    const auto found = values.find(station);
+    return found == values.end() ? nullptr : &found->second;
+}
+
+std::optional<Adjustment> PlaneFigure::Model::from(std::vector<double>& point,
+                                                   const std::vector<Observation>& observations) const {
+    std::vector<double> full = point;
+    const auto placed = [&](const std::vector<double>& at) -> const std::vector<double>& {
+        for (std::size_t k = 0; k < free.size(); ++k) {
+            full[free[k]] = at[k];
+        }
+        return full;
+    };
+    const auto linearised = [&](const std::vector<double>& at) {
+        const auto& here = placed(at);
+        std::vector<ObservationEquation> equations;
+        equations.reserve(observations.size());
+        for (std::size_t i = 0; i < observations.size(); ++i) {
+            const Told told = tells[i](here);
+            double off = observations[i].value - told.value;
+            if (observations[i].is_angle) {
+                off = std::remainder(off, 360.0);
+            }
+            std::vector<double> coefficients;
+            coefficients.reserve(free.size());
+            for (const std::size_t k : free) {
+                coefficients.push_back(told.by[k]);
+            }
+            equations.push_back({std::move(coefficients), off, observations[i].sigma});
+        }
+        return equations;
+    };
+    std::vector<double> at;
+    for (const std::size_t k : free) {
+        at.push_back(point[k]);
+    }
+    auto adjusted = adjust_iterated(linearised, at);
+    if (adjusted && std::isfinite(adjusted->chi2)) {
+        point = placed(at);
+        return adjusted;
+    }
+    return std::nullopt;
+}
+
+std::optional<Adjustment> PlaneFigure::Model::solve(const std::vector<Observation>& observations,
+                                                    std::vector<double>& point) const {
+    // Readings further apart than this belong to another solution of the same figure, if there is one.
+    constexpr double another = 1e4;
+    std::optional<Adjustment> best;
+    for (std::vector<double>& start : starts(values_of(observations))) {
+        auto adjusted = from(start, observations);
+        if (adjusted && (!best || adjusted->chi2 < best->chi2)) {
+            best = std::move(adjusted);
+            point = std::move(start);
+            if (best->redundancy < 1 || best->chi2 < another * best->redundancy) {
+                break;
+            }
+        }
+    }
+    return best;
+}
+
+bool PlaneFigure::choose(const std::vector<FigureReading>& readings, const std::vector<double>& start,
+                         const TapeRule& tape) {
+    RowSpace rows;
+    std::vector<bool> touched(start.size(), false);
+    for (const bool independent : {true, false}) {
+        for (const FigureReading& each : readings) {
+            if (each.reading->independent != independent) {
+                continue;
+            }
+            Observation observation = observation_of(*each.reading, tape);
+            std::vector<double> row = each.tells(start).by;
+            const std::vector<double> by = row;
+            for (double& coefficient : row) {
+                coefficient /= observation.sigma;
+            }
+            if (!rows.take(std::move(row)) && !independent) {
+                continue;
+            }
+            for (std::size_t k = 0; k < by.size(); ++k) {
+                touched[k] = touched[k] || by[k] != 0.0;
+            }
+            model_.tells.push_back(each.tells);
+            observations_.push_back(std::move(observation));
+            measured_.push_back(each.reading->measured);
+        }
+    }
+    for (std::size_t k = 0; k < touched.size(); ++k) {
+        if (touched[k]) {
+            model_.free.push_back(k);
+        }
+    }
+    return !model_.free.empty() && rows.rank() >= model_.free.size();
+}
+
+PlaneFigure::PlaneFigure(std::string name, const std::vector<FigureReading>& readings, Starts starts,
+                         const TapeRule& tape) {
+    model_.starts = std::move(starts);
+    FigureValues values;
+    for (const FigureReading& each : readings) {
+        values.emplace(each.reading->station.word,
+                       each.reading->angle ? each.reading->angle->degrees() : each.reading->value.mm());
+    }
+    const auto first = model_.starts(values);
+    if (first.empty() || !choose(readings, first.front(), tape)) {
+        return;
+    }
+    point_ = first.front();
+    adjustment_ = model_.solve(observations_, point_);
+    Solve again = [model = model_](const std::vector<Observation>& observations) {
+        std::vector<double> point;
+        return model.solve(observations, point);
+    };
+    if (adjustment_) {
+        network_ = network_of(std::move(name), observations_, *adjustment_, std::move(again));
+    } else if (observations_.size() > model_.free.size()) {
+        unformed_ = unformed_network(std::move(name), observations_, std::move(again));
+    }
+}
+
+std::vector<double> PlaneFigure::at_free(const std::vector<double>& by) const {
+    std::vector<double> f;
+    f.reserve(model_.free.size());
+    for (const std::size_t k : model_.free) {
+        f.push_back(by[k]);
+    }
+    return f;
+}
+
+bool PlaneFigure::reaches(const Told& told) const {
+    for (std::size_t k = 0; k < told.by.size(); ++k) {
+        if (told.by[k] != 0.0 && std::ranges::find(model_.free, k) == model_.free.end()) {
+            return false;
+        }
+    }
+    return is_determined() && std::isfinite(told.value);
+}
+
+std::vector<std::string> PlaneFigure::rests_on(const Told& told) const {
+    constexpr double no_share = 1e-9;
+    std::vector<std::string> words;
+    const auto leverage = adjustment_->leverage_of(at_free(told.by));
+    for (std::size_t i = 0; i < observations_.size(); ++i) {
+        if (!measured_[i] && std::abs(leverage[i]) > no_share) {
+            words.push_back(observations_[i].station);
+        }
+    }
+    return words;
+}
+
+Estimate PlaneFigure::length(const Told& told) const {
+    return {Length::mm(told.value), Length::mm(adjustment_->sigma_of(at_free(told.by))), rests_on(told)};
+}
+
+AngleEstimate PlaneFigure::angle(const Told& told) const {
+    return {Angle::degrees(told.value), Angle::degrees(adjustment_->sigma_of(at_free(told.by))), rests_on(told)};
+}
+
+}  // namespace truehang
