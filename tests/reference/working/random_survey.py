@@ -117,7 +117,7 @@ class Maker:
 
     # One window ------------------------------------------------------------------------------------------------------
     def window(self):
-        self.shape = self.random.choices(("recess", "frame", "door", "gable"), (60, 25, 15, 1))[0]
+        self.shape = self.random.choices(("recess", "frame", "door", "porthole"), (60, 25, 15, 1))[0]
         self.width = self.whole(500, 2600)
         self.rows = []
         self.below = self.chance(0.08)  # a pole inside the recess
