@@ -5,6 +5,8 @@
 #include "sheet/hardware_drawing.h"
 #include "sheet/label_placing.h"
 #include "sheet/obstruction_drawing.h"
+#include "sheet/opening_drawing.h"
+#include "sheet/plan_drawing.h"
 #include "sheet/tape_runs.h"
 #include "sheet/window_outline.h"
 #include "sheet/words.h"
@@ -35,6 +37,21 @@ struct Extent {
     }
 };
 
+/// What a shape has over its upright part: facets of their own heights, an arch, a gable.
+void hold_shape(Extent& extent, const WindowOutline& outline, double left, double right) {
+    const auto hold = [&](double x, double y) { extent.hold(x, y, left, right); };
+    for (const FacetOutline& facet : outline.facets) {
+        hold(facet.left, outline.at(outline.sill, facet.left) + facet.height);
+        hold(facet.right, outline.at(outline.sill, facet.right) + facet.height);
+    }
+    for (const auto& [x, y] : outline.peak) {
+        hold(x, y);
+    }
+    for (const OrdinateOutline& ordinate : outline.ordinates) {
+        hold(ordinate.x, ordinate.high);
+    }
+}
+
 Extent extent_of(const Window& window, const WindowOutline& outline) {
     const double left = std::min({outline.left_x[0], outline.left_x[1], outline.left_x[2]});
     const double right = std::max({outline.right_x[0], outline.right_x[1], outline.right_x[2]});
@@ -59,6 +76,7 @@ Extent extent_of(const Window& window, const WindowOutline& outline) {
         hold(box.left, box.bottom);
         hold(box.right(), box.top());
     }
+    hold_shape(extent, outline, left, right);
     for (const double x : {extent.left, outline.x_of(Line::centre), extent.right}) {
         hold(x, outline.at(outline.floor, x));
         hold(x, outline.at(outline.ceiling, x));
@@ -74,7 +92,8 @@ struct Fitted {
     Point zero;
 };
 
-Fitted fit(const Extent& extent, double opening_right, const Tapes& tapes, const ElevationOptions& options) {
+Fitted fit(const Extent& extent, double opening_right, const Tapes& tapes, const ElevationOptions& options,
+           double height) {
     const double px = options.pixel;
     const double side = side_pad_px * px;
     const auto left_room = [&](double s) { return std::max(-extent.left * s + side, tapes.left_margin()); };
@@ -83,7 +102,7 @@ Fitted fit(const Extent& extent, double opening_right, const Tapes& tapes, const
     };
     const auto needed = [&](double s) { return left_room(s) + opening_right * s + right_room(s); };
     const double tall = std::max(1.0, extent.high - extent.low);
-    double scale = std::max(1e-6, (options.height - (top_pad_px + floor_pad_px) * px) / tall);
+    double scale = std::max(1e-6, (height - (top_pad_px + floor_pad_px) * px) / tall);
     if (needed(scale) > options.width) {
         double low = 0.0;
         double high = scale;
@@ -94,10 +113,8 @@ Fitted fit(const Extent& extent, double opening_right, const Tapes& tapes, const
         scale = std::max(low, 1e-6);
     }
     const double spare_x = options.width - needed(scale);
-    const double spare_y = options.height - (top_pad_px + floor_pad_px) * px - tall * scale;
-    return {
-        scale,
-        {spare_x / 2.0 + left_room(scale), options.height - floor_pad_px * px - spare_y / 2.0 + extent.low * scale}};
+    const double spare_y = height - (top_pad_px + floor_pad_px) * px - tall * scale;
+    return {scale, {spare_x / 2.0 + left_room(scale), height - floor_pad_px * px - spare_y / 2.0 + extent.low * scale}};
 }
 
 class ElevationDrawer {
@@ -115,7 +132,7 @@ public:
 
     void draw() {
         draw_wall();
-        draw_opening();
+        draw_opening(board_, outline_);
         for (const Obstruction& obstruction : window_.obstructions) {
             draw_obstruction(board_, obstruction);
         }
@@ -128,8 +145,6 @@ public:
     }
 
 private:
-    [[nodiscard]] Spot spot(double u, double v) const { return outline_.spot(u, v); }
-
     /// A mark's line across the room, through the plumb lines where it bends.
     [[nodiscard]] std::vector<Spot> across(const MarkHeights& mark) const {
         const double from = std::max(first_x_, outline_.stop_left.value_or(first_x_));
@@ -170,67 +185,6 @@ private:
         }
     }
 
-    void draw_opening() {
-        const Role sides = outline_.height_known ? Role::ink : Role::guess;
-        const Role ends = outline_.width_known ? Role::ink : Role::guess;
-        board_.polygon(
-            Role::wash, 0.0,
-            {spot(0, 0), spot(0.5, 0), spot(1, 0), spot(1, 0.5), spot(1, 1), spot(0.5, 1), spot(0, 1), spot(0, 0.5)},
-            "opening");
-        draw_glazing(sides == Role::ink && ends == Role::ink ? Role::hairline : Role::guess);
-        board_.polyline(sides, stroke_px::ink, {spot(0, 0), spot(0, 0.5), spot(0, 1)}, "opening");
-        board_.polyline(sides, stroke_px::ink, {spot(1, 0), spot(1, 0.5), spot(1, 1)}, "opening");
-        board_.polyline(ends, stroke_px::ink, {spot(0, 1), spot(0.5, 1), spot(1, 1)}, "opening");
-        if (outline_.frame) {
-            draw_architrave();
-        }
-        if (outline_.door) {
-            board_.polyline(ends, stroke_px::ink, {spot(0, 0), spot(0.5, 0), spot(1, 0)}, "opening");
-            return;
-        }
-        const double over = std::min(60.0, board_.mm_of_px(9.0));
-        auto sill = std::vector<Spot>{spot(0, 0), spot(0.5, 0), spot(1, 0)};
-        sill.front().first -= over;
-        sill.back().first += over;
-        board_.polyline(ends, ends == Role::ink ? stroke_px::heavy : stroke_px::fine, sill, "sill");
-    }
-
-    void draw_glazing(Role role) {
-        const double inset = std::clamp(outline_.width() * 0.06, 1.0, 90.0);
-        const double u = inset / outline_.width();
-        const double tall = outline_.head.y[1] - outline_.sill.y[1];
-        const double low = outline_.door ? std::min(0.34, 700.0 / tall) : std::min(0.3, inset * 0.55 / tall);
-        const double high = 1.0 - std::min(0.3, inset * 0.8 / tall);
-        const double transom = low + (high - low) * 0.6;
-        const auto pane = [&](double from, double to) {
-            board_.polygon(role, stroke_px::hair, {spot(from, low), spot(to, low), spot(to, high), spot(from, high)},
-                           "glazing");
-        };
-        if (outline_.door) {
-            pane(u, 0.5 - u / 2.0);
-            pane(0.5 + u / 2.0, 1.0 - u);
-            board_.line(role, stroke_px::hair, spot(0.5, 0.0), spot(0.5, 1.0), "glazing");
-            return;
-        }
-        pane(u, 1.0 - u);
-        board_.line(role, stroke_px::hair, spot(0.5, low), spot(0.5, high), "glazing");
-        board_.line(role, stroke_px::hair, spot(u, transom), spot(1.0 - u, transom), "glazing");
-    }
-
-    void draw_architrave() {
-        const double wide = std::min(70.0, board_.mm_of_px(9.0));
-        auto low_left = spot(0, 0);
-        auto high_left = spot(0, 1);
-        auto high_right = spot(1, 1);
-        auto low_right = spot(1, 0);
-        board_.polyline(Role::hairline, stroke_px::hair,
-                        {{low_left.first - wide, low_left.second},
-                         {high_left.first - wide, high_left.second + wide},
-                         {high_right.first + wide, high_right.second + wide},
-                         {low_right.first + wide, low_right.second}},
-                        "frame");
-    }
-
     DrawingBoard& board_;
     const Survey& survey_;
     const Window& window_;
@@ -240,7 +194,35 @@ private:
     double first_x_, last_x_;  ///< where floor and ceiling start and end, in mm
 };
 
-std::string description_of(const Window& window, const WindowOutline& outline, const ElevationOptions& options) {
+bool is_guessed(const WindowOutline& outline) {
+    const bool folds_known = !outline.plan || (std::ranges::count(outline.plan->width_known, false) == 0 &&
+                                               std::ranges::count(outline.plan->angle_known, false) == 0);
+    return !(outline.width_known && outline.height_known && outline.sill.known && outline.ceiling.known &&
+             folds_known && (outline.peak_known || !outline.is_peaked()));
+}
+
+/// What is drawn to scale, by its shape.
+std::string drawn_what(const WindowOutline& outline) {
+    switch (outline.shape) {
+        case Shape::bay:
+            return "The " + std::to_string(outline.facets.size()) +
+                   " facets of the bay, unfolded and drawn to scale, with its plan below";
+        case Shape::corner:
+            return "The two openings of the corner, unfolded and drawn to scale, with their plan below";
+        case Shape::arch:
+            return "The arched opening, drawn to scale";
+        case Shape::gable:
+            return "The opening under the gable, drawn to scale";
+        default:
+            return "The opening, drawn to scale";
+    }
+}
+
+/// "The opening, drawn to scale, 1238 to 1242 mm wide, 1130 mm high."; empty where neither is known.
+std::string size_sentence(const WindowOutline& outline, const ElevationOptions& options) {
+    if (!outline.width_known && !outline.height_known) {
+        return {};
+    }
     LengthStyle style = options.length_style;
     style.with_unit = true;
     const auto range = [&](const std::array<double, 3>& values) {
@@ -255,13 +237,15 @@ std::string description_of(const Window& window, const WindowOutline& outline, c
         widths[i] = outline.right_x[i] - outline.left_x[i];
         heights[i] = outline.head.y[i] - outline.sill.y[i];
     }
-    std::string text;
-    if (outline.width_known || outline.height_known) {
-        text = "The opening, drawn to scale";
-        text += outline.width_known ? ", " + range(widths) + " wide" : "";
-        text += outline.height_known ? ", " + range(heights) + " high" : "";
-        text += ".";
+    for (const FacetOutline& facet : outline.facets) {
+        heights = {std::min(heights[0], facet.height), heights[1], std::max(heights[2], facet.height)};
     }
+    return drawn_what(outline) + (outline.width_known ? ", " + range(widths) + " wide" : "") +
+           (outline.height_known ? ", " + range(heights) + " high" : "") + ".";
+}
+
+std::string description_of(const Window& window, const WindowOutline& outline, const ElevationOptions& options) {
+    std::string text = size_sentence(outline, options);
     if (!window.obstructions.empty()) {
         text += text.empty() ? "In the way: " : " In the way: ";
         for (std::size_t i = 0; i < window.obstructions.size(); ++i) {
@@ -269,7 +253,10 @@ std::string description_of(const Window& window, const WindowOutline& outline, c
         }
         text += ".";
     }
-    const bool guessed = !(outline.width_known && outline.height_known && outline.sill.known && outline.ceiling.known);
+    const bool guessed = is_guessed(outline);
+    if (outline.plan && !outline.plan->closes) {
+        text += " Facets, angles and mouth don’t meet: the plan shows the gap.";
+    }
     if (!outline.worked) {
         text += text.empty() ? "" : " ";
         text += "This shape is drawn as an upright opening; its own drawing isn’t known yet.";
@@ -295,16 +282,20 @@ Elevation elevation_of(const Survey& survey, const Room& room, const Window& win
     Elevation elevation;
     elevation.width = options.width;
     elevation.height = options.height;
-    const WindowOutline outline = outline_of(window, figures);
+    const WindowOutline outline = outline_of(window, figures, options.active_station);
     const Tapes tapes(window, figures, outline, options);
     const double right = std::max({outline.right_x[0], outline.right_x[1], outline.right_x[2]});
-    const Fitted fitted = fit(extent_of(window, outline), right, tapes, options);
+    const PlanSketch sketch(outline, options);
+    const Fitted fitted = fit(extent_of(window, outline), right, tapes, options, options.height - sketch.room());
     elevation.scale = fitted.scale;
     elevation.origin = fitted.zero;
     DrawingBoard board(elevation, fitted.zero, fitted.scale, options.pixel);
     ElevationDrawer(board, survey, window, figures, outline, options).draw();
-    place_labels(elevation, tapes.draw(board, elevation), options.text_width, options.pixel);
-    elevation.guessed = !(outline.width_known && outline.height_known && outline.sill.known && outline.ceiling.known);
+    DrawingBoard plan = sketch.board(elevation);
+    sketch.draw(plan);
+    place_labels(elevation, tapes.draw(board, outline.plan ? &plan : nullptr, elevation), options.text_width,
+                 options.pixel);
+    elevation.guessed = is_guessed(outline);
     elevation.title = window_title(room, window);
     elevation.description = description_of(window, outline, options);
     return elevation;

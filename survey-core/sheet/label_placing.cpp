@@ -221,6 +221,12 @@ private:
             }
         }
         // Past the ends of a short tape.
+        if (wanted_.over_own && upright) {
+            for (const double beyond : {1.0, -1.0}) {
+                const Point end = (beyond < 0.0) == (dy > 0.0) ? wanted_.from : wanted_.to;
+                found.push_back({end.x, end.y + beyond * (half_height_ + gap_)});
+            }
+        }
         for (const double side : {wanted_.outward, -wanted_.outward}) {
             for (const double beyond : {-1.0, 1.0}) {
                 const Point end = (beyond < 0.0) == (upright ? dy > 0.0 : dx > 0.0) ? wanted_.from : wanted_.to;

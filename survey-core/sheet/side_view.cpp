@@ -36,7 +36,8 @@ public:
           figures_(figures),
           options_(options),
           outline_(outline_of(window, figures)) {
-        const Line line = outline_.pole_line;
+        // Of an arch or a gable the cut runs through its crown, where it is highest.
+        const Line line = outline_.is_peaked() ? Line::centre : outline_.pole_line;
         const auto i = static_cast<std::size_t>(line);
         floor_ = outline_.floor.y[i];
         sill_ = outline_.sill.y[i];

@@ -2,6 +2,7 @@
 #include "sheet/tape_runs.h"
 
 #include "sheet/words.h"
+#include "units/angle_text.h"
 
 #include <algorithm>
 #include <cmath>
@@ -34,9 +35,12 @@ std::size_t column_group(const Station& station) {
 }
 
 int importance_of(std::string_view word) {
-    constexpr std::array<std::string_view, 10> order{
-        "opening.depth", "opening.diagonal", "level.", "sill.",  "ceiling.",
-        "wall.",         "above.",           "pole.",  "below.", "opening."};
+    constexpr std::array<std::string_view, 17> order{
+        "opening.depth", "opening.diagonal", "level.",   "sill.",  "mouth.", "ceiling.", "wall.", "above.", "pole.",
+        "below.",        "ordinate.",        "opening.", "gable.", "arch.",  "corner.",  "bay.",  "facet."};
+    if (word.starts_with("corner.") && word.ends_with(".depth")) {
+        return 1;
+    }
     for (std::size_t i = 0; i < order.size(); ++i) {
         if (word.starts_with(order[i])) {
             const bool middle = word == "opening.width.middle";
@@ -46,7 +50,18 @@ int importance_of(std::string_view word) {
     return 0;
 }
 
-/// The stations that a reading which doesn't close points at: the likeliest suspect, else all that are named.
+/// All stations of the readings that don't add up.
+std::vector<std::string> differing_stations(const WindowFigures& figures) {
+    std::vector<std::string> stations;
+    for (const Flag& flag : figures.flags) {
+        if (flag.code == "does-not-add-up") {
+            stations.insert(stations.end(), flag.stations.begin(), flag.stations.end());
+        }
+    }
+    return stations;
+}
+
+/// Of these the likeliest suspect, else all that are named.
 std::vector<std::string> doubtful_stations(const WindowFigures& figures) {
     std::vector<std::string> stations;
     for (const Flag& flag : figures.flags) {
@@ -66,7 +81,10 @@ std::vector<std::string> doubtful_stations(const WindowFigures& figures) {
 
 Tapes::Tapes(const Window& window, const WindowFigures& figures, const WindowOutline& outline,
              const ElevationOptions& options)
-    : outline_(outline), options_(options), doubtful_(doubtful_stations(figures)) {
+    : outline_(outline),
+      options_(options),
+      doubtful_(doubtful_stations(figures)),
+      differing_(differing_stations(figures)) {
     const auto shape = window.shape.known();
     if (!shape || !outline.worked) {
         return;
@@ -74,19 +92,29 @@ Tapes::Tapes(const Window& window, const WindowFigures& figures, const WindowOut
     readings_ = counted_readings(window, *shape);
     const auto walk = walk_of(window);
     for (const Station& station : stations_of(*shape)) {
-        const bool walked = std::ranges::find(walk, station.word, &Station::word) != walk.end();
-        const bool always = !station.word.starts_with("pole.") && !station.word.starts_with("level.");
-        if (walked || always || station.word == options.active_station) {
+        if (is_reachable(station, walk)) {
             add(station);
         }
     }
     set_columns();
 }
 
+/// What can be tapped: all that the walk asks for, and of the rest what lies on the drawing anyhow.
+bool Tapes::is_reachable(const Station& station, const std::vector<Station>& walk) const {
+    if (!has_place(outline_, station.word)) {
+        return false;
+    }
+    const bool walked = std::ranges::find(walk, station.word, &Station::word) != walk.end();
+    const bool seldom = station.word.starts_with("pole.") || station.word.starts_with("level.") ||
+                        station.word.starts_with("ordinate.");
+    return walked || !seldom || station.word == options_.active_station;
+}
+
 void Tapes::add(const Station& station) {
     Tape tape{.station = station, .reading = find_counted(readings_, station.word)};
     tape.active = station.word == options_.active_station;
     tape.doubtful = std::ranges::find(doubtful_, station.word) != doubtful_.end();
+    tape.differs = std::ranges::find(differing_, station.word) != differing_.end();
     tapes_.push_back(tape);
 }
 
@@ -96,7 +124,7 @@ bool Tapes::is_shown(const Tape& tape) const { return tape.active || (tape.readi
 
 double Tapes::label_px(const Tape& tape) const {
     const double size = (tape.active ? options_.active_size : options_.label_size) * options_.pixel;
-    return options_.text_width(text_of(tape), size, tape.active || tape.doubtful) / options_.pixel;
+    return options_.text_width(text_of(tape), size, tape.stands_out()) / options_.pixel;
 }
 
 void Tapes::measure_labels() {
@@ -167,10 +195,13 @@ double Tapes::capped_margin(Line side) const { return std::min(margin(side), opt
 
 std::string Tapes::text_of(const Tape& tape) const {
     if (tape.active && !options_.typed.empty()) {
-        return options_.typed;
+        return tape.station.is_angle() ? options_.typed + "°" : options_.typed;
     }
     if (tape.reading == nullptr) {
         return {};
+    }
+    if (tape.station.is_angle()) {
+        return write_angle(tape.reading->angle.value_or(Angle()), options_.length_style.decimal, true);
     }
     return write_length(tape.reading->value, options_.length_style);
 }
@@ -180,7 +211,9 @@ std::string Tapes::says_of(const Tape& tape) const {
     style.with_unit = true;
     std::string says(tape.station.says);
     if (tape.reading != nullptr) {
-        says += ": " + write_length(tape.reading->value, style);
+        says +=
+            ": " + (tape.station.is_angle() ? write_angle(tape.reading->angle.value_or(Angle()), style.decimal, true)
+                                            : write_length(tape.reading->value, style));
     } else {
         says += ": not measured yet";
     }
@@ -193,13 +226,15 @@ std::string Tapes::says_of(const Tape& tape) const {
 Spot Tapes::mark_spot(PlumbMark mark, Line line) const {
     const double u = line == Line::left ? 0.0 : line == Line::right ? 1.0 : 0.5;
     const double x = outline_.x_of(line);
+    // In the middle of its facet, or under the crown.
+    const bool on_its_own = outline_.is_folded() || (outline_.is_peaked() && line == Line::centre);
     switch (mark) {
         case PlumbMark::floor:
             return {x, outline_.at(outline_.floor, x)};
         case PlumbMark::sill:
-            return outline_.spot(u, 0.0);
+            return on_its_own ? Spot{x, outline_.at(outline_.sill, x)} : outline_.spot(u, 0.0);
         case PlumbMark::head:
-            return outline_.spot(u, 1.0);
+            return on_its_own ? Spot{x, outline_.at(outline_.head, x)} : outline_.spot(u, 1.0);
         case PlumbMark::ceiling:
             return {x, outline_.at(outline_.ceiling, x)};
         case PlumbMark::pole:
@@ -278,48 +313,60 @@ TapeRun Tapes::out_of_plane_run(const DrawingBoard& board, const Station& statio
     return run;
 }
 
-TapeRun Tapes::run_of(const DrawingBoard& board, const Tape& tape) const {
-    TapeRun run;
-    switch (tape.station.kind) {
-        case StationKind::height:
-            run = height_run(board, tape.station);
-            break;
-        case StationKind::wall:
-            run = wall_run(board, tape.station);
-            break;
-        case StationKind::depth:
-        case StationKind::projection:
-            run = out_of_plane_run(board, tape.station);
-            break;
-        default:
-            run = across_run(board, tape.station);
-            break;
+Tapes::Run Tapes::run_of(const DrawingBoard& board, const DrawingBoard* plan, const Tape& tape) const {
+    Run run{.tape = {}, .placed = placed_run(board, plan, outline_, tape.station.word)};
+    if (run.placed) {
+        run.tape.run = run.placed->run;
+        run.tape.edge = run.placed->edge;
+    } else {
+        switch (tape.station.kind) {
+            case StationKind::height:
+                run.tape = height_run(board, tape.station);
+                break;
+            case StationKind::wall:
+                run.tape = wall_run(board, tape.station);
+                break;
+            case StationKind::depth:
+            case StationKind::projection:
+                run.tape = out_of_plane_run(board, tape.station);
+                break;
+            default:
+                run.tape = across_run(board, tape.station);
+                break;
+        }
     }
-    run.station = std::string(tape.station.word);
-    run.says = says_of(tape);
-    run.measured = tape.reading != nullptr;
+    run.tape.station = std::string(tape.station.word);
+    run.tape.says = says_of(tape);
+    run.tape.measured = tape.reading != nullptr;
     return run;
 }
 
-void Tapes::draw_tape(const DrawingBoard& board, Elevation& elevation, const Tape& tape, const TapeRun& run) const {
-    const bool thread = tape.active || tape.doubtful;
+void Tapes::draw_tape(const DrawingBoard& board, Elevation& elevation, const Tape& tape, const Run& run) const {
+    const bool thread = tape.stands_out() || tape.differs;
     const Role role = thread ? Role::thread : Role::dimension;
-    const double width = board.px(tape.active ? stroke_px::heavy : thread ? stroke_px::strong : stroke_px::hair);
-    const auto add = [&](Role as, double stroke_width, Point a, Point b) {
-        elevation.strokes.push_back({.form = Form::line,
+    const double width = board.px(tape.active     ? stroke_px::heavy
+                                  : tape.doubtful ? stroke_px::strong
+                                  : tape.differs  ? stroke_px::fine
+                                                  : stroke_px::hair);
+    const auto add = [&](Role as, double stroke_width, std::vector<Point> points) {
+        elevation.strokes.push_back({.form = points.size() > 2 ? Form::polyline : Form::line,
                                      .role = as,
-                                     .points = {a, b},
+                                     .points = std::move(points),
                                      .width = stroke_width,
                                      .part = "tape",
-                                     .station = run.station});
+                                     .station = run.tape.station});
     };
-    const Point a = run.run[0];
-    const Point b = run.run[1];
-    if (tape.active && tape.station.kind == StationKind::height) {
-        add(Role::guide, board.px(stroke_px::fine), a, {run.edge[0].x, a.y});
-        add(Role::guide, board.px(stroke_px::fine), b, {run.edge[1].x, b.y});
+    if (run.placed && !run.placed->arc.empty()) {
+        add(role, width, run.placed->arc);
+        return;
     }
-    add(role, width, a, b);
+    const Point a = run.tape.run[0];
+    const Point b = run.tape.run[1];
+    if (tape.active && tape.station.kind == StationKind::height) {
+        add(Role::guide, board.px(stroke_px::fine), {a, {run.tape.edge[0].x, a.y}});
+        add(Role::guide, board.px(stroke_px::fine), {b, {run.tape.edge[1].x, b.y}});
+    }
+    add(role, width, {a, b});
     const double length = std::hypot(b.x - a.x, b.y - a.y);
     if (length <= 0.0) {
         return;
@@ -327,38 +374,46 @@ void Tapes::draw_tape(const DrawingBoard& board, Elevation& elevation, const Tap
     const double nx = -(b.y - a.y) / length * board.px(tick_px);
     const double ny = (b.x - a.x) / length * board.px(tick_px);
     for (const Point end : {a, b}) {
-        add(role, std::min(width, board.px(stroke_px::strong)), {end.x - nx, end.y - ny}, {end.x + nx, end.y + ny});
+        add(role, std::min(width, board.px(stroke_px::strong)), {{end.x - nx, end.y - ny}, {end.x + nx, end.y + ny}});
     }
 }
 
-WantedLabel Tapes::label_for(const Tape& tape, const TapeRun& run, const DrawingBoard& board) const {
+WantedLabel Tapes::label_for(const Tape& tape, const Run& run, const DrawingBoard& board) const {
     WantedLabel label;
     label.text = text_of(tape);
-    label.station = run.station;
-    label.from = run.run[0];
-    label.to = run.run[1];
+    label.station = run.tape.station;
+    label.from = run.tape.run[0];
+    label.to = run.tape.run[1];
     label.size = board.px(tape.active ? options_.active_size : options_.label_size);
-    label.bold = tape.active || tape.doubtful;
+    label.bold = tape.stands_out();
     label.role = label.bold ? Role::thread : Role::ink;
-    label.importance = importance_of(run.station) + (tape.doubtful ? 100 : 0);
+    label.importance = importance_of(run.tape.station) + (tape.doubtful ? 100 : 0);
     label.must = tape.active;
     label.over_own = !label.bold && tape.station.kind != StationKind::height;
     const Line line = line_of(tape.station);
     label.outward = tape.station.kind == StationKind::height && line != Line::left ? 1.0 : -1.0;
+    if (run.placed) {
+        label.outward = run.placed->outward;
+        label.over_own = run.placed->over_own && (!label.bold || run.placed->label);
+        if (run.placed->label) {
+            label.from = (*run.placed->label)[0];
+            label.to = (*run.placed->label)[1];
+        }
+    }
     return label;
 }
 
-std::vector<WantedLabel> Tapes::draw(DrawingBoard& board, Elevation& elevation) const {
+std::vector<WantedLabel> Tapes::draw(DrawingBoard& board, const DrawingBoard* plan, Elevation& elevation) const {
     std::vector<WantedLabel> wanted;
     for (const Tape& tape : tapes_) {
-        const TapeRun run = run_of(board, tape);
-        if (tape.active || (options_.dimensions && tape.reading != nullptr)) {
+        const Run run = run_of(board, plan, tape);
+        if (is_shown(tape)) {
             draw_tape(board, elevation, tape, run);
             if (!text_of(tape).empty()) {
                 wanted.push_back(label_for(tape, run, board));
             }
         }
-        elevation.runs.push_back(run);
+        elevation.runs.push_back(run.tape);
     }
     return wanted;
 }

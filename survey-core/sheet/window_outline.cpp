@@ -2,6 +2,7 @@
 #include "sheet/window_outline.h"
 
 #include "adjust/measured.h"
+#include "sheet/shape_outline.h"
 
 #include <algorithm>
 #include <cmath>
@@ -150,8 +151,26 @@ void guess_missing(AllMarks& marks, const std::vector<Difference>& list, WindowO
     }
 }
 
+/// Where a pole hangs over an arch or a gable: level, as high as its highest reading has it.
+MarkHeights pole_over_peak(const AllMarks& before, const WindowOutline& outline) {
+    MarkHeights pole;
+    double height = outline.head.y[1] + usual_pole_above;
+    for (std::size_t i = 0; i < 3; ++i) {
+        if (const auto known = before[i][index_of(PlumbMark::pole)]) {
+            const double here = outline.floor.y[i] + *known;
+            height = pole.known ? std::max(height, here) : here;
+            pole.known = true;
+        }
+    }
+    pole.y.fill(height);
+    return pole;
+}
+
 /// Where a pole hangs on every line, once it is known on one: level, or parallel to head or ceiling.
 MarkHeights pole_heights(const AllMarks& before, const WindowOutline& outline, Hang hang) {
+    if (outline.is_peaked()) {
+        return pole_over_peak(before, outline);
+    }
     MarkHeights pole;
     double sum = 0.0;
     int count = 0;
@@ -200,15 +219,56 @@ MarkHeights level_heights(const AllMarks& marks, const MarkHeights& floor) {
     return level;
 }
 
+/// The head of an arch or a gable on its centre line is the crown or apex; on the others the feet. The two are told
+/// apart by the rise where only one was taken.
+class PeakHeights {
+public:
+    /// Takes the centre line's head out of `marks`, so that head means the feet there, and out of `list`.
+    PeakHeights(AllMarks& marks, std::vector<Difference>& list, const PeakRise& rise) : rise_(rise) {
+        constexpr auto head = static_cast<std::size_t>(PlumbMark::head);
+        auto& centre = marks[1][head];
+        crown_ = centre;
+        feet_known_ = marks[0][head] || marks[2][head];
+        centre.reset();
+        if (crown_ && !feet_known_) {
+            marks[0][head] = marks[2][head] = *crown_ - rise.value;
+        }
+        std::erase_if(list, [](const Difference& difference) {
+            return difference.line == Line::centre &&
+                   (difference.from == PlumbMark::head || difference.to == PlumbMark::head);
+        });
+    }
+    void finish(WindowOutline& outline, bool ceiling_known) const {
+        outline.eaves = outline.head.y;
+        const double feet = (outline.eaves[0] + outline.eaves[2]) / 2.0;
+        outline.head.y[1] = std::max(feet + 1.0, crown_ ? outline.floor.y[1] + *crown_ : feet + rise_.value);
+        outline.peak_known = crown_.has_value() || (rise_.known && feet_known_);
+        if (!ceiling_known) {
+            for (double& y : outline.ceiling.y) {
+                y = std::max(y, outline.head.y[1] + usual_above);
+            }
+        }
+    }
+
+private:
+    PeakRise rise_;
+    std::optional<double> crown_;
+    bool feet_known_ = false;
+};
+
 void set_heights(WindowOutline& outline, const Window& window, const WindowFigures& figures,
                  const std::vector<CountedReading>& readings) {
     auto marks = marks_of(figures, outline.door);
-    const auto list = differences(readings, outline.pole_line);
+    auto list = differences(readings, outline.pole_line);
     follow(list, marks);
     outline.floor = floor_under(marks);
     outline.level = level_heights(marks, outline.floor);
     outline.sill.known = spread(marks, PlumbMark::sill);
     follow(list, marks);
+    std::optional<PeakHeights> peak;
+    if (outline.is_peaked()) {
+        peak.emplace(marks, list, peak_rise(outline, figures, readings));
+    }
     const bool head_known = spread(marks, PlumbMark::head);
     follow(list, marks);
     const bool ceiling_known = spread(marks, PlumbMark::ceiling);
@@ -219,6 +279,10 @@ void set_heights(WindowOutline& outline, const Window& window, const WindowFigur
     outline.ceiling = heights_of(marks, PlumbMark::ceiling, outline.floor, ceiling_known);
     for (std::size_t i = 0; i < 3; ++i) {
         outline.head.y[i] = std::max(outline.head.y[i], outline.sill.y[i] + least_side);
+    }
+    outline.eaves = outline.head.y;
+    if (peak) {
+        peak->finish(outline, ceiling_known);
     }
     outline.pole = pole_heights(marks, outline, leading_hang(window));
 }
@@ -291,11 +355,13 @@ void set_stops(WindowOutline& outline, const WindowFigures& figures, const std::
     if (right) {
         outline.stop_right = outline.right_x[2] + *right;
     }
+    // The wall runs across the mouth of a bay, whose facets stand unfolded here.
+    const double unfolded = outline.plan ? outline.right_x[2] - outline.plan->chord : 0.0;
     if (total && left && !right) {
-        outline.stop_right = std::max(*outline.stop_left + *total, outline.right_x[2]);
+        outline.stop_right = std::max(*outline.stop_left + *total + unfolded, outline.right_x[2]);
     }
     if (total && right && !left) {
-        outline.stop_left = std::min(*outline.stop_right - *total, outline.left_x[2]);
+        outline.stop_left = std::min(*outline.stop_right - *total - unfolded, outline.left_x[2]);
     }
 }
 
@@ -307,6 +373,16 @@ std::optional<double> size_mm(const WindowFigures& figures, std::string_view nam
 }
 
 double WindowOutline::x_of(Line line) const {
+    if (!facets.empty()) {
+        const std::size_t middle = facets.size() / 2;
+        return line == Line::left       ? facets.front().middle()
+               : line == Line::right    ? facets.back().middle()
+               : facets.size() % 2 == 1 ? facets[middle].middle()
+                                        : facets[middle].left;
+    }
+    if (line == Line::centre && apex_x) {
+        return *apex_x;
+    }
     return line == Line::left ? left_x[1] : line == Line::right ? right_x[1] : (left_x[1] + right_x[1]) / 2.0;
 }
 
@@ -328,13 +404,14 @@ std::pair<double, double> WindowOutline::spot(double u, double v) const {
     const double left = through(left_x, v);
     const double right = through(right_x, v);
     const double low = through(sill.y, u);
-    const double high = through(head.y, u);
+    const double high = through(eaves, u);
     return {left + (right - left) * u, low + (high - low) * v};
 }
 
-WindowOutline outline_of(const Window& window, const WindowFigures& figures) {
+WindowOutline outline_of(const Window& window, const WindowFigures& figures, std::string_view active) {
     WindowOutline outline;
     const auto shape = window.shape.known();
+    outline.shape = shape.value_or(Shape::recess);
     outline.worked = shape && !stations_of(*shape).empty();
     outline.door = shape == Shape::door;
     outline.frame = shape == Shape::frame;
@@ -343,7 +420,15 @@ WindowOutline outline_of(const Window& window, const WindowFigures& figures) {
     outline.height_known = std::ranges::any_of(
         readings, [](const CountedReading& r) { return r.station.word.starts_with("opening.height."); });
     set_heights(outline, window, figures, readings);
-    set_widths(outline, figures, readings);
+    if (outline.is_folded()) {
+        set_facets(outline, window, figures, readings, active);
+        set_facet_heights(outline, figures, readings);
+    } else {
+        set_widths(outline, figures, readings);
+    }
+    if (outline.is_peaked()) {
+        set_peak(outline, figures, readings);
+    }
     set_stops(outline, figures, readings);
     return outline;
 }

@@ -142,7 +142,8 @@ Layer any_layer() {
 }
 
 Survey any_survey() {
-    const std::array<Shape, 3> shapes{Shape::recess, Shape::frame, Shape::door};
+    const std::array<Shape, 7> shapes{Shape::recess, Shape::frame, Shape::door, Shape::bay,
+                                      Shape::corner, Shape::arch,  Shape::gable};
     const Shape shape = shapes[*rc::gen::inRange<std::size_t>(0, shapes.size())];
     Survey survey = one_window(shape, {});
     survey.entry_unit = *rc::gen::element<std::string>("mm", "cm", "m", "in");
@@ -150,7 +151,11 @@ Survey any_survey() {
     const int one_in = *rc::gen::inRange(1, 5);
     for (const Station& station : stations_of(shape)) {
         if (*rc::gen::inRange(0, one_in) == 0) {
-            take(window, std::string(station.word), any_value(station));
+            if (station.is_angle()) {
+                take_angle(window, std::string(station.word), any_mm(40, 320));
+            } else {
+                take(window, std::string(station.word), any_value(station));
+            }
         }
     }
     const int obstructions = *rc::gen::inRange(0, 5);
@@ -170,6 +175,31 @@ Survey any_survey() {
     return survey;
 }
 
+/// The window's figures from those of its readings that nothing checks, as if the others didn't add up: read at random
+/// hardly anything does, and to find no slip in it takes long.
+WindowFigures any_figures(const Survey& survey, const Room& room, const Window& window) {
+    Window unchecked = window;
+    std::erase_if(unchecked.readings, [](const Reading& reading) {
+        const std::array<std::string_view, 4> kept{"opening.width.top", "below.left", "opening.height.left",
+                                                   "pole.above.left"};
+        return std::ranges::find(kept, reading.station) == kept.end();
+    });
+    WindowFigures figures = work_out_window(survey, room, unchecked);
+    Flag flag;
+    flag.code = "does-not-add-up";
+    for (const Reading& reading : window.readings) {
+        if (*rc::gen::inRange(0, 4) == 0) {
+            flag.stations.push_back(reading.station);
+        }
+    }
+    Check check;
+    check.network = window.shape.text();
+    check.adds_up = *rc::gen::inRange(0, 2) == 0;
+    figures.checks.push_back(check);
+    figures.flags.push_back(flag);
+    return figures;
+}
+
 TEST(Labels, KeepOffEachOtherOffEndsAndOffInk) {
     // Three windows in each of a hundred cases, at the least.
     const auto keep_off = [] {
@@ -183,27 +213,31 @@ TEST(Labels, KeepOffEachOtherOffEndsAndOffInk) {
         const auto& stations = stations_of(*window.shape.known());
         options.active_station = std::string(stations[*rc::gen::inRange<std::size_t>(0, stations.size())].word);
         options.typed = *rc::gen::element<std::string>("", "1", "1130", "48 3/8", "4' 3 1/2\"");
-        const Elevation elevation = elevation_of(survey, room, window, work_out_window(survey, room, window), options);
+        const Elevation elevation = elevation_of(survey, room, window, any_figures(survey, room, window), options);
+        const auto being_measured = find_station(*window.shape.known(), options.active_station);
+        const std::string shown = options.typed + (being_measured->is_angle() ? "°" : "");
         bool active = options.typed.empty();
         for (const Label& label : elevation.labels) {
             const std::string fault = fault_of(label, elevation);
             if (!fault.empty()) {
                 RC_FAIL(label.station + " " + label.text + ": " + fault);
             }
-            active = active || (label.station == options.active_station && label.text == options.typed &&
-                                label.role == Role::thread);
+            active = active ||
+                     (label.station == options.active_station && label.text == shown && label.role == Role::thread);
         }
-        RC_ASSERT(active);
+        if (!active) {
+            RC_FAIL(options.active_station + " has no label of " + options.typed);
+        }
     };
-    rc::check([&] {
+    EXPECT_TRUE(rc::check([&] {
         for (int window = 0; window < 3; ++window) {
             keep_off();
         }
-    });
+    }));
 }
 
 TEST(Labels, OfTheSideViewKeepOffEachOther) {
-    rc::check([] {
+    EXPECT_TRUE(rc::check([] {
         Survey survey = any_survey();
         Window& window = survey.rooms[0].windows[0];
         for (Obstruction& obstruction : window.obstructions) {
@@ -213,14 +247,14 @@ TEST(Labels, OfTheSideViewKeepOffEachOther) {
         options.width = *rc::gen::inRange(240, 900);
         options.height = *rc::gen::inRange(200, 700);
         const Elevation elevation =
-            side_view_of(survey, survey.rooms[0], window, work_out_window(survey, survey.rooms[0], window), options);
+            side_view_of(survey, survey.rooms[0], window, any_figures(survey, survey.rooms[0], window), options);
         for (const Label& label : elevation.labels) {
             const std::string fault = fault_of(label, elevation);
             if (!fault.empty()) {
                 RC_FAIL(label.text + ": " + fault);
             }
         }
-    });
+    }));
 }
 
 TEST(Labels, FaultsAreFound) {

@@ -39,6 +39,14 @@ inline void take(Window& window, const std::string& station, double mm) {
     window.readings.push_back(std::move(reading));
 }
 
+inline void take_angle(Window& window, const std::string& station, double degrees) {
+    Reading reading;
+    reading.id = "m" + std::to_string(window.readings.size() + 1);
+    reading.station = station;
+    reading.angle = Angle::degrees(degrees);
+    window.readings.push_back(std::move(reading));
+}
+
 /// A survey of one window with these readings, in mm.
 inline Survey one_window(Shape shape, Readings readings) {
     Survey survey;
