@@ -2,10 +2,12 @@
 #include "walk_model.h"
 
 #include "figure_rows.h"
+#include "more_stations.h"
 #include "open_visit.h"
 #include "settings.h"
 #include "survey/counted.h"
 #include "thread_mark.h"
+#include "units/angle_text.h"
 #include "walk_rows.h"
 #include "whereabouts.h"
 #include "writing.h"
@@ -55,7 +57,8 @@ bool WalkModel::atEnd() const { return !here(); }
 QString WalkModel::typed() const { return typed_; }
 QString WalkModel::shownText() const { return keys_on_their_way_ > 0 ? shown_text_ : typed_; }
 bool WalkModel::shownIsKept() const { return shown_is_kept_; }
-QString WalkModel::unit() const { return shown(word_of(unit_)); }
+bool WalkModel::atAngle() const { return here() && here()->is_angle(); }
+QString WalkModel::unit() const { return atAngle() ? degree_sign : shown(word_of(unit_)); }
 QString WalkModel::decimalMark() const { return settings_.decimalMark(); }
 QString WalkModel::line() const { return line_; }
 QString WalkModel::lineKind() const { return line_kind_; }
@@ -107,7 +110,11 @@ QString WalkModel::placeOf(const QString& station) const {
 }
 
 QString WalkModel::fieldTextOf(const Reading& reading) const {
-    return reading.typed.empty() ? truehang::shown(open_.survey(), reading.value) : without_unit(shown(reading.typed));
+    if (!reading.typed.empty()) {
+        return without_unit(shown(reading.typed));
+    }
+    return reading.angle ? shown(write_angle(*reading.angle, decimal_mark()))
+                         : truehang::shown(open_.survey(), reading.value);
 }
 
 // ---- Opening and standing
@@ -217,13 +224,16 @@ void WalkModel::showStations() {
         const Stitch mark = done                                    ? Stitch::Kept
                             : current || being_kept_.contains(word) ? Stitch::UnderWay
                                                                     : Stitch::ToDo;
-        const QString figure =
-            kept ? with_unit(shown(kept->typed), fieldTextOf(*kept), entry_unit(open_.survey())) : QString();
+        const QString figure = !kept ? QString()
+                               : kept->angle
+                                   ? fieldTextOf(*kept) + degree_sign
+                                   : with_unit(shown(kept->typed), fieldTextOf(*kept), entry_unit(open_.survey()));
         const QString state = kept ? figure : !why.isEmpty() ? tr("not taken: %1").arg(why) : tr("to measure");
         rows.append({word, shown(one.says), QVariant::fromValue(mark), figure, why, current, flagged_.contains(word),
                      QStringLiteral("%1: %2").arg(shown(one.says), state)});
     }
     stations_.setRows(rows);
+    more_.setRows(there ? more_rows(*there, walk_) : QList<ShownRows::Row>());
 }
 
 // ---- Typing
@@ -290,11 +300,14 @@ void WalkModel::showOnceKept(const QString& before) {
 }
 
 void WalkModel::cycleUnit() {
+    if (atAngle()) {
+        return;  // degrees are all there is
+    }
     static constexpr std::array units{LengthUnit::mm, LengthUnit::cm, LengthUnit::m, LengthUnit::in};
     const auto at = std::ranges::find(units, unit_);
     unit_ = at + 1 == units.end() ? units.front() : *(at + 1);
     shown_is_kept_ = false;
-    open_.place().setUnit(unit());
+    open_.place().setUnit(shown(word_of(unit_)));
     if (here()) {
         open_.place().setText(placeOf(station()), typed_);
         weigh();
@@ -302,14 +315,27 @@ void WalkModel::cycleUnit() {
     emit changed();
 }
 
-Reading WalkModel::readingOf(const TypedLength& read) const {
+Result<Reading> WalkModel::typedReading() const {
     Reading reading;
     reading.station = bytes(station());
-    reading.value = read.length;
     reading.typed = bytes(typed_.trimmed());
-    if (!read.unit_written) {
-        reading.typed += ' ';
-        reading.typed += word_of(read.unit);
+    if (atAngle()) {
+        const auto read = read_angle(reading.typed);
+        if (!read) {
+            return read.error();
+        }
+        reading.angle = *read;
+        reading.typed = bytes(without_unit(typed_.trimmed()) + degree_sign);
+    } else {
+        const auto read = read_length(bytes(typed_), unit_);
+        if (!read) {
+            return read.error();
+        }
+        reading.value = read->length;
+        if (!read->unit_written) {
+            reading.typed += ' ';
+            reading.typed += word_of(read->unit);
+        }
     }
     if (const Reading* kept = keptReading(here()->word)) {
         reading.replaces = kept->id;
@@ -321,11 +347,14 @@ Reading WalkModel::readingOf(const TypedLength& read) const {
 void WalkModel::weigh() {
     line_.clear();
     line_kind_ = QStringLiteral("quiet");
-    const auto read = read_length(bytes(typed_), unit_);
-    if (typed_.isEmpty() || !read) {
+    if (typed_.isEmpty()) {
+        return;
+    }
+    const auto read = typedReading();
+    if (!read) {
         return;  // half a number is no fault; Next tells
     }
-    Reading tried = readingOf(*read);
+    Reading tried = *read;
     tried.id = "tried";
     const LineUnderNumber said = line_under_number(open_.figuresWith(window_id_, tried), *here());
     line_ = said.text;
@@ -343,7 +372,7 @@ bool WalkModel::next() {
         standAt(index_ + 1);
         return true;
     }
-    const auto read = read_length(bytes(typed_), unit_);
+    const auto read = typedReading();
     if (!read) {
         line_ = shown(read.error().text);
         line_kind_ = QStringLiteral("fault");
@@ -355,8 +384,7 @@ bool WalkModel::next() {
     return true;
 }
 
-void WalkModel::keepReading(const TypedLength& read) {
-    Reading reading = readingOf(read);
+void WalkModel::keepReading(Reading reading) {
     reading.id = open_.newId();
     const QString at = station();
     const QString typed = typed_;

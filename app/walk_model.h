@@ -57,6 +57,8 @@ class WalkModel : public QObject {
     /// Roles: `station` (key), `says`, `mark` (ThreadMark), `figure` (as typed, with unit), `reason` (why it wasn't
     /// taken), `current`, `asks` (a flag names it), `spoken`.
     Q_PROPERTY(truehang::ShownRows* stations READ stations CONSTANT)
+    /// What can be measured beside what the walk asks for. Roles: `station` (key), `says`.
+    Q_PROPERTY(truehang::ShownRows* more READ more CONSTANT)
     /// Why a station can't be reached. Roles: `word` (key), `says`.
     Q_PROPERTY(truehang::ShownRows* reasons READ reasons CONSTANT)
     /// The reason given at this station, or empty.
@@ -101,6 +103,7 @@ public:
     [[nodiscard]] QString lineKind() const;
     [[nodiscard]] QString notKept() const;
     [[nodiscard]] ShownRows* stations() { return &stations_; }
+    [[nodiscard]] ShownRows* more() { return &more_; }
     [[nodiscard]] ShownRows* reasons() { return &reasons_; }
     [[nodiscard]] QString reason() const;
     [[nodiscard]] QString caution() const;
@@ -153,10 +156,12 @@ private:
     void standAt(int index);
     void typeOver(const QString& text);
     void weigh();
-    void keepReading(const TypedLength& read);
+    void keepReading(Reading reading);
     void readingKept(const QString& windowId, const QString& station, const QString& typed, const QString& fault);
     void moveOn();
-    [[nodiscard]] Reading readingOf(const TypedLength& read) const;
+    /// What is typed, as this station's reading without an id: a length, or degrees at an angle.
+    [[nodiscard]] Result<Reading> typedReading() const;
+    [[nodiscard]] bool atAngle() const;
     [[nodiscard]] bool isTaken(const Station& station) const;
     [[nodiscard]] const Station* here() const;
     [[nodiscard]] QString fieldTextOf(const Reading& reading) const;
@@ -189,6 +194,7 @@ private:
     QSet<QString> flagged_;
     ShownRows fractions_;
     ShownRows stations_;
+    ShownRows more_{{"station", "says"}};
     ShownRows reasons_;
     ShownRows suspects_;
 };

@@ -96,7 +96,7 @@ QList<ShownRows::Row> fraction_rows(int denominator) {
 }
 
 QString without_unit(const QString& typed) {
-    static const QRegularExpression unit(QStringLiteral("\\s*(mm|cm|m|in)$"));
+    static const QRegularExpression unit(QStringLiteral("\\s*(mm|cm|m|in|°)$"));
     return QString(typed).remove(unit);
 }
 

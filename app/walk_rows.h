@@ -22,6 +22,9 @@ namespace truehang {
 /// The keypad's fractions of an inch, in eighths or sixteenths.
 [[nodiscard]] QList<ShownRows::Row> fraction_rows(int denominator);
 
+/// What stands beside an angle.
+inline const QString degree_sign = QStringLiteral("°");
+
 /// A typed reading for the field, where its unit stands beside it; and for a list, with its unit.
 [[nodiscard]] QString without_unit(const QString& typed);
 [[nodiscard]] QString with_unit(const QString& typed, const QString& bare, LengthUnit entry_unit);

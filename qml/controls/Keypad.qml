@@ -14,7 +14,10 @@ Item {
     property bool nextEnabled: true
     property bool backEnabled: true
     property int fractions: 0 // 0 shut, 8 eighths, 16 sixteenths
+    readonly property bool degrees: unit === "°" // an angle: no fractions, no other unit
     readonly property real keyHeight: height / 4
+
+    onDegreesChanged: pad.fractions = 0
 
     signal typed(string characters)
     signal rubbedOut
@@ -142,6 +145,8 @@ Item {
         column: 3
         text: "½"
         said: qsTr("Fractions")
+        enabled: !pad.degrees
+        contentItem.visible: !pad.degrees
         held: pad.fractions > 0
         onClicked: pad.fractions = pad.fractions > 0 ? 0 : 8
     }
@@ -149,8 +154,9 @@ Item {
         row: 2
         column: 3
         text: pad.unit
-        said: qsTr("Unit, now %1").arg(pad.unit)
+        said: pad.degrees ? qsTr("Degrees") : qsTr("Unit, now %1").arg(pad.unit)
         word: true
+        enabled: !pad.degrees
         onClicked: pad.unitAsked()
     }
     Cell {

@@ -61,6 +61,23 @@ Screen {
         text: panel.notebook.visit.windows.count > 0 ? panel.notebook.visit.windows.value(panel.notebook.visit.windows.indexOf(panel.walk.windowId), "name") : ""
         onCommitted: words => panel.notebook.visit.renameWindow(panel.walk.windowId, words)
     }
+    SectionTitle {
+        visible: panel.walk.more.count > 0
+        width: parent.width
+        text: qsTr("What else can be measured")
+    }
+    Repeater {
+        model: panel.walk.more
+
+        ListRow {
+            required property string station
+            required property string says
+
+            width: parent.width
+            text: says
+            onClicked: panel.stationChosen(station)
+        }
+    }
     Item {
         width: 1
         height: 3 * Theme.gap

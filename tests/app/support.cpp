@@ -66,6 +66,7 @@ void Bench::watch() {
                             static_cast<ShownRows*>(notebook_->fabrics()->form()),
                             notebook_->walk()->stations(),
                             notebook_->walk()->fractions(),
+                            notebook_->walk()->more(),
                             notebook_->walk()->reasons(),
                             notebook_->walk()->suspects(),
                             notebook_->obstructions()->obstructions(),
