@@ -32,8 +32,10 @@ QVariant ShownRows::value(int index, const QString& role) const {
     return index < 0 || index >= rows_.size() || column < 0 ? QVariant() : rows_.at(index).value(column);
 }
 
-int ShownRows::indexOf(const QVariant& key) const {
-    for (int row = 0; row < rows_.size(); ++row) {
+int ShownRows::indexOf(const QVariant& key) const { return indexFrom(0, key); }
+
+int ShownRows::indexFrom(int first, const QVariant& key) const {
+    for (int row = first; row < rows_.size(); ++row) {
         if (rows_.at(row).value(0) == key) {
             return row;
         }
@@ -54,7 +56,7 @@ void ShownRows::setRows(const QList<Row>& rows) {
         }
     }
     for (int row = 0; row < rows.size(); ++row) {
-        const int stands = indexOf(rows.at(row).value(0));
+        const int stands = indexFrom(row, rows.at(row).value(0));
         if (stands < 0) {
             beginInsertRows({}, row, row);
             rows_.insert(row, rows.at(row));
@@ -64,6 +66,11 @@ void ShownRows::setRows(const QList<Row>& rows) {
             rows_.move(stands, row);
             endMoveRows();
         }
+    }
+    while (rows_.size() > rows.size()) {  // a key that stood there twice
+        beginRemoveRows({}, static_cast<int>(rows_.size()) - 1, static_cast<int>(rows_.size()) - 1);
+        rows_.removeLast();
+        endRemoveRows();
     }
     changeInPlace(rows);
     if (before != rows_.size()) {

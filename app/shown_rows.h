@@ -37,6 +37,7 @@ signals:
     void countChanged();
 
 private:
+    [[nodiscard]] int indexFrom(int first, const QVariant& key) const;
     [[nodiscard]] int roleOf(const QByteArray& name) const;
     void changeInPlace(const QList<Row>& rows);
 

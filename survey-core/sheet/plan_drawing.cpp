@@ -8,7 +8,7 @@ namespace truehang {
 
 namespace {
 
-constexpr double share = 0.36;  ///< of the target's height, at the most
+constexpr double share = 0.42;  ///< of the target's height, at the most
 constexpr double least_px = 76.0;
 constexpr double most_px = 200.0;
 constexpr double over_px = 10.0;   ///< above the outermost facet

@@ -100,7 +100,8 @@ private:
         for (int step = 0; step < 80 && !walk.atEnd(); ++step) {
             if (walk.differs()) {
                 scene.grab(picture + "-differs-" + walk.station());
-                QVERIFY2(scene.touch("later"), qPrintable(scene.names().join(" | ")));
+                scene.key(Qt::Key_Escape);  // later
+                QVERIFY(!walk.differs());
                 continue;
             }
             const QString station = walk.station();
