@@ -8,7 +8,9 @@ namespace truehang {
 
 namespace {
 
-constexpr double share = 0.42;  ///< of the target's height, at the most
+// Of the target's height, at the most: many facets need the width that a taller elevation has.
+constexpr double share_of_few = 0.40;
+constexpr double share_of_many = 0.36;
 constexpr double least_px = 76.0;
 constexpr double most_px = 200.0;
 constexpr double over_px = 10.0;   ///< above the outermost facet
@@ -32,6 +34,7 @@ PlanSketch::PlanSketch(const WindowOutline& outline, const ElevationOptions& opt
         low = std::min(low, y);
         high = std::max(high, y);
     }
+    const double share = plan.facets() > 3 ? share_of_many : share_of_few;
     const double most =
         std::min(std::clamp(options.height * share, least_px * pixel_, most_px * pixel_), options.height * 0.5);
     const double beside = 2.0 * (wall_px + side_px) * pixel_;
