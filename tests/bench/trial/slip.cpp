@@ -1,0 +1,292 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "slip.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <cstdlib>
+
+namespace truehang::trial {
+
+namespace {
+
+constexpr double eighth = 25.4 / 8.0;
+constexpr double most_mm = 100'000.0;  // the contract's range
+
+bool is_digit(char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; }
+
+/// Where the digits stand that a slip of digits may touch: of inches those of the whole number.
+std::vector<std::size_t> digits_of(const std::string& text) {
+    const auto slash = text.find('/');
+    const auto end = slash == std::string::npos ? text.size() : std::min(text.find(' '), slash);
+    std::vector<std::size_t> places;
+    for (std::size_t i = 0; i < std::min(end, text.size()); ++i) {
+        if (is_digit(text[i])) {
+            places.push_back(i);
+        }
+    }
+    if (slash != std::string::npos && text.find(' ') == std::string::npos) {
+        places.clear();  // a fraction alone
+    }
+    return places;
+}
+
+/// What a text says, in mm: whole or decimal numbers, or inches with a fraction.
+double read_text(const std::string& text, LengthUnit unit) {
+    double number = 0.0;
+    const auto slash = text.find('/');
+    if (slash == std::string::npos) {
+        number = std::strtod(text.c_str(), nullptr);
+    } else {
+        const auto space = text.find(' ');
+        const std::size_t top = space == std::string::npos ? 0 : space + 1;
+        const double whole = space == std::string::npos ? 0.0 : std::strtod(text.substr(0, space).c_str(), nullptr);
+        number = whole + std::strtod(text.substr(top, slash - top).c_str(), nullptr) /
+                             std::strtod(text.substr(slash + 1).c_str(), nullptr);
+    }
+    return number * (unit == LengthUnit::in ? 25.4 : unit == LengthUnit::cm ? 10.0 : 1.0);
+}
+
+/// Rewrites a reading; false where that changes nothing or leaves what a tape can say.
+bool rewrite(Reading& reading, const std::string& text, LengthUnit unit, Planted& planted) {
+    const double wrong = read_text(text, unit);
+    const double clean = reading.value->mm();
+    if (text.empty() || wrong < 1.0 || wrong > most_mm || std::abs(wrong - clean) < 0.5) {
+        return false;
+    }
+    planted.faults.push_back({reading.station, clean, wrong});
+    reading.typed = text;
+    reading.value = Length::mm(wrong);
+    return true;
+}
+
+/// Half of the time the neighbouring digit (the next decimetre or centimetre on the tape), else any other: common
+/// practice, no source.
+char another_digit(char digit, Random& random) {
+    const int now = digit - '0';
+    if (random.chance(0.5)) {
+        const int next = random.chance(0.5) ? now + 1 : now - 1;
+        return static_cast<char>('0' + (next + 10) % 10);
+    }
+    return static_cast<char>('0' + (now + 1 + static_cast<int>(random.below(9))) % 10);
+}
+
+std::string slip_of_digits(Slip slip, const std::string& text, Random& random) {
+    const auto places = digits_of(text);
+    if (places.size() < 2) {
+        return {};
+    }
+    std::string wrong = text;
+    const std::size_t which = random.below(places.size());
+    const std::size_t at = places[which];
+    switch (slip) {
+        case Slip::wrong_digit:
+            wrong[at] = another_digit(text[at], random);
+            return wrong.front() == '0' ? std::string() : wrong;
+        case Slip::transposed_digits:
+            if (which + 1 == places.size()) {
+                return {};
+            }
+            std::swap(wrong[at], wrong[places[which + 1]]);
+            return wrong.front() == '0' ? std::string() : wrong;
+        case Slip::missing_digit:
+            wrong.erase(at, 1);
+            if (wrong.front() == '0' || wrong.front() == '.' || wrong.front() == ' ') {
+                return {};
+            }
+            return wrong.back() == '.' ? wrong.substr(0, wrong.size() - 1) : wrong;
+        default:
+            wrong.insert(at, 1, text[at]);
+            return wrong;
+    }
+}
+
+std::string slip_of_unit(const Reading& reading, LengthUnit unit, Random& random) {
+    const double mm = reading.value->mm();
+    if (unit == LengthUnit::in) {
+        return fmt::format("{:.1f}", mm / 10.0);  // cm read, typed as inches
+    }
+    if (unit == LengthUnit::cm) {
+        return random.chance(0.5) ? fmt::format("{:.1f}", mm / 25.4) : fmt::format("{:.0f}", mm);
+    }
+    return fmt::format("{:.1f}", mm / 10.0);  // cm read, typed as mm
+}
+
+std::string slip_of_fraction(const Reading& reading, Random& random) {
+    const long long eighths = std::llround(reading.value->mm() / eighth);
+    const auto other = static_cast<long long>(1 + random.below(7));
+    if (eighths % 8 == 0 || eighths % 8 == other) {
+        return {};
+    }
+    return write_down(static_cast<double>(eighths - eighths % 8 + other) * eighth, LengthUnit::in).text;
+}
+
+/// What is taken between two faces, the case against one of them.
+bool is_inside(const std::string& station) {
+    return station.starts_with("opening.width") || station.starts_with("opening.height");
+}
+
+bool add_case(Reading& reading, double by, const Visit& visit, Planted& planted) {
+    return rewrite(reading, write_down(reading.value->mm() + by, visit.unit()).text, visit.unit(), planted);
+}
+
+/// Before the first dot: stations of a family are mistaken for each other more often.
+std::string family(const std::string& station) { return station.substr(0, station.rfind('.')); }
+
+/// Another reading to be mistaken for this one; seven times in ten of its family.
+Reading* other_reading(const Reading& reading, Window& window, Random& random) {
+    std::vector<Reading*> others;
+    std::vector<Reading*> relatives;
+    for (Reading& other : window.readings) {
+        if (&other != &reading && other.value) {
+            others.push_back(&other);
+            if (family(other.station) == family(reading.station)) {
+                relatives.push_back(&other);
+            }
+        }
+    }
+    if (others.empty()) {
+        return nullptr;
+    }
+    return !relatives.empty() && random.chance(0.7) ? random.pick(relatives) : random.pick(others);
+}
+
+bool plant_pair(Slip slip, const Visit& visit, Reading& reading, Window& window, Random& random, Planted& planted) {
+    Reading* other = other_reading(reading, window, random);
+    if (other == nullptr) {
+        return false;
+    }
+    const std::string text = reading.typed;
+    if (!rewrite(reading, other->typed, visit.unit(), planted)) {
+        return false;
+    }
+    return slip == Slip::copied || rewrite(*other, text, visit.unit(), planted);
+}
+
+bool plant_case(Slip slip, const Visit& visit, Reading& reading, Window& window, Random& random, Planted& planted) {
+    const double by = random.chance(0.7) ? -visit.case_mm() : visit.case_mm();
+    if (slip == Slip::tape_case) {
+        return add_case(reading, by, visit, planted);
+    }
+    if (window.shape.is(Shape::frame)) {
+        return false;  // a frame is taken over its face
+    }
+    for (Reading& each : window.readings) {
+        if (is_inside(each.station) && !add_case(each, by, visit, planted)) {
+            return false;
+        }
+    }
+    return !planted.faults.empty();
+}
+
+/// From 8 to 500 mm, as often in each doubling, to either side: common practice, no source.
+double free_error(Random& random) {
+    return (random.chance(0.5) ? 1.0 : -1.0) * 8.0 * std::exp(random.uniform() * std::log(500.0 / 8.0));
+}
+
+bool plant_text(Slip slip, const Visit& visit, Reading& reading, Random& random, Planted& planted) {
+    const LengthUnit unit = visit.unit();
+    std::string text;
+    if (slip == Slip::wrong_unit) {
+        text = slip_of_unit(reading, unit, random);
+    } else if (slip == Slip::wrong_fraction) {
+        text = unit == LengthUnit::in ? slip_of_fraction(reading, random) : std::string();
+    } else if (slip == Slip::free) {
+        const double wrong = reading.value->mm() + free_error(random);
+        text = wrong < 1.0 ? std::string() : write_down(wrong, unit).text;
+    } else {
+        text = slip_of_digits(slip, reading.typed, random);
+    }
+    return !text.empty() && rewrite(reading, text, unit, planted);
+}
+
+}  // namespace
+
+const Fault* Planted::at(std::string_view station) const {
+    const auto found = std::ranges::find(faults, station, &Fault::station);
+    return found == faults.end() ? nullptr : &*found;
+}
+
+std::optional<Planted> plant(Slip slip, const Visit& visit, Window& window, Random& random) {
+    Planted planted{slip, {}};
+    const Window before = window;
+    Reading& reading = window.readings[random.below(window.readings.size())];
+    bool done = false;
+    if (reading.value) {
+        if (slip == Slip::swapped || slip == Slip::copied) {
+            done = plant_pair(slip, visit, reading, window, random, planted);
+        } else if (slip == Slip::tape_case || slip == Slip::case_for_all) {
+            done = plant_case(slip, visit, reading, window, random, planted);
+        } else {
+            done = plant_text(slip, visit, reading, random, planted);
+        }
+    }
+    if (!done) {
+        window = before;
+        return std::nullopt;
+    }
+    return planted;
+}
+
+Planted plant_any(const Visit& visit, Window& window, Random& random) {
+    std::vector<double> shares;
+    for (const SlipKind& kind : slip_kinds) {
+        const bool can = (kind.slip != Slip::wrong_fraction || visit.unit() == LengthUnit::in) &&
+                         (kind.slip != Slip::case_for_all || !window.shape.is(Shape::frame));
+        shares.push_back(can ? kind.share : 0.0);
+    }
+    const Slip slip = slip_kinds[random.by_share(shares)].slip;
+    for (int attempt = 0; attempt < 1000; ++attempt) {
+        if (auto planted = plant(slip, visit, window, random)) {
+            return *planted;
+        }
+    }
+    return plant_any(visit, window, random);
+}
+
+std::vector<double> could_have_been(const Reading& reading, const Visit& visit) {
+    const LengthUnit unit = visit.unit();
+    const std::string& text = reading.typed;
+    const double mm = reading.value->mm();
+    std::vector<double> values;
+    const auto add = [&](const std::string& meant) { values.push_back(read_text(meant, unit)); };
+    const auto places = digits_of(text);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const std::size_t at = places[i];
+        for (char digit = '0'; digit <= '9'; ++digit) {
+            std::string meant = text;
+            meant[at] = digit;
+            add(meant);
+            add(std::string(text).insert(at, 1, digit));
+            add(std::string(text).insert(at + 1, 1, digit));
+        }
+        if (i + 1 < places.size()) {
+            std::string meant = text;
+            std::swap(meant[at], meant[places[i + 1]]);
+            add(meant);
+            if (text[at] == text[places[i + 1]]) {
+                add(std::string(text).erase(at, 1));
+            }
+        }
+    }
+    if (unit == LengthUnit::in) {
+        const double whole = std::floor(mm / 25.4 + 1e-9) * 25.4;
+        for (int n = 1; n < 8; ++n) {
+            values.push_back(whole + n * eighth);
+        }
+    }
+    for (const double factor : {10.0, 0.1, 2.54, 1.0 / 2.54}) {
+        values.push_back(mm * factor);
+    }
+    values.push_back(mm + visit.case_mm());
+    values.push_back(mm - visit.case_mm());
+    std::erase_if(values, [&](double value) { return value < 1.0 || value > most_mm || std::abs(value - mm) < 0.5; });
+    std::ranges::sort(values);
+    values.erase(std::unique(values.begin(), values.end(), [](double a, double b) { return b - a < 0.5; }),
+                 values.end());
+    return values;
+}
+
+}  // namespace truehang::trial
