@@ -123,9 +123,12 @@ std::string slip_of_fraction(const Reading& reading, Random& random) {
     return write_down(static_cast<double>(eighths - eighths % 8 + other) * eighth, LengthUnit::in).text;
 }
 
-/// What is taken between two faces, the case against one of them.
-bool is_inside(const std::string& station) {
-    return station.starts_with("opening.width") || station.starts_with("opening.height");
+/// What a person may take with the case against one face: the sides of the opening, its diagonals with them, the floor
+/// to the ceiling and the wall from stop to stop with them. Who does what: common practice, no source.
+bool is_inside(const std::string& station, std::size_t habit) {
+    return station.starts_with("opening.width") || station.starts_with("opening.height") ||
+           (habit >= 1 && station.starts_with("opening.diagonal")) ||
+           (habit >= 2 && (station.starts_with("ceiling.") || station == "wall.total"));
 }
 
 bool add_case(Reading& reading, double by, const Visit& visit, Planted& planted) {
@@ -173,8 +176,9 @@ bool plant_case(Slip slip, const Visit& visit, Reading& reading, Window& window,
     if (window.shape.is(Shape::frame)) {
         return false;  // a frame is taken over its face
     }
+    const std::size_t habit = random.below(3);
     for (Reading& each : window.readings) {
-        if (is_inside(each.station) && !add_case(each, by, visit, planted)) {
+        if (is_inside(each.station, habit) && !add_case(each, by, visit, planted)) {
             return false;
         }
     }

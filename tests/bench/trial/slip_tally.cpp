@@ -13,10 +13,10 @@ namespace {
 
 /// What is counted of the slips of one kind in one shape.
 struct Row {
-    Share detectable, flagged, station, right, first, alone, wrongly_alone;
+    Share detectable, flagged, station, right, first, alone, wrong_value, wrong_station;
     Share given_away_first;
     std::array<Share, 4> settled;
-    Share ambiguous;
+    Share ambiguous, with_it;
     double flagged_by_theory = 0.0;
     double theory_variance = 0.0;
 
@@ -34,13 +34,15 @@ struct Row {
         station.add(told.verdict.station);
         right.add(told.verdict.right);
         first.add(told.verdict.first);
-        alone.add(told.verdict.alone && !told.verdict.wrongly_alone);
-        wrongly_alone.add(told.verdict.wrongly_alone);
+        alone.add(told.verdict.alone && !told.verdict.wrong_value);
+        wrong_value.add(told.verdict.wrong_value);
+        wrong_station.add(told.verdict.wrong_station);
         if (told.given_away) {
             given_away_first.add(told.verdict.first);
         }
         ambiguous.add(told.is_ambiguous());
         if (told.is_ambiguous()) {
+            with_it.add(told.settled_wrongly);
             for (std::size_t n = 0; n < settled.size(); ++n) {
                 settled[n].add(told.settled_after > 0 && static_cast<std::size_t>(told.settled_after) <= n + 1);
             }
@@ -57,20 +59,56 @@ struct Row {
                 percent(first),
                 fmt::format("{} ({})", percent(given_away_first), given_away_first.of),
                 percent(alone),
-                percent(wrongly_alone),
+                percent(wrong_value),
+                percent(wrong_station),
                 percent(ambiguous),
                 percent(settled[0]),
                 percent(settled[1]),
-                percent(settled[3])};
+                percent(settled[3]),
+                percent(with_it)};
     }
 };
 
-const std::vector<std::string> headings{"slip",        "planted",    "detectable", "flagged",
-                                        "station",     "value",      "first",      "first where given away (of)",
-                                        "named alone", "wrongly so", "ambiguous",  "settled by 1",
-                                        "by 2",        "by 4"};
+const std::vector<std::string> headings{"slip",
+                                        "planted",
+                                        "detectable",
+                                        "flagged",
+                                        "station",
+                                        "value",
+                                        "first",
+                                        "first where given away (of)",
+                                        "rightly alone",
+                                        "alone, wrong value",
+                                        "alone, wrong station",
+                                        "ambiguous",
+                                        "settled by 1",
+                                        "by 2",
+                                        "by 4",
+                                        "added up with it"};
 
 std::string name_of(Slip slip) { return std::string(std::ranges::find(slip_kinds, slip, &SlipKind::slip)->name); }
+
+/// Who is named alone and isn't the one: what was planted, and what was said.
+void tell_wrong_names(const std::vector<SlipCase>& cases, Report& report) {
+    std::map<std::pair<std::string, std::string>, std::array<int, 3>> counts;
+    for (const SlipCase& told : cases) {
+        if (told.detectable && told.verdict.wrong_value) {
+            auto& [all, elsewhere, sure] = counts[{name_of(told.slip), told.verdict.suspects.front().slip}];
+            ++all;
+            elsewhere += told.verdict.wrong_station ? 1 : 0;
+            sure += told.verdict.suspects.front().weight >= 0.9 ? 1 : 0;
+        }
+    }
+    Table table{"Named alone, and not the one",
+                "",
+                {"planted, and said", "windows", "of them another station", "of all with 0.9 or more"},
+                {}};
+    for (const auto& [names, count] : counts) {
+        table.rows.push_back({names.first + ", said to be " + names.second, fmt::format("{}", count[0]),
+                              fmt::format("{}", count[1]), fmt::format("{}", count[2])});
+    }
+    report.tables.push_back(std::move(table));
+}
 
 void judge_detection(const Row& all, Report& report) {
     const double off = static_cast<double>(all.flagged.count) - all.flagged_by_theory;
@@ -94,8 +132,8 @@ std::string SlipCase::what_is_bad() const {
     if (!verdict.flagged) {
         return flag_probability > 0.999 ? "not flagged" : std::string();
     }
-    if (verdict.wrongly_alone) {
-        return "wrongly named alone";
+    if (verdict.wrong_station) {
+        return "the wrong station named alone, " + name_of(slip);
     }
     if (!verdict.station) {
         return "station not among the suspects";
@@ -106,13 +144,16 @@ std::string SlipCase::what_is_bad() const {
     if (recoverable && !verdict.right) {
         return "value not among the suspects, " + name_of(slip);
     }
+    if (settled_wrongly) {
+        return "adds up with the slip still there";
+    }
+    if (!asked_in_vain.empty()) {
+        return "asked for what isn't there";
+    }
     if (is_ambiguous() && stuck) {
         return "nothing asked for";
     }
-    if (is_ambiguous() && settled_after == 0) {
-        return "not settled by four readings";
-    }
-    return settled_wrongly ? "settled with the slip still there" : std::string();
+    return is_ambiguous() && settled_after == 0 ? "not settled by four readings" : std::string();
 }
 
 void Examples::put_into(Report& report) const {
@@ -142,7 +183,9 @@ void tell_slips(const std::vector<SlipCase>& cases, Report& report) {
         "everything adds up, and no other single slip of this trial's list explains what is written with a tenth of "
         "the "
         "likelihood or more. “Ambiguous”: not first with half of "
-        "the weight; those are answered with what `next` asks for.",
+        "the weight; those are answered with what `next` asks for, until all adds up without the slip or the right one "
+        "is first with half of the weight. “Added up with it”: a reading taken anew made all add up, and the slip is "
+        "still there.",
         headings,
         {}};
     for (const auto& [slip, row] : by_kind) {
@@ -156,8 +199,17 @@ void tell_slips(const std::vector<SlipCase>& cases, Report& report) {
         shapes.rows.push_back(row.cells(name_of(key.first) + ", " + key.second));
     }
     report.tables.push_back(std::move(shapes));
+    tell_wrong_names(cases, report);
     judge_detection(all, report);
     judge_least("the right station and value among the suspects in 90 % or more", recoverable.right, 0.9, report);
+    Share in_vain;
+    for (const SlipCase& told : cases) {
+        if (told.is_ambiguous()) {
+            in_vain.add(!told.asked_in_vain.empty());
+        }
+    }
+    report.criteria.push_back({"nothing is asked for that isn't there",
+                               fmt::format("{} of {}", in_vain.count, in_vain.of), in_vain.count == 0});
     judge_least("first in 90 % or more where the digits give it away", all.given_away_first, 0.9, report);
     judge_least("95 % or more of the ambiguous settled by what is asked for, up to four readings", all.settled[3], 0.95,
                 report);

@@ -20,10 +20,11 @@ struct SlipCase {
     double flag_probability = 0.0;  ///< by theory
     bool given_away = false;        ///< one slip of one reading explains it, and no other
     Verdict verdict;
-    std::vector<bool> rightness;  ///< of the verdict's suspects
-    int settled_after = 0;        ///< readings that `next` asked for; 0: not within four, or nothing to settle
-    bool settled_wrongly = false;
-    bool stuck = false;  ///< nothing was asked for, though it wasn't settled
+    std::vector<bool> rightness;   ///< of the verdict's suspects
+    int settled_after = 0;         ///< readings that `next` asked for; 0: not within four, or nothing to settle
+    bool settled_wrongly = false;  ///< all adds up, and the slip is still there
+    std::string asked_in_vain;     ///< a station that isn't there, and was asked for
+    bool stuck = false;            ///< nothing was asked for, though it wasn't settled
 
     [[nodiscard]] bool is_ambiguous() const { return verdict.flagged && detectable && !verdict.is_settled(); }
     /// The worst that is to be said of it; empty where nothing is.

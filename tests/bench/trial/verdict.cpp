@@ -114,7 +114,7 @@ std::optional<double> chi2_exchanged(const WindowFigures& figures, const Visit& 
     for (const Judgement& judgement : of_a) {
         furthest = std::max(furthest, std::abs(judgement.expected - value_a));
     }
-    if (apart > 1.5 * furthest || apart < 0.2 * furthest) {
+    if (apart > 1.1 * furthest || apart < 0.3 * furthest) {
         return std::nullopt;
     }
     Window exchanged = window;
@@ -162,10 +162,8 @@ bool is_right(const Suspect& suspect, const Planted& planted) {
     if (fault == nullptr) {
         return false;
     }
-    if (planted.recoverable()) {
-        return suspect.proposed && std::abs(suspect.proposed->mm() - fault->clean_mm) <= same_value_mm;
-    }
-    return suspect.slip == "unexplained" || suspect.slip == "copied";
+    const bool right_value = suspect.proposed && std::abs(suspect.proposed->mm() - fault->clean_mm) <= same_value_mm;
+    return right_value || (!planted.recoverable() && (suspect.slip == "unexplained" || suspect.slip == "copied"));
 }
 
 Verdict verdict_on(const WindowFigures& figures, const Planted& planted) {
@@ -187,7 +185,8 @@ Verdict verdict_on(const WindowFigures& figures, const Planted& planted) {
                         std::ranges::none_of(verdict.suspects, [&](const Suspect& other) {
                             return other.station != top.station && other.weight > top.weight / 3.0;
                         });
-        verdict.wrongly_alone = verdict.alone && !is_right(top, planted);
+        verdict.wrong_value = verdict.alone && !is_right(top, planted);
+        verdict.wrong_station = verdict.alone && planted.at(top.station) == nullptr;
     }
     return verdict;
 }

@@ -25,7 +25,8 @@ struct Verdict {
     bool right = false;          ///< the right station and value is among the suspects
     bool first = false;          ///< and no other has as much weight
     bool alone = false;          ///< the first stands out: half of the weight, no other station above a third of its
-    bool wrongly_alone = false;  ///< and it is another station, or another value
+    bool wrong_value = false;    ///< and it isn't the right station and value
+    bool wrong_station = false;  ///< nor even the right station
     double right_weight = 0.0;
     std::vector<Suspect> suspects;
 
