@@ -206,6 +206,32 @@ bool plant_text(Slip slip, const Visit& visit, Reading& reading, Random& random,
     return !text.empty() && rewrite(reading, text, unit, planted);
 }
 
+/// What a slip of digits may have made this text out of.
+std::vector<double> by_digits(const std::string& text, LengthUnit unit) {
+    std::vector<double> values;
+    const auto add = [&](const std::string& meant) { values.push_back(read_text(meant, unit)); };
+    const auto places = digits_of(text);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const std::size_t at = places[i];
+        for (char digit = '0'; digit <= '9'; ++digit) {
+            std::string meant = text;
+            meant[at] = digit;
+            add(meant);
+            add(std::string(text).insert(at, 1, digit));
+            add(std::string(text).insert(at + 1, 1, digit));
+        }
+        if (i + 1 < places.size()) {
+            std::string meant = text;
+            std::swap(meant[at], meant[places[i + 1]]);
+            add(meant);
+            if (text[at] == text[places[i + 1]]) {
+                add(std::string(text).erase(at, 1));
+            }
+        }
+    }
+    return values;
+}
+
 }  // namespace
 
 const Fault* Planted::at(std::string_view station) const {
@@ -251,31 +277,9 @@ Planted plant_any(const Visit& visit, Window& window, Random& random) {
 }
 
 std::vector<double> could_have_been(const Reading& reading, const Visit& visit) {
-    const LengthUnit unit = visit.unit();
-    const std::string& text = reading.typed;
     const double mm = reading.value->mm();
-    std::vector<double> values;
-    const auto add = [&](const std::string& meant) { values.push_back(read_text(meant, unit)); };
-    const auto places = digits_of(text);
-    for (std::size_t i = 0; i < places.size(); ++i) {
-        const std::size_t at = places[i];
-        for (char digit = '0'; digit <= '9'; ++digit) {
-            std::string meant = text;
-            meant[at] = digit;
-            add(meant);
-            add(std::string(text).insert(at, 1, digit));
-            add(std::string(text).insert(at + 1, 1, digit));
-        }
-        if (i + 1 < places.size()) {
-            std::string meant = text;
-            std::swap(meant[at], meant[places[i + 1]]);
-            add(meant);
-            if (text[at] == text[places[i + 1]]) {
-                add(std::string(text).erase(at, 1));
-            }
-        }
-    }
-    if (unit == LengthUnit::in) {
+    std::vector<double> values = by_digits(reading.typed, visit.unit());
+    if (visit.unit() == LengthUnit::in) {
         const double whole = std::floor(mm / 25.4 + 1e-9) * 25.4;
         for (int n = 1; n < 8; ++n) {
             values.push_back(whole + n * eighth);
