@@ -202,15 +202,13 @@ void tell_slips(const std::vector<SlipCase>& cases, Report& report) {
     }
     Table kinds{
         "What is said of each kind of slip",
-        "“Detectable”: above the least size that a network finds in four of five cases; the columns after it "
-        "are of those. “Value”: the right station with the value that stood there before, or, of a copied value "
-        "and an error that no rule makes, the right station said to be unexplained or copied. “Given away”: put right, "
-        "everything adds up, and no other single slip of this trial's list explains what is written with a tenth of "
-        "the "
-        "likelihood or more. “Ambiguous”: not first with half of "
-        "the weight; those are answered with what `next` asks for, until all adds up without the slip or the right one "
-        "is first with half of the weight. “Added up with it”: a reading taken anew made all add up, and the slip is "
-        "still there.",
+        "“Detectable”: above the least size that a network finds in four of five cases; the columns after it are of "
+        "those. “Value”: the right station with the value that stood there before, or, of a copied value and an error "
+        "that no rule makes, the right station said to be unexplained or copied. “Given away”: put right, everything "
+        "adds up, and no other single slip of this trial's list explains what is written with a tenth of the "
+        "likelihood or more. “Ambiguous”: not first with half of the weight; those are answered with what `next` asks "
+        "for, until all adds up without the slip or the right one is first with half of the weight. “Added up with "
+        "it”: a reading taken anew made all add up, and the slip is still there.",
         headings,
         {}};
     for (const auto& [slip, row] : by_kind) {
