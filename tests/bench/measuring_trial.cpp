@@ -28,7 +28,7 @@ Asked asked(const std::vector<std::string>& words) {
     for (std::size_t i = 0; i < words.size(); ++i) {
         const bool has_value = i + 1 < words.size();
         if (words[i] == "--quick") {
-            asked.extent = {600, 300, 300, 150, 0, asked.extent.examples};
+            asked.extent = {240, 60, 60, 20, 0, asked.extent.examples};
         } else if (words[i] == "--markdown" && has_value) {
             asked.markdown = words[++i];
         } else if (words[i] == "--examples" && has_value) {
