@@ -8,7 +8,7 @@ QtObject {
     id: theme
 
     property bool dark: false
-    property real textFactor: 1.0 // 1.0 to 1.6
+    property real textFactor: 1.0 // 1.0 to 2.0
     property bool leftHand: false
     property bool still: false // nothing moves
 

@@ -68,6 +68,7 @@ void Bench::watch() {
                             notebook_->walk()->fractions(),
                             notebook_->walk()->reasons(),
                             notebook_->walk()->suspects(),
+                            notebook_->walk()->history(),
                             notebook_->obstructions()->obstructions(),
                             notebook_->obstructions()->kinds(),
                             static_cast<ShownRows*>(notebook_->obstructions()->form()),
