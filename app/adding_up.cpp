@@ -239,7 +239,7 @@ QStringList likelihoods(const std::vector<Suspect>& suspects) {
         } else if (tied(i, i + 1)) {
             words.append(translated("as likely as the next"));
         } else if (i > 0 && tied(i - 1, i)) {
-            words.append(translated("as likely as the one before"));
+            words.append(translated("just as likely"));
         } else if (weight >= likely_from && weight >= likely_times_the_next * next - rounding) {
             words.append(translated("likely"));
         } else {

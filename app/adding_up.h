@@ -38,8 +38,8 @@ struct DifferWords {
 /// What went wrong, in plain words: "two digits exchanged", "exchanged with Floor to sill, right".
 [[nodiscard]] QString slip_in_words(const Suspect& suspect, const Window& window, const LengthStyle& style);
 
-/// How likely each is, from their weights: "likely" from 0.5 and three times the next; "as likely as the next" (for the
-/// last of them, "as the one before") within a tenth of its neighbour's weight; else "possible"; nothing without a
+/// How likely each is, from their weights: "likely" from 0.5 and three times the next; "as likely as the next" (the
+/// last of them: "just as likely") within a tenth of its neighbour's weight; else "possible"; nothing without a
 /// weight.
 [[nodiscard]] QStringList likelihoods(const std::vector<Suspect>& suspects);
 

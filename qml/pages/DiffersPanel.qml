@@ -14,7 +14,7 @@ Screen {
 
     title: panel.walk.title
     threadRows: panel.walk.stations
-    sideHeight: height * 0.38
+    sideHeight: Math.max(Theme.drawingLowest, height * 0.38 / Theme.textFactor)
     action: panel.walk.againSays
     backWord: qsTr("later")
     onBackAsked: panel.walk.later()

@@ -17,7 +17,7 @@ Screen {
     word: qsTr("photo")
     wordExplained: qsTr("Photos of this window")
     threadRows: panel.walk.stations
-    sideHeight: height * 0.38
+    sideHeight: Math.max(Theme.drawingLowest, height * 0.38 / Theme.textFactor)
     action: qsTr("What is in the way")
     backWord: qsTr("last station")
     onWordChosen: panel.notebook.screen = "photos"

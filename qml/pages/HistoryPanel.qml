@@ -13,7 +13,7 @@ Screen {
 
     title: panel.walk.title
     threadRows: panel.walk.stations
-    sideHeight: height * 0.3
+    sideHeight: Math.max(Theme.drawingLowest, height * 0.3 / Theme.textFactor)
     action: panel.walk.hereAgainSays
     sideContent: Elevation {
         source: panel.notebook.open

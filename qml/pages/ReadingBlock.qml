@@ -132,7 +132,7 @@ Column {
         }
         WordButton {
             visible: block.walk.hasEarlier
-            text: qsTr("earlier readings")
+            text: qsTr("earlier")
             explained: qsTr("Earlier readings of this station")
             onClicked: block.panelAsked("history")
         }

@@ -213,11 +213,11 @@ void AppSettlingTest::howLikelyByRule_data() {
     QTest::newRow("not three times") << QList<double>{0.6, 0.21} << QStringList{"possible", "possible"};
     QTest::newRow("alone") << QList<double>{0.8} << QStringList{"likely"};
     QTest::newRow("a tie") << QList<double>{0.3, 0.27, 0.1}
-                           << QStringList{"as likely as the next", "as likely as the one before", "possible"};
+                           << QStringList{"as likely as the next", "just as likely", "possible"};
     QTest::newRow("no tie") << QList<double>{0.3, 0.269} << QStringList{"possible", "possible"};
     QTest::newRow("three tied") << QList<double>{0.3, 0.3, 0.3}
                                 << QStringList{"as likely as the next", "as likely as the next",
-                                               "as likely as the one before"};
+                                               "just as likely"};
     QTest::newRow("no weight") << QList<double>{0.0} << QStringList{QString()};
 }
 

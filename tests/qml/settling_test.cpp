@@ -44,6 +44,23 @@ private:
         }
     }
 
+    /// A pair to the floor, on a level pole.
+    static void hangCurtains(Scene& scene) {
+        scene.notebook().open()->editWindow("hung", scene.notebook().open()->windowId(), [](Window& window) {
+            Layer layer;
+            layer.hardware = Hardware();
+            layer.hardware->kind = HardwareKind::pole;
+            layer.hardware->diameter = Length::mm(28);
+            layer.hardware->length = Length::mm(1720);
+            layer.treatment = Treatment();
+            layer.treatment->heading = Heading::tab;
+            layer.treatment->length = HemAt::floor;
+            window.layers = {layer};
+            return true;
+        });
+        scene.settle();
+    }
+
     static void grab(Scene& scene, const char* name) {
         const QSize size = scene.window().size();
         scene.grab(QStringLiteral("%1-%2x%3-%4")
@@ -73,7 +90,11 @@ private:
     /// Wholly on the screen, above what stands at the foot.
     static bool isWhole(Scene& scene, const QString& name) {
         const QQuickItem* item = scene.find(name);
-        return item != nullptr && scene.seen(item).height() >= item->height() - 1;
+        if (item == nullptr) {
+            return false;
+        }
+        const qreal own = item->inherits("QQuickText") ? item->boundingRect().height() : item->height();
+        return scene.seen(item).height() >= own - 1;
     }
 
 private slots:
@@ -92,7 +113,10 @@ private slots:
             QVERIFY(scene.touch(key));
         }
         QVERIFY2(walk->line().startsWith("Adds up, to 2 mm (tape and edges explain"), qPrintable(walk->line()));
-        QVERIFY2(isWhole(scene, walk->line()), qPrintable(scene.names().join(" | ")));
+        QVERIFY(scene.find(walk->line()));
+        if (scale < 1.5) {  // the largest letters scroll
+            QVERIFY2(isWhole(scene, walk->line()), qPrintable(scene.names().join(" | ")));
+        }
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         grab(scene, scale > 1 ? "closes-large" : "closes");
         QVERIFY(scene.touch("Next"));
@@ -211,6 +235,10 @@ private slots:
         Scene scene(size);
         dress(scene, look, scale);
         openParlour(scene);
+        hangCurtains(scene);
+        for (const Taken& one : {Taken{"below.right", "882"}, Taken{"opening.height.right", "1130"}}) {
+            take(scene, one);  // the floor or the sill: 22 mm more at the right
+        }
         WalkModel* walk = scene.notebook().walk();
         while (!walk->atEnd()) {
             walk->cantReach("too-high");
@@ -219,13 +247,17 @@ private slots:
         grab(scene, scale > 1 ? "end-large" : "end");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         QVERIFY(scene.find("That was the last station"));
-        if (!walk->nextStation().isEmpty()) {
-            const QString next = walk->nextStation();
-            QVERIFY2(scene.touch(walk->nextSays()), qPrintable(scene.names().join(" | ")));
-            QCOMPARE(walk->station(), next);
-        } else if (!walk->nothingMore().isEmpty()) {
-            QVERIFY(scene.find(walk->nothingMore()));
-        }
+        QVERIFY2(walk->levelWhy().contains("level line"), qPrintable(walk->levelWhy()));
+        QVERIFY(scene.find(walk->levelWhy()));
+        const QString next = walk->nextStation();
+        QVERIFY(!next.isEmpty());
+        QVERIFY(scene.find(walk->nextWhy()));
+        QQuickItem* action = scene.find(walk->nextSays());
+        QVERIFY2(action, qPrintable(scene.names().join(" | ")));
+        action->forceActiveFocus();  // scrolls it into sight
+        scene.settle();
+        QVERIFY(scene.touch(walk->nextSays()));
+        QCOMPARE(walk->station(), next);
         QCOMPARE(Scene::warnings(), QStringList());
     }
 
