@@ -19,6 +19,15 @@ namespace {
 
 constexpr std::array<std::string_view, 3> level_stations{"level.left", "level.centre", "level.right"};
 
+/// The next reading, where it is asked for because readings differ and not because one is missing.
+const NextReading* settling(const WindowFigures& worked) {
+    const bool missing =
+        worked.next && std::ranges::any_of(worked.flags, [&](const Flag& flag) {
+            return flag.code == "missing-reading" && std::ranges::count(flag.stations, worked.next->station) > 0;
+        });
+    return worked.next && !missing ? &*worked.next : nullptr;
+}
+
 bool is_level(std::string_view station) { return station.starts_with("level."); }
 
 }  // namespace
@@ -39,7 +48,8 @@ void WalkModel::showFlags() {
             differ_ = flag;
         }
     }
-    again_station_ = differ_ && worked.next ? shown(worked.next->station) : QString();
+    const NextReading* settles = settling(worked);
+    again_station_ = differ_ && settles ? shown(settles->station) : QString();
     if (again_station_.isEmpty() && differ_) {
         again_station_ = !differ_->suspects.empty()   ? shown(differ_->suspects.front().station)
                          : !differ_->stations.empty() ? shown(differ_->stations.back())
@@ -70,8 +80,8 @@ QString WalkModel::againStation() const { return again_station_; }
 QString WalkModel::againSays() const { return measureWords(again_station_); }
 
 QString WalkModel::againWhy() const {
-    const WindowFigures& worked = open_.figuresOf(window_id_);
-    return differ_ && worked.next && worked.next->why != differ_->text ? shown(worked.next->why) : QString();
+    const NextReading* settles = settling(open_.figuresOf(window_id_));
+    return differ_ && settles && settles->why != differ_->text ? shown(settles->why) : QString();
 }
 
 QString WalkModel::measureWords(const QString& station) const {

@@ -31,7 +31,7 @@ QtObject {
     readonly property int body: Math.round(18 * textFactor)
     readonly property int figure: Math.round(20 * textFactor)
     readonly property int heading: Math.round(23 * Math.min(textFactor, 1.65))
-    readonly property int title: Math.round(21 * Math.min(textFactor, 1.65))
+    readonly property int title: Math.round(21 * Math.min(textFactor, 1.35))
     readonly property int bigTitle: Math.round(30 * Math.min(textFactor, 1.65))
     readonly property int reading: Math.round(52 * Math.min(textFactor, 1.25))
     readonly property int readingSmallest: 28
