@@ -101,7 +101,7 @@ Column {
         FlagMark {
             id: mark
 
-            visible: ["differs", "fault", "proposed"].includes(block.walk.lineKind)
+            visible: block.walk.lineKind === "differs" || block.walk.lineKind === "fault" || block.walk.lineKind === "proposed"
             severity: "remeasure"
             y: Theme.rowGap + 3
         }
