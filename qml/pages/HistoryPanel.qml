@@ -18,6 +18,7 @@ Screen {
     sideContent: Elevation {
         source: panel.notebook.open
         activeStation: panel.walk.station
+        dimensions: panel.wide
     }
 
     Heading {

@@ -20,6 +20,11 @@ constexpr double most_margin_alone = 0.34;  ///< the same where the other side h
 constexpr double least_share = 0.75;  ///< the drawing may become this small for labels to stand beside their tapes
 constexpr double beside_mm = 150.0;   ///< of wall, at the side without columns
 
+/// No tape has confirmed it: it never stands as if one had.
+bool is_proposed(const CountedReading* reading) {
+    return reading != nullptr && reading->reading->how && reading->reading->how->is(How::proposed);
+}
+
 std::size_t index_of(Line line) { return static_cast<std::size_t>(line); }
 
 /// The column of a height beside the opening: its parts, the pole's, pole to floor, floor to ceiling, the level line.
@@ -186,7 +191,7 @@ std::string Tapes::text_of(const Tape& tape) const {
     if (tape.reading == nullptr) {
         return {};
     }
-    return write_length(tape.reading->value, options_.length_style);
+    return write_length(tape.reading->value, options_.length_style) + (is_proposed(tape.reading) ? " proposed" : "");
 }
 
 std::string Tapes::says_of(const Tape& tape) const {
@@ -198,6 +203,7 @@ std::string Tapes::says_of(const Tape& tape) const {
     } else {
         says += ": not measured yet";
     }
+    says += is_proposed(tape.reading) ? ", proposed" : "";
     if (tape.active) {
         says += options_.typed.empty() ? "; being measured" : "; being measured, " + options_.typed + " typed";
     }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "elevation_item.h"
 #include "scene.h"
 
 #include <QGuiApplication>
@@ -183,6 +184,10 @@ private slots:
         walk->jumpTo("ceiling.left");
         scene.settle();
         QVERIFY(scene.find("Proposed: no tape has confirmed it yet"));
+        const auto* drawing = qobject_cast<ElevationItem*>(scene.find("Drawing of the window"));
+        QVERIFY(drawing);
+        const auto& labels = drawing->elevation().labels;
+        QVERIFY(std::ranges::count(labels, std::string("2138 proposed"), &Label::text) == 1);
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         grab(scene, "proposed");
         QVERIFY(scene.touch("Earlier readings of this station"));
