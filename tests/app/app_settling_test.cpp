@@ -216,8 +216,7 @@ void AppSettlingTest::howLikelyByRule_data() {
                            << QStringList{"as likely as the next", "just as likely", "possible"};
     QTest::newRow("no tie") << QList<double>{0.3, 0.269} << QStringList{"possible", "possible"};
     QTest::newRow("three tied") << QList<double>{0.3, 0.3, 0.3}
-                                << QStringList{"as likely as the next", "as likely as the next",
-                                               "just as likely"};
+                                << QStringList{"as likely as the next", "as likely as the next", "just as likely"};
     QTest::newRow("no weight") << QList<double>{0.0} << QStringList{QString()};
 }
 
