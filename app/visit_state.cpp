@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "visit_state.h"
 
+#include "reading_history.h"
 #include "survey/stations.h"
 #include "writing.h"
 
@@ -15,14 +16,23 @@ namespace {
 
 QString translated(const char* source, int n = -1) { return QCoreApplication::translate("state", source, nullptr, n); }
 
+/// A reading of the station stands that is more than a proposal.
+bool is_read(const Window& window, std::string_view station) {
+    return std::ranges::any_of(window.readings, [&](const Reading& reading) {
+        const bool replaced = !reading.id.empty() && std::ranges::any_of(window.readings, [&](const Reading& other) {
+            return other.replaces == reading.id && other.id != reading.id;
+        });
+        return reading.station == station && !replaced && !is_proposed(reading);
+    });
+}
+
 /// How many stations of the walk have a reading or a reason, and how many there are.
 std::pair<int, int> taken_of(const Window& window) {
     int taken = 0;
     int asked = 0;
     for (const Station& station : walk_of(window)) {
         ++asked;
-        const bool read =
-            std::ranges::any_of(window.readings, [&](const Reading& r) { return r.station == station.word; });
+        const bool read = is_read(window, station.word);
         const bool excused =
             std::ranges::any_of(window.not_taken, [&](const NotTaken& n) { return n.station == station.word; });
         taken += read || excused ? 1 : 0;

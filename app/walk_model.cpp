@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "walk_model.h"
 
+#include "adding_up.h"
 #include "figure_rows.h"
 #include "more_stations.h"
 #include "open_visit.h"
+#include "reading_history.h"
 #include "settings.h"
 #include "survey/counted.h"
 #include "thread_mark.h"
@@ -24,9 +26,10 @@ WalkModel::WalkModel(OpenVisit& open, const Settings& settings, QObject* parent)
       open_(open),
       settings_(settings),
       fractions_({"key", "says"}),
-      stations_({"station", "says", "mark", "figure", "reason", "current", "asks", "spoken"}),
+      stations_({"station", "says", "mark", "figure", "reason", "current", "asks", "isProposed", "spoken"}),
       reasons_({"word", "says"}),
-      suspects_({"station", "says", "figure", "why", "likely", "spoken"}) {
+      suspects_(suspect_roles()),
+      history_(history_roles()) {
     reasons_.setRows(reason_rows());
     fractions_.setRows(fraction_rows(settings_.inchDenominator()));
     connect(&settings_, &Settings::changed, this,
@@ -97,7 +100,8 @@ const Reading* WalkModel::keptReading(std::string_view station) const {
 
 bool WalkModel::isTaken(const Station& station) const {
     const Window* there = window();
-    return keptReading(station.word) || (there && !reason_shown(*there, shown(station.word)).isEmpty());
+    const Reading* kept = keptReading(station.word);
+    return (kept && !is_proposed(*kept)) || (there && !reason_shown(*there, shown(station.word)).isEmpty());
 }
 
 QString WalkModel::saysOf(const QString& station) const {
@@ -110,11 +114,11 @@ QString WalkModel::placeOf(const QString& station) const {
 }
 
 QString WalkModel::fieldTextOf(const Reading& reading) const {
-    if (!reading.typed.empty()) {
+    if (!reading.typed.empty() || (!reading.value && !reading.angle)) {
         return without_unit(shown(reading.typed));
     }
     return reading.angle ? shown(write_angle(*reading.angle, decimal_mark()))
-                         : truehang::shown(open_.survey(), reading.value);
+                         : exactly(*reading.value, length_style(open_.survey()));
 }
 
 // ---- Opening and standing
@@ -124,8 +128,12 @@ void WalkModel::openWindow(const QString& windowId, const QString& station) {
     not_kept_.clear();
     put_off_.clear();
     differ_.reset();
-    const Window* there = window();
-    walk_ = there ? walk_of(*there) : std::vector<Station>();
+    joined_.clear();
+    closed_.clear();
+    walkAnew();
+    if (!station.isEmpty()) {
+        joinWalk(station);
+    }
     unit_ = length_unit(bytes(open_.place().unit())).value_or(entry_unit(open_.survey()));
     emit windowChanged();
     auto place = std::ranges::find(walk_, bytes(station), &Station::word);
@@ -138,8 +146,7 @@ void WalkModel::openWindow(const QString& windowId, const QString& station) {
 
 void WalkModel::standAt(int index) {
     index_ = std::clamp(index, 0, count());
-    line_.clear();
-    line_kind_ = QStringLiteral("quiet");
+    closed_.clear();
     take_again_ = false;
     const Station* at = here();
     const Reading* kept = at ? keptReading(at->word) : nullptr;
@@ -153,8 +160,9 @@ void WalkModel::standAt(int index) {
         }
     } else if (at) {
         take_again_ = kept && typed_.isEmpty();
-        weigh();
     }
+    showLine();
+    showHistory();
     open_.place().standAt(station());
     showStations();
     emit moved();
@@ -170,7 +178,7 @@ void WalkModel::show() {
         return;
     }
     const QString stood = station();
-    walk_ = walk_of(*there);
+    walkAnew();
     const auto place = std::ranges::find(walk_, bytes(stood), &Station::word);
     index_ = stood.isEmpty() ? count() : static_cast<int>(place - walk_.begin());
     const Reading* kept = here() ? keptReading(here()->word) : nullptr;
@@ -178,38 +186,13 @@ void WalkModel::show() {
         fill(kept ? fieldTextOf(*kept) : QString());
         shown_is_kept_ = kept != nullptr;
     }
+    if (line_kind_ != QStringLiteral("fault")) {
+        showLine();
+    }
     showFlags();
     showStations();
+    showHistory();
     emit changed();
-}
-
-void WalkModel::showFlags() {
-    const WindowFigures& worked = open_.figuresOf(window_id_);
-    differ_.reset();
-    flagged_.clear();
-    for (const Flag& flag : worked.flags) {
-        if (flag.severity == Severity::remeasure) {
-            for (const auto& named : flag.stations) {
-                flagged_.insert(shown(named));
-            }
-        }
-        if (!differ_ && flag.code == "does-not-add-up") {
-            differ_ = flag;
-        }
-    }
-    again_station_ = worked.next ? shown(worked.next->station) : QString();
-    if (again_station_.isEmpty() && differ_) {
-        again_station_ = !differ_->suspects.empty()   ? shown(differ_->suspects.front().station)
-                         : !differ_->stations.empty() ? shown(differ_->stations.back())
-                                                      : QString();
-    }
-    QList<ShownRows::Row> rows;
-    if (differ_) {
-        rows = suspect_rows(
-            *differ_, length_style(open_.survey()), [this](const QString& s) { return saysOf(s); },
-            [this](std::string_view s) { return keptReading(s); });
-    }
-    suspects_.setRows(rows);
 }
 
 void WalkModel::showStations() {
@@ -220,17 +203,18 @@ void WalkModel::showStations() {
         const Reading* kept = keptReading(one.word);
         const QString why = there ? reason_shown(*there, word) : QString();
         const bool current = here() && here()->word == one.word;
-        const bool done = (kept && !being_kept_.contains(word)) || !why.isEmpty();
-        const Stitch mark = done                                    ? Stitch::Kept
-                            : current || being_kept_.contains(word) ? Stitch::UnderWay
-                                                                    : Stitch::ToDo;
-        const QString figure = !kept ? QString()
-                               : kept->angle
-                                   ? fieldTextOf(*kept) + degree_sign
-                                   : with_unit(shown(kept->typed), fieldTextOf(*kept), entry_unit(open_.survey()));
+        const bool proposed = kept && is_proposed(*kept);
+        const bool done = (kept && !proposed && !being_kept_.contains(word)) || !why.isEmpty();
+        const Stitch mark = done                                                ? Stitch::Kept
+                            : current || proposed || being_kept_.contains(word) ? Stitch::UnderWay
+                                                                                : Stitch::ToDo;
+        QString figure = kept ? reading_text(*kept, length_style(open_.survey())) : QString();
+        if (proposed) {
+            figure = tr("%1, proposed").arg(figure);
+        }
         const QString state = kept ? figure : !why.isEmpty() ? tr("not taken: %1").arg(why) : tr("to measure");
         rows.append({word, shown(one.says), QVariant::fromValue(mark), figure, why, current, flagged_.contains(word),
-                     QStringLiteral("%1: %2").arg(shown(one.says), state)});
+                     proposed, QStringLiteral("%1: %2").arg(shown(one.says), state)});
     }
     stations_.setRows(rows);
     more_.setRows(there ? more_rows(*there, walk_) : QList<ShownRows::Row>());
@@ -339,6 +323,7 @@ Result<Reading> WalkModel::typedReading() const {
     }
     if (const Reading* kept = keptReading(here()->word)) {
         reading.replaces = kept->id;
+        reading.stage = kept->stage;
     }
     reading.taken_at = open_.now();
     return reading;
@@ -356,9 +341,12 @@ void WalkModel::weigh() {
     }
     Reading tried = *read;
     tried.id = "tried";
-    const LineUnderNumber said = line_under_number(open_.figuresWith(window_id_, tried), *here());
-    line_ = said.text;
-    line_kind_ = said.kind;
+    const WindowFigures worked = open_.figuresWith(window_id_, tried);
+    if (!read->value || !may_be_half_typed(worked, *here(), *read->value)) {
+        const LineUnderNumber said = line_under_number(worked, *window(), *here(), length_style(open_.survey()));
+        line_ = said.text;
+        line_kind_ = said.kind;
+    }
 }
 
 // ---- Keeping
@@ -379,8 +367,13 @@ bool WalkModel::next() {
         emit changed();
         return false;
     }
+    const QString closed =
+        line_kind_ == QStringLiteral("adds-up") ? tr("%1: %2").arg(says(), within_sentence(line_)) : QString();
     keepReading(*read);
     moveOn();
+    closed_ = closed;
+    showLine();
+    emit changed();
     return true;
 }
 
@@ -390,7 +383,9 @@ void WalkModel::keepReading(Reading reading) {
     const QString typed = typed_;
     const QString window_id = window_id_;
     being_kept_.insert(at);
-    put_off_.clear();
+    if (flagged_.contains(at)) {  // taken again: what it is part of is looked at anew
+        put_off_.clear();
+    }
     not_kept_.clear();
     open_.editWindow(
         QStringLiteral("%1: %2").arg(says(), shown(reading.typed)), window_id,
@@ -449,13 +444,10 @@ void WalkModel::jumpTo(const QString& station) {
         standAt(static_cast<int>(place - walk_.begin()));
         return;
     }
-    // A station that the walk doesn't ask for joins it by being taken: stand at it at once.
-    const Window* there = window();
-    const auto named =
-        there && there->shape.known() ? find_station(*there->shape.known(), bytes(station)) : std::nullopt;
-    if (named) {
-        walk_.push_back(*named);
-        standAt(count() - 1);
+    joinWalk(station);
+    const auto joined = std::ranges::find(walk_, bytes(station), &Station::word);
+    if (joined != walk_.end()) {
+        standAt(static_cast<int>(joined - walk_.begin()));
     }
 }
 
@@ -472,35 +464,6 @@ void WalkModel::cantReach(const QString& reason) {
         return true;
     });
     moveOn();
-}
-
-// ---- Readings that differ
-
-bool WalkModel::differs() const { return differ_ && shown(differ_->text) != put_off_; }
-QString WalkModel::differsTitle() const { return differ_ ? first_sentence(shown(differ_->text)).first : QString(); }
-QString WalkModel::differsText() const { return differ_ ? first_sentence(shown(differ_->text)).second : QString(); }
-QString WalkModel::againStation() const { return again_station_; }
-
-QString WalkModel::againSays() const {
-    if (again_station_.isEmpty()) {
-        return {};
-    }
-    const QString words = keptReading(bytes(again_station_)) ? tr("Measure %1 again") : tr("Measure %1");
-    return words.arg(within_sentence(saysOf(again_station_)));
-}
-
-void WalkModel::takeAgain() {
-    const QString again = again_station_.isEmpty() ? station() : again_station_;
-    later();
-    jumpTo(again);
-    if (here() && !typed_.isEmpty()) {
-        typeOver({});
-    }
-}
-
-void WalkModel::later() {
-    put_off_ = differ_ ? shown(differ_->text) : QString();
-    emit changed();
 }
 
 }  // namespace truehang

@@ -49,13 +49,13 @@ class WalkModel : public QObject {
 
     /// The line under the number: how it fits, or why it can't be read. Empty: nothing to say.
     Q_PROPERTY(QString line READ line NOTIFY changed)
-    /// `quiet`, `adds-up`, `differs` or `fault`.
+    /// `quiet`, `adds-up`, `differs`, `proposed` or `fault`.
     Q_PROPERTY(QString lineKind READ lineKind NOTIFY changed)
     /// Why a reading isn't kept; empty where all are. It names the station.
     Q_PROPERTY(QString notKept READ notKept NOTIFY changed)
 
-    /// Roles: `station` (key), `says`, `mark` (ThreadMark), `figure` (as typed, with unit), `reason` (why it wasn't
-    /// taken), `current`, `asks` (a flag names it), `spoken`.
+    /// Roles: `station` (key), `says`, `mark` (ThreadMark), `figure` (as typed, with unit; a proposed value says so),
+    /// `reason` (why it wasn't taken), `current`, `asks` (a flag names it), `isProposed`, `spoken`.
     Q_PROPERTY(truehang::ShownRows* stations READ stations CONSTANT)
     /// What can be measured beside what the walk asks for. Roles: `station` (key), `says`.
     Q_PROPERTY(truehang::ShownRows* more READ more CONSTANT)
@@ -68,15 +68,41 @@ class WalkModel : public QObject {
 
     /// Readings kept so far don't add up, and the person hasn't put it off: show the panel.
     Q_PROPERTY(bool differs READ differs NOTIFY changed)
-    /// "These differ by 45 mm" and the sentence below it, as the figures' flag has them.
+    /// "These differ by 45 mm" and the sentence below it.
     Q_PROPERTY(QString differsTitle READ differsTitle NOTIFY changed)
     Q_PROPERTY(QString differsText READ differsText NOTIFY changed)
-    /// The readings it may be. Roles: `station` (key), `says`, `figure` ("2183, perhaps 2138"), `why`, `likely`,
-    /// `spoken`.
+    /// The readings it may be. Roles: `suspect` (key), `station`, `says`, `figure` ("2183, perhaps 2138"), `slip`
+    /// ("two digits exchanged"), `likely`, `isLikely`, `offer` ("It should read 2138", empty where nothing is),
+    /// `offerSpoken`, `spoken`.
     Q_PROPERTY(truehang::ShownRows* suspects READ suspects CONSTANT)
+    /// "None of these, or two slips at once: possible"; empty where nothing is suspected.
+    Q_PROPERTY(QString noneOfThese READ noneOfThese NOTIFY changed)
+    /// Readings differ, and the person has put it off.
+    Q_PROPERTY(bool hasPutOff READ hasPutOff NOTIFY changed)
     /// The one reading that would settle it, and the action's words ("Measure floor to ceiling again").
     Q_PROPERTY(QString againStation READ againStation NOTIFY changed)
     Q_PROPERTY(QString againSays READ againSays NOTIFY changed)
+    /// Why that reading, where it says more than the differing readings themselves; empty else.
+    Q_PROPERTY(QString againWhy READ againWhy NOTIFY changed)
+
+    /// Where nothing differs: the reading worth taking next with the action's words and why, or why none is.
+    Q_PROPERTY(QString nextStation READ nextStation NOTIFY changed)
+    Q_PROPERTY(QString nextSays READ nextSays NOTIFY changed)
+    Q_PROPERTY(QString nextWhy READ nextWhy NOTIFY changed)
+    Q_PROPERTY(QString nothingMore READ nothingMore NOTIFY changed)
+
+    /// Every reading of this station, newest first. Roles: `reading` (key), `figure`, `when`, `how`, `standing`
+    /// ("counts", "replaced"), `counts`, `spoken`.
+    Q_PROPERTY(truehang::ShownRows* history READ history CONSTANT)
+    /// "Measure floor to ceiling again", of this station.
+    Q_PROPERTY(QString hereAgainSays READ hereAgainSays NOTIFY changed)
+    /// There are readings of this station beside the one that counts.
+    Q_PROPERTY(bool hasEarlier READ hasEarlier NOTIFY changed)
+
+    /// Why a level line would pay; empty where it wouldn't, or stands.
+    Q_PROPERTY(QString levelWhy READ levelWhy NOTIFY changed)
+    /// A level line can be taken here, and none has been.
+    Q_PROPERTY(bool canTakeLevel READ canTakeLevel NOTIFY changed)
 
     Q_PROPERTY(bool canBack READ canBack NOTIFY changed)
     Q_PROPERTY(bool canUndo READ canUndo NOTIFY changed)
@@ -112,7 +138,19 @@ public:
     [[nodiscard]] QString differsText() const;
     [[nodiscard]] ShownRows* suspects() { return &suspects_; }
     [[nodiscard]] QString againStation() const;
+    [[nodiscard]] bool hasPutOff() const;
+    [[nodiscard]] QString noneOfThese() const;
     [[nodiscard]] QString againSays() const;
+    [[nodiscard]] QString againWhy() const;
+    [[nodiscard]] QString nextStation() const;
+    [[nodiscard]] QString nextSays() const;
+    [[nodiscard]] QString nextWhy() const;
+    [[nodiscard]] QString nothingMore() const;
+    [[nodiscard]] ShownRows* history() { return &history_; }
+    [[nodiscard]] QString hereAgainSays() const;
+    [[nodiscard]] bool hasEarlier() const;
+    [[nodiscard]] QString levelWhy() const;
+    [[nodiscard]] bool canTakeLevel() const;
     [[nodiscard]] bool canBack() const;
     [[nodiscard]] bool canUndo() const;
     [[nodiscard]] bool canRedo() const;
@@ -132,8 +170,19 @@ public:
     Q_INVOKABLE void cantReach(const QString& reason);
     /// Takes `againStation` (or, where nothing is asked, this station) again: goes there with an empty field.
     Q_INVOKABLE void takeAgain();
-    /// Puts off the differing readings: the panel closes until another reading comes in.
+    /// Takes this station again: empties its field.
+    Q_INVOKABLE void takeHereAgain();
+    /// Puts off the differing readings: the panel closes until one of them is taken again.
     Q_INVOKABLE void later();
+    /// Shows again what was put off.
+    Q_INVOKABLE void lookAgain();
+    /// Puts the correction of a suspect (a key of `suspects`) in place as a proposed reading, in one edit with those
+    /// that go with it; the readings that were typed stay in the history. Nothing moves.
+    Q_INVOKABLE void propose(const QString& suspect);
+    /// Goes to the reading worth taking next, with an empty field.
+    Q_INVOKABLE void takeNext();
+    /// Goes to the first station of the level line that isn't taken; the three join the walk.
+    Q_INVOKABLE void takeLevel();
     Q_INVOKABLE void undo();
     Q_INVOKABLE void redo();
 
@@ -153,6 +202,12 @@ private:
     void show();
     void showStations();
     void showFlags();
+    void showHistory();
+    void showLine();
+    void joinWalk(const QString& station);
+    void walkAnew();
+    void goTakeAgain(const QString& station);
+    [[nodiscard]] QString measureWords(const QString& station) const;
     void standAt(int index);
     void typeOver(const QString& text);
     void weigh();
@@ -188,7 +243,9 @@ private:
     QString not_kept_;
     QSet<QString> being_kept_;  // stations whose reading is on its way to the disk
     bool take_again_ = false;   // an empty field at a station that has a reading
-    QString put_off_;           // the flag's text that the person put off
+    QSet<QString> put_off_;     // texts of flags that the person put off
+    QSet<QString> joined_;      // stations that the walk doesn't ask for by itself
+    QString closed_;            // what the reading kept last closed
     std::optional<Flag> differ_;
     QString again_station_;
     QSet<QString> flagged_;
@@ -197,6 +254,7 @@ private:
     ShownRows more_{{"station", "says"}};
     ShownRows reasons_;
     ShownRows suspects_;
+    ShownRows history_;
 };
 
 }  // namespace truehang

@@ -39,28 +39,6 @@ QString fraction_sign(int part, int of) {
     return key;
 }
 
-/// The networks a station's reading may take part in.
-bool concerns(const std::string& network, const Station& station) {
-    switch (station.kind) {
-        case StationKind::height:
-            if (network == "opening") {
-                return station.word.starts_with("opening.");
-            }
-            if (network == "plumb") {
-                return true;
-            }
-            return network.starts_with("plumb.") && (!station.line || network.substr(6) == word_of(*station.line));
-        case StationKind::width:
-            return network == "opening" || (network == "wall" && station.word == "opening.width.top");
-        case StationKind::diagonal:
-            return network == "opening";
-        case StationKind::wall:
-            return network == "wall";
-        default:
-            return false;
-    }
-}
-
 }  // namespace
 
 QList<ShownRows::Row> reason_rows() {
@@ -107,57 +85,6 @@ QString with_unit(const QString& typed, const QString& bare, LengthUnit entry) {
     const bool written =
         without_unit(typed) != typed || typed.contains(QLatin1Char('"')) || typed.contains(QLatin1Char('\''));
     return written ? typed : QStringLiteral("%1 %2").arg(typed, shown(word_of(entry)));
-}
-
-LineUnderNumber line_under_number(const WindowFigures& worked, const Station& station) {
-    const std::string word(station.word);
-    for (const Flag& flag : worked.flags) {
-        if (flag.code == "does-not-add-up" && std::ranges::count(flag.stations, word) > 0) {
-            return {shown(flag.text), QStringLiteral("differs")};
-        }
-    }
-    for (const Check& check : worked.checks) {
-        if (check.redundancy > 0 && concerns(check.network, station)) {
-            return check.adds_up ? LineUnderNumber{translated("Adds up"), QStringLiteral("adds-up")}
-                                 : LineUnderNumber{translated("Doesn't add up"), QStringLiteral("differs")};
-        }
-    }
-    return {{}, QStringLiteral("quiet")};
-}
-
-QList<ShownRows::Row> suspect_rows(const Flag& flag, const LengthStyle& style,
-                                   const std::function<QString(const QString&)>& says,
-                                   const std::function<const Reading*(std::string_view)>& kept) {
-    QList<ShownRows::Row> rows;
-    const auto add = [&](const QString& station, const QString& figure, const QString& why, const QString& likely) {
-        rows.append({station, says(station), figure, why, likely,
-                     QStringLiteral("%1: %2. %3 %4").arg(says(station), figure, why, likely)});
-    };
-    for (const Suspect& suspect : flag.suspects) {
-        const QString was = shown(write_length(suspect.was, style));
-        const QString figure =
-            suspect.proposed ? translated("%1, perhaps %2").arg(was, shown(write_length(*suspect.proposed, style)))
-                             : was;
-        const QString why = suspect.proposed ? shown(suspect.slip).replace(QLatin1Char('-'), QLatin1Char(' '))
-                                             : translated("no slip explains it");
-        add(shown(suspect.station), figure, why, {});
-    }
-    if (flag.suspects.empty()) {
-        for (const auto& station : flag.stations) {
-            const Reading* reading = kept(station);
-            add(shown(station), reading && reading->value ? shown(write_length(*reading->value, style)) : QString(), {},
-                {});
-        }
-    }
-    return rows;
-}
-
-QPair<QString, QString> first_sentence(const QString& text) {
-    const auto stop = text.indexOf(QStringLiteral(". "));
-    if (stop < 0) {
-        return {text.endsWith(QLatin1Char('.')) ? text.chopped(1) : text, {}};
-    }
-    return {text.left(stop), text.mid(stop + 2)};
 }
 
 }  // namespace truehang

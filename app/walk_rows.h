@@ -1,14 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include "figures/figures.h"
 #include "shown_rows.h"
-#include "survey/stations.h"
+#include "survey/survey.h"
 #include "units/length_text.h"
 
-#include <QPair>
 #include <QString>
-#include <functional>
 
 // What the walk shows of a window, worked out of what the core says of it.
 
@@ -28,21 +25,5 @@ inline const QString degree_sign = QStringLiteral("°");
 /// A typed reading for the field, where its unit stands beside it; and for a list, with its unit.
 [[nodiscard]] QString without_unit(const QString& typed);
 [[nodiscard]] QString with_unit(const QString& typed, const QString& bare, LengthUnit entry_unit);
-
-/// How a reading that isn't kept yet fits: the text, and `quiet`, `adds-up` or `differs`.
-struct LineUnderNumber {
-    QString text;
-    QString kind;
-};
-/// `worked`: the window's figures with the reading in it.
-[[nodiscard]] LineUnderNumber line_under_number(const WindowFigures& worked, const Station& station);
-
-/// The readings that may be at fault: the flag's suspects, or where it has none, all that it names.
-[[nodiscard]] QList<ShownRows::Row> suspect_rows(const Flag& flag, const LengthStyle& style,
-                                                 const std::function<QString(const QString&)>& says,
-                                                 const std::function<const Reading*(std::string_view)>& kept);
-
-/// A text's first sentence without its stop, and the rest.
-[[nodiscard]] QPair<QString, QString> first_sentence(const QString& text);
 
 }  // namespace truehang

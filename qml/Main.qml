@@ -34,7 +34,7 @@ Window {
     Binding {
         target: Theme
         property: "textFactor"
-        value: Math.min(1.6, window.notebook.settings.textScale)
+        value: window.notebook.settings.textScale
     }
 
     Pages {

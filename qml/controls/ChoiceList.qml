@@ -33,7 +33,6 @@ FocusScope {
         }
         Flow {
             width: parent.width
-            spacing: Theme.gap
 
             Repeater {
                 model: list.choices
@@ -45,7 +44,7 @@ FocusScope {
                     readonly property string says: modelData.says
                     readonly property bool picked: modelData.word === list.chosen
 
-                    implicitWidth: Math.min(Math.max(Theme.target, word.implicitWidth + word.x), list.width)
+                    implicitWidth: Math.min(Math.max(Theme.target, word.implicitWidth + word.x) + Theme.gap, list.width)
                     implicitHeight: Math.max(Theme.target, word.implicitHeight + Theme.gap)
                     focusPolicy: Qt.StrongFocus
                     text: says

@@ -61,6 +61,20 @@ Screen {
         unit: "m"
         canAsk: false
     }
+    SuspectRow {
+        width: parent.width
+        says: qsTr("Floor to ceiling, left")
+        figure: qsTr("2183, perhaps 2138")
+        slip: qsTr("two digits exchanged")
+        likely: qsTr("likely")
+        isLikely: true
+        offer: qsTr("It should read 2138")
+    }
+    Asked {
+        width: parent.width
+        text: qsTr("From floor to head differs by 14 mm along the window. It may be the floor or the head: take a level line.")
+        word: qsTr("take a level line")
+    }
     ListStep {
         width: parent.width
         what: qsTr("pole to floor, left")

@@ -4,7 +4,8 @@ import QtQuick
 import Truehang
 import Truehang.Face
 
-// What doesn't add up, which readings it may be, and the one that would settle it. Nothing is changed here.
+// What doesn't add up, which readings it may be, and the one that would settle it. A reading is put right here only by
+// taking an offer, and then it says that it is proposed.
 Screen {
     id: panel
 
@@ -13,7 +14,7 @@ Screen {
 
     title: panel.walk.title
     threadRows: panel.walk.stations
-    sideHeight: height * 0.32
+    sideHeight: Math.max(Theme.drawingLowest, height * 0.38 / Theme.textFactor)
     action: panel.walk.againSays
     backWord: qsTr("later")
     onBackAsked: panel.walk.later()
@@ -34,31 +35,47 @@ Screen {
     Sentence {
         width: parent.width
         text: panel.walk.differsText
-        bottomPadding: Theme.gap
+        bottomPadding: Theme.rowGap
     }
     Repeater {
         model: panel.walk.suspects
 
-        ListRow {
+        SuspectRow {
             id: row
 
+            required property string suspect
             required property string station
-            required property string says
-            required property string why
-            required property string likely
+            required says
             required figure
+            required slip
+            required likely
+            required isLikely
+            required offer
+            required offerSpoken
             required spoken
 
             width: parent.width
-            text: says
-            line: likely === "" ? why : why === "" ? likely : qsTr("%1, %2").arg(why).arg(likely)
-            onClicked: {
+            onChosen: {
                 panel.walk.later();
                 panel.walk.jumpTo(row.station);
             }
+            onOfferTaken: panel.walk.propose(row.suspect)
         }
     }
     Rule {
         width: parent.width
+    }
+    Sentence {
+        visible: text !== ""
+        width: parent.width
+        topPadding: Theme.rowGap
+        second: true
+        text: panel.walk.noneOfThese
+    }
+    Sentence {
+        visible: text !== ""
+        width: parent.width
+        topPadding: Theme.rowGap
+        text: panel.walk.againWhy
     }
 }

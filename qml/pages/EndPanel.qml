@@ -17,7 +17,7 @@ Screen {
     word: qsTr("photo")
     wordExplained: qsTr("Photos of this window")
     threadRows: panel.walk.stations
-    sideHeight: height * 0.38
+    sideHeight: Math.max(Theme.drawingLowest, height * 0.38 / Theme.textFactor)
     action: qsTr("What is in the way")
     backWord: qsTr("last station")
     onWordChosen: panel.notebook.screen = "photos"
@@ -52,6 +52,32 @@ Screen {
         word: qsTr("Not kept")
         text: panel.walk.notKept
     }
+    Sentence {
+        visible: text !== ""
+        width: parent.width
+        topPadding: Theme.rowGap
+        text: panel.walk.line
+    }
+    Asked {
+        width: parent.width
+        text: panel.walk.nextWhy !== "" ? panel.walk.nextWhy : panel.walk.nothingMore
+        word: panel.walk.nextSays
+        onChosen: panel.walk.takeNext()
+    }
+    Asked {
+        visible: panel.walk.levelWhy !== "" && panel.walk.levelWhy !== panel.walk.nextWhy
+        width: parent.width
+        text: panel.walk.levelWhy
+        word: qsTr("take a level line")
+        onChosen: panel.walk.takeLevel()
+    }
+    Asked {
+        visible: panel.walk.hasPutOff
+        width: parent.width
+        word: qsTr("what differs")
+        explained: qsTr("The readings that don’t add up")
+        onChosen: panel.walk.lookAgain()
+    }
     Repeater {
         model: panel.walk.stations
 
@@ -63,14 +89,15 @@ Screen {
             required property string reason
             required property string figure
             required property bool asks
+            required property bool isProposed
 
             width: parent.width
-            active: asks || figure === ""
+            active: asks || isProposed || figure === ""
             visible: active
             sourceComponent: ListRow {
                 text: place.says
                 figure: place.figure
-                line: place.reason !== "" ? qsTr("not taken: %1").arg(place.reason) : place.figure === "" ? qsTr("not measured") : qsTr("doesn’t add up with the others")
+                line: place.reason !== "" ? qsTr("not taken: %1").arg(place.reason) : place.figure === "" ? qsTr("not measured") : place.isProposed ? qsTr("no tape has confirmed it yet") : qsTr("doesn’t add up with the others")
                 strong: place.asks
                 onClicked: panel.walk.jumpTo(place.station)
             }

@@ -39,6 +39,7 @@ Screen {
             required property string says
             required property string reason
             required property bool asks
+            required property bool isProposed
             required mark
             required figure
             required spoken
@@ -47,13 +48,23 @@ Screen {
             marked: true
             text: says
             line: reason !== "" ? qsTr("not taken: %1").arg(reason) : ""
-            stateWords: asks ? qsTr("doesn’t add up with the others") : figure === "" && reason === "" ? qsTr("to measure") : ""
+            stateWords: isProposed ? qsTr("no tape has confirmed it yet") : asks ? qsTr("doesn’t add up with the others") : figure === "" && reason === "" ? qsTr("to measure") : ""
             strong: asks
             onClicked: panel.stationChosen(station)
         }
     }
     Rule {
         width: parent.width
+    }
+    Asked {
+        visible: panel.walk.canTakeLevel
+        width: parent.width
+        text: panel.walk.levelWhy
+        word: qsTr("take a level line")
+        onChosen: {
+            panel.acted();
+            panel.walk.takeLevel();
+        }
     }
     FieldRow {
         width: parent.width

@@ -101,7 +101,7 @@ Column {
         FlagMark {
             id: mark
 
-            visible: block.walk.lineKind === "differs" || block.walk.lineKind === "fault"
+            visible: block.walk.lineKind === "differs" || block.walk.lineKind === "fault" || block.walk.lineKind === "proposed"
             severity: "remeasure"
             y: Theme.rowGap + 3
         }
@@ -129,6 +129,18 @@ Column {
             text: qsTr("window")
             explained: qsTr("All stations of this window")
             onClicked: block.panelAsked("window")
+        }
+        WordButton {
+            visible: block.walk.hasEarlier
+            text: qsTr("earlier")
+            explained: qsTr("Earlier readings of this station")
+            onClicked: block.panelAsked("history")
+        }
+        WordButton {
+            visible: block.walk.hasPutOff
+            text: qsTr("what differs")
+            explained: qsTr("The readings that don’t add up")
+            onClicked: block.walk.lookAgain()
         }
         WordButton {
             visible: block.walk.canUndo

@@ -45,7 +45,7 @@ Page {
         fills: true
         active: !page.measuring
         focus: active
-        sourceComponent: page.panel === "reach" ? reach : page.panel === "window" ? overview : page.walk.differs ? differs : end
+        sourceComponent: page.panel === "reach" ? reach : page.panel === "window" ? overview : page.panel === "history" ? history : page.walk.differs ? differs : end
     }
 
     Component {
@@ -54,6 +54,18 @@ Page {
         ReachPanel {
             notebook: page.notebook
             onBackAsked: page.leave()
+        }
+    }
+    Component {
+        id: history
+
+        HistoryPanel {
+            notebook: page.notebook
+            onBackAsked: page.leave()
+            onActed: {
+                page.panel = "";
+                page.walk.takeHereAgain();
+            }
         }
     }
     Component {

@@ -8,7 +8,7 @@ QtObject {
     id: theme
 
     property bool dark: false
-    property real textFactor: 1.0 // 1.0 to 1.6
+    property real textFactor: 1.0 // 1.0 to 2.0
     property bool leftHand: false
     property bool still: false // nothing moves
 
@@ -30,9 +30,9 @@ QtObject {
     readonly property int dim: Math.round(16 * textFactor)
     readonly property int body: Math.round(18 * textFactor)
     readonly property int figure: Math.round(20 * textFactor)
-    readonly property int heading: Math.round(23 * Math.min(textFactor, 1.35))
+    readonly property int heading: Math.round(23 * Math.min(textFactor, 1.65))
     readonly property int title: Math.round(21 * Math.min(textFactor, 1.35))
-    readonly property int bigTitle: Math.round(30 * Math.min(textFactor, 1.35))
+    readonly property int bigTitle: Math.round(30 * Math.min(textFactor, 1.65))
     readonly property int reading: Math.round(52 * Math.min(textFactor, 1.25))
     readonly property int readingSmallest: 28
     readonly property int key: Math.round(28 * Math.min(textFactor, 1.25))

@@ -15,7 +15,7 @@ namespace {
 constexpr double rise = 0.76;
 constexpr double fall = 0.20;
 constexpr double halo_px = 2.5;
-constexpr double gap_px = 5.0;
+constexpr double gap_px = 7.0;  // clear of a tape's tick
 // What lying over a line costs, in places further along the tape.
 constexpr double over_tape = 14.0;
 constexpr double over_hairline = 4.0;

@@ -14,9 +14,17 @@ namespace {
 constexpr double first_column_px = 17.0;
 constexpr double column_step_px = 20.0;
 constexpr double tick_px = 4.0;
-constexpr double label_gap_px = 13.0;  ///< a label's halo and the gaps to both sides of it
-constexpr double outer_px = 10.0;      ///< from the outermost column to the target's edge, at the least
-constexpr double most_margin = 0.26;   ///< the share of the target's width that one side's columns may take
+constexpr double label_gap_px = 17.0;       ///< a label's halo and the gaps to both sides of it
+constexpr double outer_px = 10.0;           ///< from the outermost column to the target's edge, at the least
+constexpr double most_margin = 0.26;        ///< the share of the target's width that one side's columns may take
+constexpr double most_margin_alone = 0.34;  ///< the same where the other side has none
+constexpr double least_share = 0.75;  ///< the drawing may become this small for labels to stand beside their tapes
+constexpr double beside_mm = 150.0;   ///< of wall, at the side without columns
+
+/// No tape has confirmed it: it never stands as if one had.
+bool is_proposed(const CountedReading* reading) {
+    return reading != nullptr && reading->reading->how && reading->reading->how->is(How::proposed);
+}
 
 std::size_t index_of(Line line) { return static_cast<std::size_t>(line); }
 
@@ -166,7 +174,7 @@ void Tapes::set_columns() {
     }
     for (const Line line : all_lines) {
         set_columns_of(index_of(line), in_use[index_of(line)], line != Line::centre);
-        if (margin(line) > options_.width * most_margin) {
+        if (margin(line) > most_room()) {
             set_columns_of(index_of(line), in_use[index_of(line)], false);
         }
     }
@@ -191,7 +199,18 @@ double Tapes::margin(Line side) const {
     return (last + widest_px_[index_of(side)] + label_gap_px) * options_.pixel;
 }
 
-double Tapes::capped_margin(Line side) const { return std::min(margin(side), options_.width * most_margin); }
+/// What one side's columns may take: a share of the width, or what a tall drawing leaves beside the opening, were it a
+/// quarter smaller than its height allows.
+double Tapes::most_room() const {
+    const double tall = outline_.at(outline_.ceiling, outline_.left_x[2]) - outline_.at(outline_.floor, 0.0);
+    const double scale = least_share * options_.height / std::max(1.0, tall);
+    const double left = options_.width - (outline_.width() + beside_mm) * scale - outer_px * options_.pixel;
+    const bool both = last_px_[index_of(Line::left)] > 0.0 && last_px_[index_of(Line::right)] > 0.0;
+    return both ? std::max(options_.width * most_margin, left / 2.0)
+                : std::max(options_.width * most_margin_alone, left);
+}
+
+double Tapes::capped_margin(Line side) const { return std::min(margin(side), most_room()); }
 
 std::string Tapes::text_of(const Tape& tape) const {
     if (tape.active && !options_.typed.empty()) {
@@ -200,10 +219,10 @@ std::string Tapes::text_of(const Tape& tape) const {
     if (tape.reading == nullptr) {
         return {};
     }
-    if (tape.station.is_angle()) {
-        return write_angle(tape.reading->angle.value_or(Angle()), options_.length_style.decimal, true);
-    }
-    return write_length(tape.reading->value, options_.length_style);
+    const std::string text = tape.station.is_angle() ? write_angle(tape.reading->angle.value_or(Angle()),
+                                                                   options_.length_style.decimal, true)
+                                                     : write_length(tape.reading->value, options_.length_style);
+    return text + (is_proposed(tape.reading) ? " proposed" : "");
 }
 
 std::string Tapes::says_of(const Tape& tape) const {
@@ -217,6 +236,7 @@ std::string Tapes::says_of(const Tape& tape) const {
     } else {
         says += ": not measured yet";
     }
+    says += is_proposed(tape.reading) ? ", proposed" : "";
     if (tape.active) {
         says += options_.typed.empty() ? "; being measured" : "; being measured, " + options_.typed + " typed";
     }

@@ -57,6 +57,7 @@ private:
     [[nodiscard]] std::string text_of(const Tape& tape) const;
     [[nodiscard]] std::string says_of(const Tape& tape) const;
     [[nodiscard]] double margin(Line side) const;
+    [[nodiscard]] double most_room() const;
     [[nodiscard]] double capped_margin(Line side) const;
     [[nodiscard]] Line line_of(const Station& station) const;
     [[nodiscard]] double column_px(Line line, const Station& station) const;

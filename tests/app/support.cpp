@@ -69,6 +69,7 @@ void Bench::watch() {
                             notebook_->walk()->more(),
                             notebook_->walk()->reasons(),
                             notebook_->walk()->suspects(),
+                            notebook_->walk()->history(),
                             notebook_->obstructions()->obstructions(),
                             notebook_->obstructions()->kinds(),
                             static_cast<ShownRows*>(notebook_->obstructions()->form()),

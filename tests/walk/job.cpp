@@ -192,7 +192,7 @@ void Job::walkUp() {
 }
 
 void Job::settleWhatDiffers() {
-    person_.expectBeginning(QStringLiteral("These readings don’t add up: they differ by 45"));
+    person_.expect(QStringLiteral("These differ by 45 mm"));
     leavings_.picture(program_, QStringLiteral("differs"));
     leavings_.pictureAt(program_, QStringLiteral("differs-tablet"), tablet);
     person_.touchBeginning(QStringLiteral("Measure floor to ceiling"));

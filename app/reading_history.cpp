@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "reading_history.h"
+
+#include "adding_up.h"
+#include "sheet/words.h"
+#include "survey/counted.h"
+#include "walk_rows.h"
+#include "writing.h"
+
+#include <QCoreApplication>
+#include <QDateTime>
+#include <algorithm>
+
+namespace truehang {
+
+namespace {
+
+QString translated(const char* source) { return QCoreApplication::translate("walk", source); }
+
+/// "14 March 2026, 10:32", on the clock that the reading was written by.
+QString when_of(const Reading& reading) {
+    const QString time = shown(reading.taken_at);
+    if (time.isEmpty()) {
+        return translated("at no known time");
+    }
+    const QString day = shown(day_text(reading.taken_at));
+    return time.size() >= 16 ? translated("%1, %2").arg(day, time.mid(11, 5)) : day;
+}
+
+QString how_of(const Reading& reading, const LengthStyle& style) {
+    if (!reading.how || reading.how->is(How::measured)) {
+        return translated("measured");
+    }
+    if (reading.how->is(How::proposed)) {
+        return translated("proposed");
+    }
+    if (reading.how->is(How::estimated)) {
+        return reading.u ? translated("estimated, ± %1").arg(exactly(2.0 * *reading.u, style))
+                         : translated("estimated");
+    }
+    return reading.how->is(How::copied) ? translated("copied") : shown(reading.how->text());
+}
+
+const Reading* counting(const Window& window, std::string_view station) {
+    if (!window.shape.known()) {
+        return nullptr;
+    }
+    const auto counted = counted_readings(window, *window.shape.known());
+    const CountedReading* found = find_counted(counted, station);
+    return found != nullptr ? found->reading : nullptr;
+}
+
+bool is_replaced(const Window& window, const Reading& reading) {
+    return !reading.id.empty() && std::ranges::any_of(window.readings, [&](const Reading& other) {
+        return other.replaces == reading.id && other.id != reading.id;
+    });
+}
+
+/// Newest first; of one time, the later in the list.
+std::vector<const Reading*> newest_first(const Window& window, const std::string& station) {
+    std::vector<const Reading*> readings;
+    for (auto reading = window.readings.rbegin(); reading != window.readings.rend(); ++reading) {
+        if (reading->station == station) {
+            readings.push_back(&*reading);
+        }
+    }
+    const auto taken = [](const Reading* reading) {
+        const QDateTime time = QDateTime::fromString(shown(reading->taken_at), Qt::ISODateWithMs);
+        return time.isValid() ? time.toMSecsSinceEpoch() : std::numeric_limits<qint64>::min();
+    };
+    std::ranges::stable_sort(readings, std::ranges::greater{}, taken);
+    return readings;
+}
+
+}  // namespace
+
+bool is_proposed(const Reading& reading) { return reading.how && reading.how->is(How::proposed); }
+
+QString reading_text(const Reading& reading, const LengthStyle& style) {
+    if (reading.angle) {
+        return shown(std::optional(reading.angle->degrees())) + QStringLiteral("°");
+    }
+    return with_unit(shown(reading.typed), reading.value ? exactly(*reading.value, style) : QString(), style.unit);
+}
+
+QList<QByteArray> history_roles() { return {"reading", "figure", "when", "how", "standing", "counts", "spoken"}; }
+
+QList<ShownRows::Row> history_rows(const Window& window, const std::string& station, const LengthStyle& style) {
+    QList<ShownRows::Row> rows;
+    const Reading* counts = counting(window, station);
+    for (const Reading* reading : newest_first(window, station)) {
+        const QString figure = reading_text(*reading, style);
+        const QString how = how_of(*reading, style);
+        const QString standing = reading == counts               ? translated("counts")
+                                 : is_replaced(window, *reading) ? translated("replaced")
+                                                                 : translated("stands beside the one that counts");
+        const QString key = reading->id.empty() ? QString::number(rows.size()) : shown(reading->id);
+        rows.append({key, figure, when_of(*reading), how, standing, reading == counts,
+                     QStringLiteral("%1, %2, %3, %4").arg(figure, how, when_of(*reading), standing)});
+    }
+    return rows;
+}
+
+std::vector<Reading> proposed_readings(const Window& window, const Suspect& suspect, const std::string& taken_at,
+                                       const std::function<std::string()>& new_id) {
+    std::vector<Reading> readings;
+    const auto put = [&](const std::string& station, const std::optional<Length>& proposed) {
+        if (!proposed) {
+            return;
+        }
+        Reading reading;
+        reading.id = new_id();
+        reading.station = station;
+        reading.value = proposed;
+        reading.taken_at = taken_at;
+        reading.how = How::proposed;
+        if (const Reading* stands = counting(window, station); stands != nullptr) {
+            reading.replaces = stands->id;
+            reading.stage = stands->stage;
+        }
+        readings.push_back(std::move(reading));
+    };
+    if (suspect.proposed) {
+        put(suspect.station, suspect.proposed);
+        for (const Correction& other : suspect.also) {
+            put(other.station, other.proposed);
+        }
+    }
+    return readings;
+}
+
+}  // namespace truehang
