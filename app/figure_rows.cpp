@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "figure_rows.h"
 
+#include "units/angle_text.h"
+
 #include "sheet/working_words.h"
 #include "survey/stations.h"
 #include "writing.h"
@@ -160,6 +162,12 @@ QList<ShownRows::Row> FigureWriter::sizes(const WindowFigures& worked) const {
         }
         if (!size.rests_on.empty()) {
             label = translated("%1, rests on a reading that wasn't measured").arg(label);
+        }
+        if (size.angle) {
+            add(rows, in, path, label, shown(write_angle(*size.angle, style_.decimal)), QStringLiteral("°"),
+                size.angle_u ? shown("± " + write_angle(Angle::degrees(2.0 * size.angle_u->degrees()), style_.decimal))
+                             : QString());
+            continue;
         }
         add(rows, in, path, label, shown(written(size.value, style_)), shown(word_of(style_.unit)),
             shown(plus_minus(size.u, style_)));

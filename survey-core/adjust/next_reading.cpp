@@ -40,6 +40,16 @@ bool is_taken(const Window& window, std::string_view station) {
            std::ranges::find(window.not_taken, station, &NotTaken::station) != window.not_taken.end();
 }
 
+/// The pole is read from one side of the head only.
+bool is_other_side(const Window& window, std::string_view station) {
+    const auto has = [&](std::string_view word) {
+        return std::ranges::any_of(window.readings,
+                                   [&](const Reading& reading) { return reading.station.starts_with(word); });
+    };
+    return (station.starts_with("pole.below") && has("pole.above")) ||
+           (station.starts_with("pole.above") && has("pole.below"));
+}
+
 /// Where along the opening a reading is taken, from its left edge; nothing where it isn't at one place.
 std::optional<double> place_across(const MeasuredWindow& measured, const Station& station) {
     const auto width = measured.largest_width();
@@ -217,7 +227,8 @@ std::optional<WorthTaking> settling_reading(const Window& window, const Measured
     constexpr double for_the_fault = 0.5;
     for (const Station& station : stations_of(measured.shape)) {
         const auto* reading = find_counted(measured.readings, station.word);
-        if (alternatives.empty() || (reading == nullptr && is_taken(window, station.word)) ||
+        if (alternatives.empty() ||
+            (reading == nullptr && (is_taken(window, station.word) || is_other_side(window, station.word))) ||
             station.kind == StationKind::angle) {
             continue;
         }
@@ -278,7 +289,8 @@ std::optional<SurerHeight> surer_height(const Window& window, const MeasuredWind
     std::optional<SurerHeight> best;
     double best_score = 0.0;
     for (const Station& station : stations_of(measured.shape)) {
-        if (station.kind != StationKind::height || is_taken(window, station.word)) {
+        if (station.kind != StationKind::height || is_taken(window, station.word) ||
+            is_other_side(window, station.word)) {
             continue;
         }
         const PlumbSpan reading{station.line.value_or(measured.plumb.pole_line()), station.from, station.to};

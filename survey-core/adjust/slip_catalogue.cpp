@@ -142,10 +142,17 @@ void add_exchanged_digits(const std::string& text, const Digits& digits, Gatheri
 /// One digit more was meant: of a text with n digits, each is left out with the chance 1 / n.
 void add_missing_digits(const std::string& text, const Digits& digits, Gathering& gathering) {
     const double each = slip_share::missing_digit / static_cast<double>(digits.at.size() + 1);
+    // Before the first digit and after each: a point may follow.
     for (std::size_t i = 0; i <= digits.at.size(); ++i) {
-        const std::size_t at = i < digits.at.size() ? digits.at[i] : (i > 0 ? digits.at[i - 1] + 1 : text.size());
+        const std::size_t at = i == 0 ? digits.at.front() : digits.at[i - 1] + 1;
         for (char digit = i == 0 ? '1' : '0'; digit <= '9'; ++digit) {
             gathering.text("missing-digit", text.substr(0, at) + digit + text.substr(at), each);
+        }
+    }
+    // Or right after a point.
+    if (const auto point = text.find_first_of(".,"); point != std::string::npos) {
+        for (char digit = '0'; digit <= '9'; ++digit) {
+            gathering.text("missing-digit", text.substr(0, point + 1) + digit + text.substr(point + 1), each);
         }
     }
 }

@@ -46,8 +46,8 @@ inline constexpr double wrong_fraction = 0.15;
 inline constexpr double tape_case = 0.08;
 inline constexpr double case_for_all = 0.04;  ///< of a window, not of a reading
 inline constexpr double swapped = 0.05;
-inline constexpr double copied = 0.04;
-inline constexpr double unexplained = 0.10;
+inline constexpr double copied = 0.015;
+inline constexpr double unexplained = 0.15;
 }  // namespace slip_share
 
 }  // namespace truehang

@@ -20,10 +20,11 @@ bool takes_part(const Network& network, std::string_view station) {
 }
 
 /// Between two faces, so that the tape's case lies within the reading.
-bool is_inside(const Station& station) {
-    return station.word.starts_with("opening.width") || station.word.starts_with("opening.height") ||
-           station.word.starts_with("opening.diagonal");
+bool is_side(const Station& station) {
+    return station.word.starts_with("opening.width") || station.word.starts_with("opening.height");
 }
+
+bool is_inside(const Station& station) { return is_side(station) || station.word.starts_with("opening.diagonal"); }
 
 bool may_be_inside(const Station& station) {
     return is_inside(station) || station.word.starts_with("ceiling.") || station.word == "wall.total";
@@ -84,7 +85,7 @@ bool SlipSearch::is_suspected(const Network& network, std::string_view station) 
 }
 
 void SlipSearch::judge(const CountedReading& reading) {
-    Judged judged{&reading, {}, false, 0.0, reading.value.mm(), false};
+    Judged judged{&reading, {}, false, 0.0, reading.value.mm(), reading.station.is_angle()};
     for (const Network& network : evidence_.networks) {
         const auto own = std::ranges::find(network.observations, reading.station.word, &Observation::station);
         if (own == network.observations.end()) {
@@ -98,12 +99,10 @@ void SlipSearch::judge(const CountedReading& reading) {
                 judged.is_suspect || (!network.adds_up() && is_suspected(network, reading.station.word));
         }
     }
-    if (!judged.places.empty()) {
-        constexpr double of_confirmed = 0.03;
-        const bool confirmed = was_confirmed(evidence_.window, reading, evidence_.tape);
-        judged.log_prior = std::log(slip_rate * (confirmed ? of_confirmed : 1.0));
-        judged_.push_back(std::move(judged));
-    }
+    constexpr double of_confirmed = 0.03;
+    const bool confirmed = was_confirmed(evidence_.window, reading, evidence_.tape);
+    judged.log_prior = std::log(slip_rate * (confirmed ? of_confirmed : 1.0));
+    judged_.push_back(std::move(judged));
 }
 
 unsigned SlipSearch::bit_of(const Network* network) const {
@@ -245,7 +244,8 @@ void SlipSearch::try_unexplained(const Judged& judged) {
     }
     const double expected = weighted / curvature;
     const auto more = gain(judged, expected);
-    if (!more) {
+    constexpr double least_mm = 1.0;
+    if (!more || (!judged.is_angle && expected < least_mm)) {
         return;
     }
     const double volume = std::sqrt(2.0 * std::numbers::pi / curvature);
@@ -296,7 +296,7 @@ void SlipSearch::try_case_for_all() {
         return;
     }
     const double prior = std::log(slip_share::case_for_all * slip_rate / 2.0);
-    for (const auto belongs : {is_inside, may_be_inside}) {
+    for (const auto belongs : {is_side, is_inside, may_be_inside}) {
         for (const double sign : {1.0, -1.0}) {
             const double amount = sign * evidence_.tape.case_length->mm();
             std::vector<Change> changes;

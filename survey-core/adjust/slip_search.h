@@ -35,7 +35,7 @@ private:
         const Network* network;
         LeftOut left;
     };
-    /// A reading that is evidence, with all that judges it.
+    /// A reading that is evidence, with all that judges it, if anything does.
     struct Judged {
         const CountedReading* reading;
         std::vector<Place> places;

@@ -15,6 +15,7 @@ constexpr double first_column_px = 17.0;
 constexpr double column_step_px = 20.0;
 constexpr double tick_px = 4.0;
 constexpr double label_gap_px = 17.0;       ///< a label's halo and the gaps to both sides of it
+constexpr double least_gap_px = 13.0;       ///< the same where many facets need the width themselves
 constexpr double outer_px = 10.0;           ///< from the outermost column to the target's edge, at the least
 constexpr double most_margin = 0.26;        ///< the share of the target's width that one side's columns may take
 constexpr double most_margin_alone = 0.34;  ///< the same where the other side has none
@@ -196,12 +197,16 @@ double Tapes::margin(Line side) const {
     if (last == 0.0) {
         return 10.0 * options_.pixel;
     }
-    return (last + widest_px_[index_of(side)] + label_gap_px) * options_.pixel;
+    const double gap = outline_.facets.size() > 3 ? least_gap_px : label_gap_px;
+    return (last + widest_px_[index_of(side)] + gap) * options_.pixel;
 }
 
 /// What one side's columns may take: a share of the width, or what a tall drawing leaves beside the opening, were it a
 /// quarter smaller than its height allows.
 double Tapes::most_room() const {
+    if (outline_.facets.size() > 3) {
+        return options_.width * most_margin;
+    }
     const double tall = outline_.at(outline_.ceiling, outline_.left_x[2]) - outline_.at(outline_.floor, 0.0);
     const double scale = least_share * options_.height / std::max(1.0, tall);
     const double left = options_.width - (outline_.width() + beside_mm) * scale - outer_px * options_.pixel;

@@ -4,6 +4,7 @@
 #include <SQLiteCpp/Database.h>
 #include <SQLiteCpp/Statement.h>
 #include <QCoreApplication>
+#include <QDir>
 #include <QNetworkAccessManager>
 #include <QNetworkReply>
 #include <QSignalSpy>
@@ -22,6 +23,8 @@ QString program() { return QCoreApplication::applicationDirPath() + QStringLiter
 }  // namespace
 
 Workroom::Workroom(QString data) : data_(std::move(data)) {
+    // What an earlier walk left there is of the same survey, and may be another program's.
+    QDir(data_).removeRecursively();
     process_.setProcessChannelMode(QProcess::ForwardedErrorChannel);
     process_.start(program(), {QStringLiteral("serve"), QStringLiteral("--data"), data_, QStringLiteral("--port"),
                                QStringLiteral("0")});
