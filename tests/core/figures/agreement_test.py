@@ -190,6 +190,9 @@ def demo(program, out):
     for name in ("pilot-house", "net-store", "sail-loft"):
         with open(os.path.join(folder, name + ".json"), encoding="utf-8") as file:
             document = json.load(file)
+        # The working knows upright openings; what it says of other shapes stands in shapes_agreement_test.py.
+        for room in document["rooms"]:
+            room["windows"] = [w for w in room["windows"] if w["shape"] in ("recess", "frame", "door")]
         theirs = run(program, document)
         compare(name, working.work(document), theirs, out)
         if name == "pilot-house":
