@@ -157,7 +157,7 @@ Bay any_bay() {
 }
 
 TEST(BayTraverse, ClosesOnWhatWasBuiltWhateverItsCorners) {
-    rc::check([] {
+    EXPECT_TRUE(rc::check([] {
         const Bay bay = any_bay();
         auto window = window_of(bay);
         const auto at = bay.corners();
@@ -169,11 +169,11 @@ TEST(BayTraverse, ClosesOnWhatWasBuiltWhateverItsCorners) {
         RC_ASSERT(network != nullptr);
         RC_ASSERT(network->adjustment.redundancy == static_cast<int>(bay.widths.size()));
         RC_ASSERT(network->adjustment.chi2 < 1e-6);
-    });
+    }));
 }
 
 TEST(BayTraverse, TracksAreAsLongAsTheMovedFacets) {
-    rc::check([] {
+    EXPECT_TRUE(rc::check([] {
         const Bay bay = any_bay();
         const double p = *rc::gen::inRange(0, 120);
         const auto measured = window_of(bay, false).measured();
@@ -181,7 +181,7 @@ TEST(BayTraverse, TracksAreAsLongAsTheMovedFacets) {
         const auto track = measured.spans.traverse->track(Length::mm(p));
         RC_ASSERT(track.has_value());
         RC_ASSERT(std::abs(track->value.mm() - moved_length(bay, p)) < 1e-5);
-    });
+    }));
 }
 
 Traverse traverse_of(ShapeWindow& window) {
@@ -189,7 +189,7 @@ Traverse traverse_of(ShapeWindow& window) {
 }
 
 TEST(BayTraverse, IsTheSameInTheMirrorAndInAnyOrder) {
-    rc::check([] {
+    EXPECT_TRUE(rc::check([] {
         Bay bay = any_bay();
         auto window = window_of(bay, false);
         const double chord = bay.chord() + *rc::gen::inRange(-40, 41);
@@ -207,7 +207,7 @@ TEST(BayTraverse, IsTheSameInTheMirrorAndInAnyOrder) {
         RC_ASSERT(std::abs(mirrored.figure().network()->adjustment.chi2 - chi2) < 1e-4 * (1.0 + chi2));
         const Length last = straight.lengths().at(facet(straight.facets())).value;
         RC_ASSERT(std::abs((mirrored.lengths().at(facet(1)).value - last).mm()) < 1e-3);
-    });
+    }));
 }
 
 // A digit wrong in the chord, 1448 for 1548: far beyond what a class II tape and edges of 2 mm explain.
@@ -281,7 +281,7 @@ TEST(BayTraverse, SaysWhereAnAngleWasTypedOtherwise) {
 
 // Absurd readings are told of, or left as read; nothing comes out that isn't a number.
 TEST(BayTraverse, StandsAbsurdReadings) {
-    rc::check([] {
+    EXPECT_TRUE(rc::check([] {
         ShapeWindow window(*rc::gen::element(Shape::bay, Shape::corner));
         const auto& stations = stations_of(*window.window().shape.known());
         const int count = *rc::gen::inRange(0, 14);
@@ -300,7 +300,7 @@ TEST(BayTraverse, StandsAbsurdReadings) {
         for (const Network& network : measured.networks) {
             RC_ASSERT(std::isfinite(network.adjustment.chi2));
         }
-    });
+    }));
 }
 
 // Pythagoras: 600, 800, 1000.

@@ -163,7 +163,7 @@ TEST(Wall, AdjustsItsParts) {
 
 // Law: readings taken off one rigid shape without error always add up, whatever the shape, and give the shape back.
 TEST(Plumb, TrueReadingsAlwaysAddUp) {
-    rc::check("true readings add up", [] {
+    EXPECT_TRUE(rc::check("true readings add up", [] {
         const auto floor_right = *rc::gen::inRange(-60, 60);
         const auto sill = *rc::gen::inRange(100, 1500);
         const auto head = sill + *rc::gen::inRange(300, 2500);
@@ -181,12 +181,12 @@ TEST(Plumb, TrueReadingsAlwaysAddUp) {
         const auto across = window.plumb.height(Line::right, PlumbMark::pole);
         RC_ASSERT(across.has_value());
         RC_ASSERT(std::abs(across->value.mm() - (pole - floor_right)) < 1e-6);
-    });
+    }));
 }
 
 // Law: a network knows each mark at least as well as the readings that lead to it alone.
 TEST(Plumb, MoreReadingsNeverKnowLess) {
-    rc::check("a loop sharpens", [] {
+    EXPECT_TRUE(rc::check("a loop sharpens", [] {
         const auto sill = *rc::gen::inRange(100, 1500);
         const auto height = *rc::gen::inRange(300, 2500);
         const auto above = *rc::gen::inRange(10, 900);
@@ -196,7 +196,7 @@ TEST(Plumb, MoreReadingsNeverKnowLess) {
         loop.push_back(reading("ceiling.left", sill + height + above));
         const auto head = [](const MeasuredWindow& w) { return w.plumb.height(Line::left, PlumbMark::head)->u.mm(); };
         RC_ASSERT(head(measured(loop)) <= head(measured(tree)) + 1e-12);
-    });
+    }));
 }
 
 TEST(Readings, RetakenOnesStandAsideAndTwoAreSaid) {

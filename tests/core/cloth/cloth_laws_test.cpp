@@ -10,7 +10,7 @@ namespace truehang {
 namespace {
 
 TEST(ClothLaws, WidthsAreEnoughAndOneStepLessIsNot) {
-    rc::check("least widths", [] {
+    EXPECT_TRUE(rc::check("least widths", [] {
         const Length usable = Length::mm(*rc::gen::inRange(300, 3200));
         const Length seam = Length::mm(*rc::gen::inRange(0, 30));
         const Length needed = Length::mm(*rc::gen::inRange(100, 20000));
@@ -21,11 +21,11 @@ TEST(ClothLaws, WidthsAreEnoughAndOneStepLessIsNot) {
             RC_ASSERT(across(*widths, usable, seam).mm() >= needed.mm() - 1e-6);
             RC_ASSERT(*widths - size < size / 2 || across(*widths - size, usable, seam).mm() < needed.mm());
         }
-    });
+    }));
 }
 
 TEST(ClothLaws, DropsAreWholeRepeatsAndNeverShort) {
-    rc::check("repeats", [] {
+    EXPECT_TRUE(rc::check("repeats", [] {
         const Length least = Length::mm(*rc::gen::inRange(200, 4000));
         const Length repeat = Length::mm(*rc::gen::inRange(20, 900));
         const int count = *rc::gen::inRange(1, 12);
@@ -36,7 +36,7 @@ TEST(ClothLaws, DropsAreWholeRepeatsAndNeverShort) {
         RC_ASSERT(half.cut_drop.mm() >= least.mm() - 1e-6);
         RC_ASSERT(half.total.mm() <= straight.total.mm() + repeat.mm() / 2 + 1e-6);
         RC_ASSERT(plan_drops(least, count, Length(), Match::none).total.mm() <= straight.total.mm() + count);
-    });
+    }));
 }
 
 TEST(ClothLaws, SeamsThatEatTheClothAreRefused) {
@@ -45,7 +45,7 @@ TEST(ClothLaws, SeamsThatEatTheClothAreRefused) {
 
 // Law: the order is the sum of its cuts, up to the step; more fullness never takes fewer widths.
 TEST(ClothLaws, OrdersAddUp) {
-    rc::check("orders add up", [] {
+    EXPECT_TRUE(rc::check("orders add up", [] {
         House house;
         house.on_track(Heading::pencil_pleat, Length::mm(*rc::gen::inRange(600, 5000)),
                        Length::mm(*rc::gen::inRange(500, 3000)));
@@ -64,7 +64,7 @@ TEST(ClothLaws, OrdersAddUp) {
         const double widths = house.layer().cloth->widths_each;
         *house.treatment().fullness += 0.5;
         RC_ASSERT(house.layer().cloth->widths_each >= widths);
-    });
+    }));
 }
 
 }  // namespace
