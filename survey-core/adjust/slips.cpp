@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <map>
 
 namespace truehang {
@@ -16,8 +15,6 @@ double log_sum(double a, double b) {
     const double most = std::max(a, b);
     return std::isinf(most) ? most : most + std::log(std::exp(a - most) + std::exp(b - most));
 }
-
-constexpr double nothing = -std::numeric_limits<double>::infinity();
 
 /// Sums the ways in which a set of failing networks is explained: each by chance, or with others by one hypothesis.
 class WaysToExplain {

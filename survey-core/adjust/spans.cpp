@@ -239,9 +239,9 @@ void adjust_opening(const std::vector<CountedReading>& readings, const TapeRule&
 }
 
 /// Takes what a figure came to.
-void take(const PlaneFigure& figure, std::map<std::string, Estimate> lengths, Spans& spans) {
-    for (auto& [station, estimate] : lengths) {
-        spans.by_station[station] = std::move(estimate);
+void take(const PlaneFigure& figure, const std::map<std::string, Estimate>& lengths, Spans& spans) {
+    for (const auto& [station, estimate] : lengths) {
+        spans.by_station[station] = estimate;
     }
     if (figure.network()) {
         spans.networks.push_back(*figure.network());

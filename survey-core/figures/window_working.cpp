@@ -146,7 +146,7 @@ Finished reported(const FinishedSizes& sizes) {
 std::optional<std::string> refusal(const LayerAsked& asked, Shape shape) {
     const bool bent = shape == Shape::bay || shape == Shape::corner;
     const bool pointed = shape == Shape::arch || shape == Shape::gable;
-    const std::string_view word = Word<Shape>::word_for(shape);
+    const std::string word = Word<Shape>::word_for(shape);
     if (asked.is_blind() && bent) {
         return fmt::format(
             "A blind can’t go round the shape “{}”: this version works none there. Measure each facet as a "

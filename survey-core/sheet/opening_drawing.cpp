@@ -191,8 +191,9 @@ private:
         const double across = 1.0 - 2.0 * u;
         const double up = std::max(0.3, 1.0 - inset * 0.9 / std::max(1.0, outline_.head.y[1] - foot));
         std::vector<Spot> pane{spot(u, low), spot(1.0 - u, low)};
-        for (auto spot_of = outline_.peak.rbegin(); spot_of != outline_.peak.rend(); ++spot_of) {
-            pane.emplace_back(middle + (spot_of->first - middle) * across, foot + (spot_of->second - foot) * up);
+        const std::vector<Spot> from_right(outline_.peak.rbegin(), outline_.peak.rend());
+        for (const Spot& over : from_right) {
+            pane.emplace_back(middle + (over.first - middle) * across, foot + (over.second - foot) * up);
         }
         board_.polygon(role, stroke_px::hair, pane, "glazing");
         const double top = outline_.shape == Shape::gable ? foot + (outline_.head.y[1] - foot) * up : foot;

@@ -173,9 +173,8 @@ public:
         } else if (!taken.empty()) {
             taken.push_back(crown);
             std::ranges::sort(taken);
-            const auto [first, last] =
-                std::ranges::unique(taken, [](Spot a, Spot b) { return std::abs(a.first - b.first) < 1.0; });
-            taken.erase(first, last);
+            const auto near = [](Spot a, Spot b) { return std::abs(a.first - b.first) < 1.0; };
+            taken.erase(std::unique(taken.begin(), taken.end(), near), taken.end());
             taken.insert(taken.begin(), left);
             taken.push_back(right);
             outline_.peak = curve_through(taken, rise >= upright_from * (right.first - left.first) / 2.0);
