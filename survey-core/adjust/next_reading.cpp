@@ -35,11 +35,6 @@ double information(std::vector<Outcome> outcomes, double tolerance) {
     return bits;
 }
 
-bool is_taken(const Window& window, std::string_view station) {
-    return std::ranges::find(window.readings, station, &Reading::station) != window.readings.end() ||
-           std::ranges::find(window.not_taken, station, &NotTaken::station) != window.not_taken.end();
-}
-
 /// The pole is read from one side of the head only.
 bool is_other_side(const Window& window, std::string_view station) {
     const auto has = [&](std::string_view word) {
@@ -90,7 +85,7 @@ double cost_of(const Window& window, const MeasuredWindow& measured, const Stati
     cost += station.kind == StationKind::diagonal ? 0.5 : 0.0;
     cost += station.kind == StationKind::wall ? 0.25 : 0.0;
     cost += has_something_in_front(window, measured, station) ? 0.5 : 0.0;
-    cost += is_taken(window, station.word) ? 0.0 : 0.25;
+    cost += is_settled(window, station.word) ? 0.0 : 0.25;
     return cost;
 }
 
@@ -228,7 +223,7 @@ std::optional<WorthTaking> settling_reading(const Window& window, const Measured
     for (const Station& station : stations_of(measured.shape)) {
         const auto* reading = find_counted(measured.readings, station.word);
         if (alternatives.empty() ||
-            (reading == nullptr && (is_taken(window, station.word) || is_other_side(window, station.word))) ||
+            (reading == nullptr && (is_settled(window, station.word) || is_other_side(window, station.word))) ||
             station.kind == StationKind::angle) {
             continue;
         }
@@ -289,7 +284,7 @@ std::optional<SurerHeight> surer_height(const Window& window, const MeasuredWind
     std::optional<SurerHeight> best;
     double best_score = 0.0;
     for (const Station& station : stations_of(measured.shape)) {
-        if (station.kind != StationKind::height || is_taken(window, station.word) ||
+        if (station.kind != StationKind::height || is_settled(window, station.word) ||
             is_other_side(window, station.word)) {
             continue;
         }

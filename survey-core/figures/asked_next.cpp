@@ -31,11 +31,6 @@ std::optional<NextReading> untaped(const WindowFigures& figures) {
     return std::nullopt;
 }
 
-bool is_settled(const Window& window, std::string_view station) {
-    return std::ranges::find(window.readings, station, &Reading::station) != window.readings.end() ||
-           std::ranges::find(window.not_taken, station, &NotTaken::station) != window.not_taken.end();
-}
-
 /// Out of level, and nothing says whether it is the floor (the sill) or the head.
 std::optional<NextReading> level_line(const Window& window, const MeasuredWindow& measured,
                                       const WindowFigures& figures) {

@@ -82,6 +82,9 @@ void place_on_lines(Station& station, int facets);
 /// across, up, round, then the hardware; only what the window's treatment asks for, plus what was taken already.
 [[nodiscard]] std::vector<Station> walk_of(const Window& window);
 
+/// Whether a station has a reading, or a reason why it can't be taken.
+[[nodiscard]] bool is_settled(const Window& window, std::string_view station);
+
 /// The first station of the walk that has neither a reading nor a reason why it can't be taken.
 [[nodiscard]] std::optional<Station> next_in_walk(const Window& window);
 

@@ -144,12 +144,14 @@ std::vector<Station> walk_of(const Window& window) {
     return walk;
 }
 
+bool is_settled(const Window& window, std::string_view station) {
+    return std::ranges::find(window.readings, station, &Reading::station) != window.readings.end() ||
+           std::ranges::find(window.not_taken, station, &NotTaken::station) != window.not_taken.end();
+}
+
 std::optional<Station> next_in_walk(const Window& window) {
     for (const Station& station : walk_of(window)) {
-        const bool settled =
-            std::ranges::find(window.readings, station.word, &Reading::station) != window.readings.end() ||
-            std::ranges::find(window.not_taken, station.word, &NotTaken::station) != window.not_taken.end();
-        if (!settled) {
+        if (!is_settled(window, station.word)) {
             return station;
         }
     }
