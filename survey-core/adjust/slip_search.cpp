@@ -234,7 +234,7 @@ void SlipSearch::try_catalogue(const Judged& judged) {
 }
 
 /// An error of any size: the reading is where the others expect it. One that says the same as another of its kind may
-/// have been copied from there.
+/// have been copied from there; the facets of a bay are alike anyway.
 void SlipSearch::try_unexplained(const Judged& judged) {
     double curvature = 0.0;
     double weighted = 0.0;
@@ -255,7 +255,9 @@ void SlipSearch::try_unexplained(const Judged& judged) {
     std::size_t same = 0;
     std::size_t others = 0;
     for (const CountedReading& other : evidence_.readings) {
-        if (other.station.word != judged.reading->station.word && other.station.kind != StationKind::angle) {
+        const bool are_facets =
+            other.station.kind == StationKind::facet && judged.reading->station.kind == StationKind::facet;
+        if (other.station.word != judged.reading->station.word && !other.station.is_angle() && !are_facets) {
             ++others;
             same += std::abs((other.value - judged.reading->value).mm()) < 0.05 ? 1U : 0U;
         }
