@@ -211,13 +211,20 @@ private:
         const bool upright = std::abs(dy) >= std::abs(dx);
         const double away = gap_ + (upright ? half_width_ : half_height_) - halo_;
         std::vector<Point> found;
-        for (const double t : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.0, 1.0}) {
-            const Point on{wanted_.from.x + dx * t, wanted_.from.y + dy * t};
-            if (wanted_.over_own) {
-                found.push_back(on);
+        // Close to the tape; failing that a line of text further off.
+        for (const double further : {0.0, 2.0 * half_height_}) {
+            for (const double t : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.0, 1.0}) {
+                const Point on{wanted_.from.x + dx * t, wanted_.from.y + dy * t};
+                if (wanted_.over_own && further == 0.0) {
+                    found.push_back(on);
+                }
+                for (const double side : {wanted_.outward, -wanted_.outward}) {
+                    const double reach = side * (away + further);
+                    found.push_back(upright ? Point{on.x + reach, on.y} : Point{on.x, on.y + reach});
+                }
             }
-            for (const double side : {wanted_.outward, -wanted_.outward}) {
-                found.push_back(upright ? Point{on.x + side * away, on.y} : Point{on.x, on.y + side * away});
+            if (upright) {
+                break;
             }
         }
         // Past the ends of a short tape.

@@ -161,6 +161,14 @@ std::optional<PlacedRun> arch_run(const DrawingBoard& board, const WindowOutline
     }
     placed.over_own = false;
     placed.outward = 1.0;
+    // All these tapes lie on one line: each is named where it goes on past the one before.
+    placed.label = placed.run;
+    for (std::size_t i = 0; i < outline.ordinates.size(); ++i) {
+        const Point before = board.at({outline.ordinates[i].x, outline.ordinates[i].low});
+        if (i + 1 != n && before.x < placed.run[1].x && before.x > (*placed.label)[0].x) {
+            (*placed.label)[0].x = before.x;
+        }
+    }
     return placed;
 }
 

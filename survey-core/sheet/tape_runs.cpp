@@ -45,8 +45,8 @@ std::size_t column_group(const Station& station) {
 
 int importance_of(std::string_view word) {
     constexpr std::array<std::string_view, 17> order{
-        "opening.depth", "opening.diagonal", "level.",   "sill.",  "mouth.", "ceiling.", "wall.", "above.", "pole.",
-        "below.",        "ordinate.",        "opening.", "gable.", "arch.",  "corner.",  "bay.",  "facet."};
+        "opening.depth", "opening.diagonal", "level.",    "sill.",  "mouth.", "ceiling.", "wall.", "above.", "pole.",
+        "below.",        "opening.",         "ordinate.", "gable.", "arch.",  "corner.",  "bay.",  "facet."};
     if (word.starts_with("corner.") && word.ends_with(".depth")) {
         return 1;
     }

@@ -278,6 +278,29 @@ TEST(Shapes, LeadAnArchThroughItsOrdinates) {
     EXPECT_NEAR(length_of(elevation, "ordinate.2.along") / elevation.scale, 1000.0, 1.0);
 }
 
+TEST(Shapes, NameEveryOrdinateWhereItStands) {
+    const Elevation elevation = drawn(one_window(Shape::arch, {{"opening.width.top", 2400},
+                                                               {"opening.width.bottom", 2400},
+                                                               {"below.left", 800},
+                                                               {"opening.height.left", 1100},
+                                                               {"opening.height.right", 1100},
+                                                               {"arch.rise", 600},
+                                                               {"ordinate.1.along", 600},
+                                                               {"ordinate.1.height", 530},
+                                                               {"ordinate.2.along", 1200},
+                                                               {"ordinate.2.height", 600},
+                                                               {"ordinate.3.along", 1800},
+                                                               {"ordinate.3.height", 530}}));
+    for (int n = 1; n <= 3; ++n) {
+        const std::string station = "ordinate." + std::to_string(n) + ".along";
+        const auto label = std::ranges::find(elevation.labels, station, &Label::station);
+        ASSERT_NE(label, elevation.labels.end()) << station;
+        const double middle = (label->left + label->right) / 2.0;
+        EXPECT_GT(middle, on_drawing(elevation, 600.0 * (n - 1), 0).x) << station;
+        EXPECT_LT(middle, on_drawing(elevation, 600.0 * n, 0).x) << station;
+    }
+}
+
 TEST(Shapes, StandTheApexWhereItIs) {
     const Elevation elevation = drawn(sail_loft());
     EXPECT_TRUE(has_corner(elevation, "opening", on_drawing(elevation, 0, 1600)));
