@@ -2,6 +2,7 @@
 #include "adjust/next_reading.h"
 
 #include "adjust/slip_priors.h"
+#include "units/length_text.h"
 
 #include <fmt/format.h>
 
@@ -201,8 +202,8 @@ std::string why(const MeasuredWindow& measured, const Station& station, bool aga
     for (const Flag& flag : measured.flags) {
         if (flag.code == "does-not-add-up" && standing_out(flag.suspects) == station.word &&
             flag.suspects.front().weight >= 0.5) {
-            return fmt::format("{}: the tape says whether it reads {:.0f} mm.", station.says,
-                               flag.suspects.front().proposed->mm());
+            return fmt::format("{}: the tape says whether it reads {}.", station.says,
+                               said_length(*flag.suspects.front().proposed, measured.entry_unit));
         }
     }
     return fmt::format("{}{}: it tells best which of these readings is off.", station.says, again ? ", again" : "");

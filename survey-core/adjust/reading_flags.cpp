@@ -4,6 +4,7 @@
 #include "adjust/chi_square.h"
 #include "adjust/measured.h"
 #include "units/angle_text.h"
+#include "units/length_text.h"
 #include "units/rounding.h"
 
 #include <fmt/format.h>
@@ -21,12 +22,11 @@ constexpr double same_reading_mm = 0.05;
 constexpr double same_reading_deg = 0.05;
 constexpr double told_from_mm = 10.0;
 
-std::string mm(double length) { return fmt::format("{:.0f}", round_whole(length)); }
+std::string said(const MeasuredWindow& measured, double mm) { return said_length(Length::mm(mm), measured.entry_unit); }
 
-std::string in_mm(Length length) {
-    const double whole = round_whole(length.mm());
-    return std::abs(length.mm() - whole) < same_reading_mm ? fmt::format("{:.0f} mm", whole)
-                                                           : fmt::format("{:.1f} mm", length.mm());
+/// A reading as exactly as it was taken: to a tenth of a millimetre where the unit is metric.
+std::string as_read(const MeasuredWindow& measured, Length length) {
+    return write_length(length, {.unit = measured.entry_unit, .inch_denominator = 16, .with_unit = true});
 }
 
 bool reads_as_typed(const CountedReading& counted, LengthUnit entry_unit) {
@@ -55,16 +55,16 @@ void flag_each_reading(const MeasuredWindow& measured, std::vector<Flag>& flags)
         }
         if (!counted.reading->typed.empty()) {
             if (!reads_as_typed(counted, measured.entry_unit)) {
-                flags.push_back(
-                    {"typed-differs",
-                     Severity::remeasure,
-                     stations,
-                     fmt::format("{} was typed as “{}” but stands as {}. Measure it again.", station.says,
-                                 counted.reading->typed,
-                                 counted.angle ? write_angle(*counted.angle, '.', true) : in_mm(counted.value)),
-                     "",
-                     "",
-                     {}});
+                flags.push_back({"typed-differs",
+                                 Severity::remeasure,
+                                 stations,
+                                 fmt::format("{} was typed as “{}” but stands as {}. Measure it again.", station.says,
+                                             counted.reading->typed,
+                                             counted.angle ? write_angle(*counted.angle, '.', true)
+                                                           : write_length(counted.value, {.with_unit = true})),
+                                 "",
+                                 "",
+                                 {}});
             }
         }
     }
@@ -118,8 +118,8 @@ std::string advice_on(const MeasuredWindow& measured, const std::vector<Suspect>
     if (first.weight < one_value) {
         return fmt::format("Most likely {} is off. Measure it again.", says(measured, station));
     }
-    return fmt::format("Most likely {}: {}, perhaps {}. Measure it again.", says(measured, station), in_mm(first.was),
-                       in_mm(*first.proposed));
+    return fmt::format("Most likely {}: {}, perhaps {}. Measure it again.", says(measured, station),
+                       as_read(measured, first.was), as_read(measured, *first.proposed));
 }
 
 std::string_view unformed_text(Shape shape) {
@@ -146,12 +146,13 @@ void flag_checks(const MeasuredWindow& measured, std::vector<Flag>& flags) {
             auto suspects = suspects_of(network, bit++, measured.explanations);
             flags.push_back(
                 {"does-not-add-up", Severity::remeasure, network.stations(),
-                 is_angle ? fmt::format("These readings don’t add up: they differ by {:.1f}°, and what angles and "
-                                        "lengths are known to explains {:.1f}°. {}",
-                                        off_by, explained, advice_on(measured, suspects))
-                          : fmt::format("These readings don’t add up: they differ by {} mm, and tape and edges explain "
-                                        "{}. {}",
-                                        mm(off_by), mm(explained), advice_on(measured, suspects)),
+                 is_angle
+                     ? fmt::format("These readings don’t add up: they differ by {:.1f}°, and what angles and "
+                                   "lengths are known to explains {:.1f}°. {}",
+                                   off_by, explained, advice_on(measured, suspects))
+                     : fmt::format("These readings don’t add up: they differ by {}, and tape and edges explain "
+                                   "{}. {}",
+                                   said(measured, off_by), said(measured, explained), advice_on(measured, suspects)),
                  "", "", std::move(suspects)});
         }
     }
@@ -197,14 +198,15 @@ void flag_spread(const MeasuredWindow& measured, const std::vector<std::string>&
     flags.push_back({"reading-spread",
                      decide ? Severity::decide : Severity::note,
                      words,
-                     fmt::format("The {} differ by {}: from {} to {}.", what, in_mm(spread), in_mm(least->value),
-                                 in_mm(most->value)),
+                     fmt::format("The {} differ by {}: from {} to {}.", what, as_read(measured, spread),
+                                 as_read(measured, least->value), as_read(measured, most->value)),
                      "",
                      "",
                      {}});
 }
 
-void flag_diagonals(const CountedReading& rising, const CountedReading& falling, std::vector<Flag>& flags) {
+void flag_diagonals(const MeasuredWindow& measured, const CountedReading& rising, const CountedReading& falling,
+                    std::vector<Flag>& flags) {
     const Length difference = rising.value - falling.value;
     if (std::abs(difference.mm()) > told_from_mm + whole_tolerance) {
         flags.push_back({"out-of-square",
@@ -212,7 +214,7 @@ void flag_diagonals(const CountedReading& rising, const CountedReading& falling,
                          {"opening.diagonal.rising", "opening.diagonal.falling"},
                          fmt::format("The diagonals differ by {}: the opening isn’t square. Say what follows it and "
                                      "what hangs true.",
-                                     in_mm(Length::mm(std::abs(difference.mm())))),
+                                     said(measured, std::abs(difference.mm()))),
                          "",
                          "",
                          {}});
@@ -243,7 +245,7 @@ void flag_corners(const MeasuredWindow& measured, const CountedReading& diagonal
                              {std::string(diagonal.station.word)},
                              fmt::format("A corner is {} out of square over the height. Say what follows it and what "
                                          "hangs true.",
-                                         in_mm(Length::mm(offset))),
+                                         said(measured, offset)),
                              "",
                              "",
                              {}});
@@ -256,7 +258,7 @@ void flag_squareness(const MeasuredWindow& measured, std::vector<Flag>& flags) {
     const auto* rising = find_counted(measured.readings, "opening.diagonal.rising");
     const auto* falling = find_counted(measured.readings, "opening.diagonal.falling");
     if (rising != nullptr && falling != nullptr) {
-        flag_diagonals(*rising, *falling, flags);
+        flag_diagonals(measured, *rising, *falling, flags);
     } else if (rising != nullptr || falling != nullptr) {
         flag_corners(measured, rising != nullptr ? *rising : *falling, rising != nullptr, flags);
     }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "cautions/cautions.h"
 
+#include "units/length_text.h"
 #include "units/rounding.h"
 
 #include <fmt/format.h>
@@ -119,9 +120,10 @@ void flag_heat(const LayerContext& layer, const FinishedSizes& sizes, Findings& 
         const bool near =
             radiator ? may_lie_behind(obstruction, hung) : distance_to(obstruction, hung) < clear - whole_tolerance;
         if (near) {
-            const std::string where =
-                radiator ? "The curtains hang in front of the radiator. "
-                         : fmt::format("The curtains hang within {:g} mm of the {}. ", clear, obstruction.kind->text());
+            const std::string where = radiator ? "The curtains hang in front of the radiator. "
+                                               : fmt::format("The curtains hang within {} of the {}. ",
+                                                             said_length(Length::mm(clear), layer.measured.entry_unit),
+                                                             obstruction.kind->text());
             findings.flag("curtain-over-heat", Severity::caution, where + advice, {}, obstruction.id);
         }
     }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "cloth/part.h"
 #include "cloth/widths.h"
+#include "units/length_text.h"
 #include "units/rounding.h"
 
 #include <fmt/format.h>
@@ -141,7 +142,8 @@ void flag_width_edge(PlanParts& parts, double widths_each) {
     for (const double sign : {-1.0, 1.0}) {
         if (twice.mm() > 0.0 &&
             say(widths_for(parts, parts.sizes.width + sign * twice, asked.fullness),
-                fmt::format("the width is {:.0f} mm {}", round_whole(twice.mm()), sign < 0 ? "less" : "more"))) {
+                fmt::format("the width is {} {}", said_length(twice, parts.layer.measured.entry_unit),
+                            sign < 0 ? "less" : "more"))) {
             break;
         }
     }
@@ -173,22 +175,22 @@ void flag_drop_edge(PlanParts& parts, int count) {
         const Length drop = parts.sizes.drop + sign * twice;
         const double repeats = repeats_in(parts, drop, count);
         if (repeats != as_is) {
-            parts.findings.flag(
-                "on-the-edge", Severity::decide,
-                fmt::format("{:g} repeats in a drop as it stands; {:g} if the drop is {:.0f} mm {}. Decide "
-                            "before the cloth is ordered.",
-                            as_is, repeats, round_whole(twice.mm()), sign < 0 ? "less" : "more"),
-                stations_of_drop(parts));
+            parts.findings.flag("on-the-edge", Severity::decide,
+                                fmt::format("{:g} repeats in a drop as it stands; {:g} if the drop is {} {}. Decide "
+                                            "before the cloth is ordered.",
+                                            as_is, repeats, said_length(twice, parts.layer.measured.entry_unit),
+                                            sign < 0 ? "less" : "more"),
+                                stations_of_drop(parts));
             return;
         }
         const bool turned_then = length_of_drop(parts, drop).mm() <= usable.mm() + whole_tolerance;
         if (may_be_turned(*parts.fabrics.face) && !parts.layer.asked.is_blind() && turned_then != turned) {
             parts.findings.flag(
                 "on-the-edge", Severity::decide,
-                fmt::format("The cloth {} turned sideways as it stands; it {} if the drop is {:.0f} mm {}. "
+                fmt::format("The cloth {} turned sideways as it stands; it {} if the drop is {} {}. "
                             "Decide before the cloth is ordered.",
-                            turned ? "can be" : "can’t be", turned ? "couldn’t" : "could", round_whole(twice.mm()),
-                            sign < 0 ? "less" : "more"),
+                            turned ? "can be" : "can’t be", turned ? "couldn’t" : "could",
+                            said_length(twice, parts.layer.measured.entry_unit), sign < 0 ? "less" : "more"),
                 stations_of_drop(parts));
             return;
         }

@@ -2,6 +2,7 @@
 #include "figures/asked_next.h"
 
 #include "adjust/next_reading.h"
+#include "units/length_text.h"
 
 #include <fmt/format.h>
 
@@ -57,9 +58,9 @@ std::optional<NextReading> surer_drop(const Window& window, const MeasuredWindow
         return std::nullopt;
     }
     const auto station = find_station(measured.shape, surer->station);
-    return NextReading{surer->station,
-                       fmt::format("The drop lies on an edge. {} would make it sure to ± {:.0f} mm.",
-                                   station ? station->says : std::string_view(surer->station), 2.0 * surer->u.mm())};
+    return NextReading{surer->station, fmt::format("The drop lies on an edge. {} would make it sure to ± {}.",
+                                                   station ? station->says : std::string_view(surer->station),
+                                                   said_length(2.0 * surer->u, measured.entry_unit))};
 }
 
 std::string reason(const WindowFigures& figures) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sizing/clearances.h"
 
+#include "units/length_text.h"
 #include "units/rounding.h"
 
 #include <fmt/format.h>
@@ -13,7 +14,8 @@ namespace {
 
 constexpr double eps = whole_tolerance;
 
-std::string mm(Length length) { return fmt::format("{:.0f} mm", round_whole(length.mm())); }
+/// A length in the surveyor's own unit.
+std::string said(const LayerContext& layer, Length length) { return said_length(length, layer.measured.entry_unit); }
 
 std::string_view name_of(const Obstruction& obstruction) {
     return obstruction.kind ? std::string_view(obstruction.kind->text()) : std::string_view("obstruction");
@@ -31,7 +33,7 @@ void flag_ceiling(const LayerContext& layer, Findings& findings) {
                 "pole-near-ceiling", Severity::decide,
                 fmt::format("The pole’s centre is {} below the ceiling: too near for the pole and its brackets. "
                             "Lower it, or choose brackets made for it.",
-                            mm(gap->value)),
+                            said(layer, gap->value)),
                 {"pole." + std::string(word_of(line)), "ceiling." + std::string(word_of(line))});
             return;
         }
@@ -66,8 +68,8 @@ void flag_inside_ends(const LayerContext& layer, Findings& findings) {
     const Length needed = *layer.asked.hardware->length + 2.0 * layer.asked.hardware->finial.value_or(Length());
     if (least && needed.mm() > least->value.mm() + eps) {
         findings.flag("finial-fouls", Severity::decide,
-                      fmt::format("The pole with its finials is {} long, and the recess is {} wide.", mm(needed),
-                                  mm(least->value)));
+                      fmt::format("The pole with its finials is {} long, and the recess is {} wide.",
+                                  said(layer, needed), said(layer, least->value)));
     }
 }
 
@@ -93,7 +95,7 @@ void flag_ends(const LayerContext& layer, const HungAt& hung, Findings& findings
     } else if ((*hung.left - hung.finial).mm() < -left->value.mm() - eps) {
         findings.flag("finial-fouls", Severity::decide,
                       fmt::format("On the left the pole with its finial passes what stops it by {}.",
-                                  mm(-left->value - (*hung.left - hung.finial))),
+                                  said(layer, -left->value - (*hung.left - hung.finial))),
                       {"wall.left"});
     }
     if (right == nullptr) {
@@ -101,7 +103,7 @@ void flag_ends(const LayerContext& layer, const HungAt& hung, Findings& findings
     } else if (width && (*hung.right + hung.finial).mm() > (width->value + right->value).mm() + eps) {
         findings.flag("finial-fouls", Severity::decide,
                       fmt::format("On the right the pole with its finial passes what stops it by {}.",
-                                  mm(*hung.right + hung.finial - width->value - right->value)),
+                                  said(layer, *hung.right + hung.finial - width->value - right->value)),
                       {"wall.right"});
     }
     if (!unknown.empty() && wall_was_asked(layer)) {
@@ -151,10 +153,11 @@ void flag_obstructions(const LayerContext& layer, const HungAt& hung, Findings& 
         }
         if (hung.projection && obstruction.depth && hung.left && hung.top && may_lie_behind(obstruction, hung) &&
             obstruction.depth->mm() > hung.projection->mm() + eps) {
-            findings.flag("curtain-fouls", Severity::decide,
-                          fmt::format("The {} stands out {}, further than the curtain hangs off the wall ({}).",
-                                      name_of(obstruction), mm(*obstruction.depth), mm(*hung.projection)),
-                          {}, obstruction.id);
+            findings.flag(
+                "curtain-fouls", Severity::decide,
+                fmt::format("The {} stands out {}, further than the curtain hangs off the wall ({}).",
+                            name_of(obstruction), said(layer, *obstruction.depth), said(layer, *hung.projection)),
+                {}, obstruction.id);
         }
     }
 }
@@ -184,7 +187,7 @@ void flag_sill_board(const LayerContext& layer, const HungAt& hung, Findings& fi
             "curtain-fouls", Severity::decide,
             fmt::format("The sill board stands out {}, and the curtain hangs {} off the wall: it would lie on "
                         "the board.",
-                        mm(board->value), mm(*hung.projection)),
+                        said(layer, board->value), said(layer, *hung.projection)),
             {"sill.projection"});
     }
 }
@@ -201,8 +204,9 @@ void flag_heading(const LayerContext& layer, Findings& findings) {
                         Word<Heading>::word_for(asked.heading), Word<HardwareKind>::word_for(asked.hardware_kind)));
     } else if (asked.heading == Heading::eyelet && layer.rules.eyelet_inner - asked.diameter().mm() < 10.0 - eps) {
         findings.flag("heading-hardware", Severity::decide,
-                      fmt::format("An eyelet of {:g} mm runs badly on a pole of {:g} mm: it wants 10 mm to spare.",
-                                  layer.rules.eyelet_inner, asked.diameter().mm()));
+                      fmt::format("An eyelet of {} runs badly on a pole of {}: it wants {} to spare.",
+                                  said(layer, Length::mm(layer.rules.eyelet_inner)), said(layer, asked.diameter()),
+                                  said(layer, Length::mm(10.0))));
     }
 }
 
@@ -258,15 +262,16 @@ void flag_stack(const LayerContext& layer, const FinishedSizes& sizes, Findings&
         return;
     }
     std::string text = fmt::format(
-        "Drawn back, the curtains cover {:.0f} mm of the glass at {}. A pole {} long would clear "
+        "Drawn back, the curtains cover {} of the glass at {}. A pole {} long would clear "
         "it",
-        round_whole(covered), layer.asked.curtains() == 2 ? "each side" : "one side",
-        mm(length_to_clear(layer, opening->value, stack)));
+        said(layer, Length::mm(covered)), layer.asked.curtains() == 2 ? "each side" : "one side",
+        said(layer, length_to_clear(layer, opening->value, stack)));
     const Estimate* left = layer.measured.spans.find("wall.left");
     const Estimate* right = layer.measured.spans.find("wall.right");
     if (left != nullptr && right != nullptr) {
-        text += fmt::format("; the wall allows {}", mm(left->value + opening->value + right->value -
-                                                       2.0 * layer.asked.hardware->finial.value_or(Length())));
+        text +=
+            fmt::format("; the wall allows {}", said(layer, left->value + opening->value + right->value -
+                                                                2.0 * layer.asked.hardware->finial.value_or(Length())));
     }
     findings.flag("stack-covers-glass", Severity::note, text + ".");
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sizing/finish.h"
 
+#include "units/length_text.h"
 #include "units/rounding.h"
 
 #include <fmt/format.h>
@@ -151,15 +152,14 @@ void flag_level(const LayerContext& layer, const std::vector<DropAtLine>& at_lin
     }
     const bool sill = hangs_from_sill(layer.asked.hem_at);
     const std::string_view what = sill ? "sill" : "floor";
-    findings.flag(
-        sill ? "sill-not-level" : "floor-not-level", Severity::decide,
-        tied ? fmt::format("The {} is out of level by {:.0f} mm under the pole. One drop was worked; say whether "
-                           "the hem follows.",
-                           what, round_whole(range))
-             : fmt::format("From {} to head differs by {:.0f} mm along the window. It may be the {} or the head: "
-                           "take a level line.",
-                           what, round_whole(range), what),
-        stations);
+    findings.flag(sill ? "sill-not-level" : "floor-not-level", Severity::decide,
+                  tied ? fmt::format("The {} is out of level by {} under the pole. One drop was worked; say whether "
+                                     "the hem follows.",
+                                     what, said_length(most - least, layer.measured.entry_unit))
+                       : fmt::format("From {} to head differs by {} along the window. It may be the {} or the head: "
+                                     "take a level line.",
+                                     what, said_length(most - least, layer.measured.entry_unit), what),
+                  stations);
 }
 
 const DropAtLine& deciding(const std::vector<DropAtLine>& at_lines, HemAt hem_at) {

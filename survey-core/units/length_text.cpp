@@ -487,6 +487,11 @@ std::string write_length(Length length, const LengthStyle& style) {
     return style.with_unit ? fmt::format("{} {}", text, word_of(style.unit)) : text;
 }
 
+std::string said_length(Length length, LengthUnit unit) {
+    const Length whole = unit == LengthUnit::in ? length : Length::mm(round_whole(length.mm()));
+    return write_length(whole, {.unit = unit, .inch_denominator = 16, .with_unit = true});
+}
+
 std::optional<LengthUnit> length_unit(std::string_view word) {
     for (const LengthUnit unit : {LengthUnit::mm, LengthUnit::cm, LengthUnit::m, LengthUnit::in}) {
         if (word_of(unit) == word) {

@@ -39,6 +39,9 @@ struct LengthStyle {
 /// lowest-terms fraction, rounded to the nearest 1/8 or 1/16.
 [[nodiscard]] std::string write_length(Length length, const LengthStyle& style);
 
+/// A length in a sentence, with its unit: whole mm, cm to one decimal, m to three, inches to the nearest 1/16.
+[[nodiscard]] std::string said_length(Length length, LengthUnit unit);
+
 /// "mm", "cm", "m" or "in"; nothing for any other word.
 [[nodiscard]] std::optional<LengthUnit> length_unit(std::string_view word);
 [[nodiscard]] std::string_view word_of(LengthUnit unit);

@@ -247,4 +247,13 @@ RC_GTEST_PROP(LengthTextLaw, AnyTextIsReadInRangeOrRefusedWithAReason, ()) {
     }
 }
 
+// Derived: an inch is 25.4 mm (international yard and pound agreement, 1959), a sixteenth 1.5875 mm.
+TEST(SaidLength, IsInTheSurveyorsUnit) {
+    EXPECT_EQ(said_length(Length::mm(12.4), LengthUnit::mm), "12 mm");
+    EXPECT_EQ(said_length(Length::mm(12.4), LengthUnit::cm), "1.2 cm");
+    EXPECT_EQ(said_length(Length::mm(1242.0), LengthUnit::m), "1.242 m");
+    EXPECT_EQ(said_length(Length::mm(12.7), LengthUnit::in), "1/2 in");
+    EXPECT_EQ(said_length(Length::mm(25.4 + 1.6), LengthUnit::in), "1 1/16 in");
+}
+
 }  // namespace
