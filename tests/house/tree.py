@@ -23,7 +23,7 @@ def files(root, suffixes=None):
         folders[:] = [name for name in folders if not NOT_OURS.match(name)]
         for name in names:
             path = pathlib.Path(folder, name)
-            if not NOT_OURS.match(name) and not path.is_symlink() and (suffixes is None or path.suffix in suffixes):
+            if name != ".git" and not path.is_symlink() and (suffixes is None or path.suffix in suffixes):
                 found.append((path.relative_to(root).as_posix(), path))
     return sorted(found)
 
