@@ -7,69 +7,15 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
+#include <string>
 
 namespace truehang {
 
 namespace {
 
-constexpr std::array table{
-    Caution{Moment::heat, "any",
-            "Keep the clearance that its maker asks for, follow local rules, and use a qualified person where the law "
-            "asks for one.",
-            "common practice, no source", "2026-11-25"},
-    Caution{
-        Moment::heat, "US",
-        "Keep 0.9 m clear of a space heater; other heaters want the clearance that their maker asks for. Follow local "
-        "rules, and use a qualified person where the law asks for one.",
-        "NFPA, 3 ft clearance for space heaters; value from memory of the standard, check the edition", "2026-11-25"},
-    Caution{
-        Moment::cord, "any",
-        "Small children can be strangled by cords and loops. Choose one without a cord; else keep every cord and loop "
-        "out of reach, check the standard that holds where it hangs, follow local rules, and use a qualified person "
-        "where the law asks for one.",
-        "EN 13120, EN 16433, EN 16434 (check the standard)", "2026-11-25"},
-    Caution{
-        Moment::cord, "Australia",
-        "No loose loop of 220 mm or more at or below 1600 mm from the floor, and cleats at 1600 mm or higher. Check "
-        "the standard, follow local rules, and use a qualified person where the law asks for one.",
-        "Trade Practices corded internal window coverings standard, 2014", "2026-11-25"},
-    Caution{Moment::cord, "Canada",
-            "A cord within reach at most 220 mm long and a loop at most 440 mm round, under a pull of 35 N. Check the "
-            "regulation, follow local rules, and use a qualified person where the law asks for one.",
-            "SOR/2019-97", "2026-11-25"},
-    Caution{
-        Moment::cord, "US",
-        "No free-hanging operating cord on what is made to order. Check the standard, follow local rules, and use a "
-        "qualified person where the law asks for one.",
-        "ANSI/WCMA A100.1-2022", "2026-11-25"},
-    Caution{
-        Moment::drilling, "any",
-        "Before drilling: old coatings and boards may hold asbestos and old paint lead; cables and pipes run in walls, "
-        "most likely straight above, below and beside any switch or socket. Never cut a lintel. If in doubt stop, "
-        "follow local rules, and use a qualified person where the law asks for one.",
-        "BS 7671 (zones for cables); common practice, no source, for the rest", "2026-11-25"},
-    Caution{
-        Moment::ladder, "any",
-        "Ladder for short jobs only, three points of contact, at most 10 kg in hand, on a floor that is level. Follow "
-        "local rules, and use a qualified person where the law asks for one.",
-        "HSE guidance on ladders; value from memory, check the edition", "2026-11-25"},
-    Caution{
-        Moment::load, "any",
-        "No rating of pole, bracket and fixing is known until their makers say it: without it this load isn’t shown to "
-        "hold. Two people for a heavy curtain. Follow local rules, and use a qualified person where the law asks for "
-        "one.",
-        "common practice, no source", "2026-11-25"},
-    Caution{Moment::escape, "any",
-            "A window that someone may have to leave by stays openable without tools. Follow local rules, and use a "
-            "qualified person where the law asks for one.",
-            "common practice, no source", "2026-11-25"},
-    Caution{Moment::weights, "any",
-            "No lead weights where small children are: steel or chain instead. Follow local rules, and use a qualified "
-            "person where the law asks for one.",
-            "common practice, no source", "2026-11-25"},
-};
+/// The most general caution of a moment.
+std::string advice_at(Moment moment) { return std::string(cautions_at(moment).front().text); }
 
 bool is_radiator(const Obstruction& obstruction) {
     return obstruction.kind && obstruction.kind->is(ObstructionKind::radiator);
@@ -107,7 +53,7 @@ long placed_in(const Room& room) {
 }
 
 void flag_heat(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings) {
-    const std::string advice(table.front().text);
+    const std::string advice = advice_at(Moment::heat);
     const HungAt hung = placed(layer, sizes);
     bool noted = false;
     for (const Obstruction& obstruction : layer.window.obstructions) {
@@ -134,23 +80,70 @@ void flag_heat(const LayerContext& layer, const FinishedSizes& sizes, Findings& 
     }
 }
 
-}  // namespace
-
-std::span<const Caution> cautions() { return table; }
-
-std::vector<Caution> cautions_at(Moment moment) {
-    std::vector<Caution> due;
-    std::ranges::copy_if(table, std::back_inserter(due), [&](const Caution& c) { return c.moment == moment; });
-    return due;
+/// Whether cords or chains hang at it: a blind's, if nothing says otherwise; curtains', where they are drawn by them.
+bool is_corded(const LayerAsked& asked) {
+    const auto& operation = asked.treatment->operation;
+    return operation ? operation->is(Operation::cord) || operation->is(Operation::chain) : asked.is_blind();
 }
 
-void flag_cautions(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings) {
-    flag_heat(layer, sizes, findings);
-    if (layer.asked.is_blind() && layer.room.young_children.value_or(true)) {
-        findings.flag("cord-within-reach", Severity::caution,
-                      "A corded blind in a room that small children may use. " +
-                          std::string(cautions_at(Moment::cord).front().text));
+void flag_cords(const LayerContext& layer, Findings& findings) {
+    if (!is_corded(layer.asked)) {
+        return;
     }
+    const char* what = layer.asked.treatment->operation
+                           ? "Something corded in a room that small children may use. "
+                           : "Nothing says what moves this blind, so it counts as corded, in a room that small "
+                             "children may use. ";
+    findings.flag("cord-within-reach", Severity::caution, what + advice_at(Moment::cord));
+}
+
+/// A tie-back is a loop at the height of a child.
+void flag_tie_back(const LayerContext& layer, Findings& findings) {
+    const auto& tie_back = layer.asked.treatment->tie_back;
+    if (layer.asked.is_blind() || !tie_back || (tie_back->kind && tie_back->kind->is(TieBackKind::holdback))) {
+        return;
+    }
+    findings.flag("loop-within-reach", Severity::caution,
+                  "A tie-back is a loop that a small child can reach; a holdback has none. " + advice_at(Moment::cord));
+}
+
+void flag_lead(const LayerContext& layer, Findings& findings) {
+    const auto& weights = layer.asked.treatment->weights;
+    if (!layer.asked.is_blind() && weights && weights->is(WeightKind::lead)) {
+        findings.flag("lead-weights", Severity::caution, advice_at(Moment::weights));
+    }
+}
+
+void flag_motor(const LayerContext& layer, Findings& findings) {
+    const auto& operation = layer.asked.treatment->operation;
+    if (operation && operation->is(Operation::motor)) {
+        findings.flag("power-at-the-window", Severity::caution, advice_at(Moment::power));
+    }
+}
+
+void flag_heavy(const LayerContext& layer, const ClothPlan& plan, Findings& findings) {
+    constexpr double carried_kg = 10.0;  // the most that one person takes up a ladder (the caution of that moment)
+    if (!plan.mass) {
+        return;
+    }
+    const double each = plan.mass->kg() / layer.asked.curtains();
+    if (each > carried_kg + whole_tolerance) {
+        findings.flag("heavy-curtain", Severity::caution,
+                      fmt::format("{:.1f} kg in one piece. {}", each, advice_at(Moment::lifting)));
+    }
+}
+
+}  // namespace
+
+void flag_cautions(const LayerContext& layer, const FinishedSizes& sizes, const ClothPlan& plan, Findings& findings) {
+    flag_heat(layer, sizes, findings);
+    if (layer.room.young_children.value_or(true)) {
+        flag_cords(layer, findings);
+        flag_tie_back(layer, findings);
+        flag_lead(layer, findings);
+    }
+    flag_motor(layer, findings);
+    flag_heavy(layer, plan, findings);
 }
 
 }  // namespace truehang

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "cloth/plan.h"
 #include "sizing/clearances.h"
 
 #include <span>
@@ -13,9 +14,12 @@ namespace truehang {
 enum class Moment {
     cord,      ///< anything corded in a room that small children may use
     heat,      ///< cloth in front of or near something hot
+    power,     ///< a motor
+    fire,      ///< cloth for public places
     drilling,  ///< before the wall is drilled
     ladder,    ///< before climbing
     load,      ///< before something heavy hangs
+    lifting,   ///< what one person can't carry up a ladder
     escape,    ///< a window that someone may have to leave by
     weights,   ///< corner weights where small children are
 };
@@ -25,17 +29,20 @@ struct Caution {
     Moment moment;
     std::string_view region;   ///< where its source holds; "any" for general sense
     std::string_view text;     ///< always ends in local rules and qualified people
-    std::string_view source;   ///< standard and edition, or "common practice, no source"
+    std::string_view source;   ///< standard, or "common practice, no source"
+    std::string_view edition;  ///< of the standard; "check the edition" where that isn't sure, empty without a standard
     std::string_view checked;  ///< date, ISO 8601
 };
 
-/// All cautions, as data. A caution is added here.
+/// All cautions, as data.
 [[nodiscard]] std::span<const Caution> cautions();
 
 /// The cautions due at a moment, most general first.
 [[nodiscard]] std::vector<Caution> cautions_at(Moment moment);
 
-/// Cautions that this layer gives cause for (flags `curtain-over-heat` and `cord-within-reach`).
-void flag_cautions(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings);
+/// Cautions that this layer gives cause for: flags `curtain-over-heat`, `cord-within-reach`, `loop-within-reach`,
+/// `lead-weights` (the last three where small children may be; not known counts as that), `power-at-the-window` and
+/// `heavy-curtain`.
+void flag_cautions(const LayerContext& layer, const FinishedSizes& sizes, const ClothPlan& plan, Findings& findings);
 
 }  // namespace truehang

@@ -18,7 +18,8 @@ int next_even(int count) { return count % 2 == 0 ? count : count + 1; }
 
 /// An unlined tab heading is faced with its own cloth.
 void plan_facing(PlanParts& parts) {
-    if (parts.fabrics.lining != nullptr) {
+    const bool lined = parts.fabrics.lining != nullptr || parts.fabrics.second_lining != nullptr;
+    if (lined && !lining_is_separate(parts.layer.asked)) {
         return;
     }
     constexpr double turnings = 20.0;  // 10 mm at each edge (trade rules, section 7)
@@ -75,8 +76,9 @@ void plan_tabs(PlanParts& parts) {
         parts.findings.flag("impossible", Severity::stop, "A tab is wider than the cloth it is cut from.");
         return;
     }
-    tabs.each = next_odd(1 + static_cast<int>(ceil_whole(span.mm() / rules.tab_gap)));
+    tabs.each = next_odd(1 + whole_count(ceil_whole(span.mm() / rules.tab_gap)));
     tabs.spacing = tabs.each > 1 ? span / (tabs.each - 1) : Length();
+    tabs.positions = evenly(Length::mm(rules.tab_width / 2.0), flat - Length::mm(rules.tab_width / 2.0), tabs.each);
     const int all = parts.layer.asked.curtains() * tabs.each;
     const int rows = (all + per_row - 1) / per_row;
     const Length row = cut_up(before_shrinking(tabs.cut_length, fabric.shrinkage_pct));
@@ -94,9 +96,10 @@ void plan_eyelets(PlanParts& parts) {
     constexpr double first = 50.0;  // first and last eyelet in from the edge (trade rules, section 7)
     const Length span = parts.plan.cloth->flat - Length::mm(2.0 * first);
     Eyelets eyelets;
-    eyelets.each = std::max(2, next_even(static_cast<int>(ceil_whole(1.0 + span.mm() / parts.layer.rules.eyelet_gap))));
+    eyelets.each = std::max(2, next_even(whole_count(ceil_whole(1.0 + span.mm() / parts.layer.rules.eyelet_gap))));
     eyelets.spacing = span / (eyelets.each - 1);
     eyelets.first = Length::mm(first);
+    eyelets.positions = evenly(eyelets.first, parts.plan.cloth->flat - Length::mm(first), eyelets.each);
     TraceOf(parts.findings, "eyelets.each")
         .mm("first centre to last", span, {"cloth.flat_mm"})
         .mm("largest spacing", Length::mm(parts.layer.rules.eyelet_gap), {"rule eyelet_gap_mm"})
@@ -110,11 +113,16 @@ void plan_eyelets(PlanParts& parts) {
 
 void plan_weights(PlanParts& parts) {
     const double k = parts.plan.cloth->widths_each;
-    parts.plan.weights = Weights{1 + static_cast<int>(ceil_whole(k / parts.layer.rules.weight_every))};
+    parts.plan.weights = Weights{1 + whole_count(ceil_whole(k / parts.layer.rules.weight_every))};
     TraceOf(parts.findings, "weights.each")
         .count("widths in each", k, {"cloth.widths_each"})
         .count("widths between weights", parts.layer.rules.weight_every, {"rule weight_every"})
         .count("weights in each", parts.plan.weights->each);
+    if (parts.fabrics.interlining != nullptr) {
+        parts.findings.flag("weights-not-needed", Severity::note,
+                            "A heavy interlined curtain hangs by its own weight: corner weights may be left out "
+                            "(common practice, no source). They are counted here; say so if none are sewn in.");
+    }
 }
 
 void plan_blind(PlanParts& parts) {
@@ -188,7 +196,9 @@ void weigh(PlanParts& parts) {
     const bool known =
         add(parts.fabrics.face, plan.cloth->widths, plan.exact_cut_drop) &&
         (!plan.lining || add(parts.fabrics.lining, plan.lining->widths, plan.lining->cut_drop)) &&
-        (!plan.interlining || add(parts.fabrics.interlining, plan.interlining->widths, plan.interlining->cut_drop));
+        (!plan.interlining || add(parts.fabrics.interlining, plan.interlining->widths, plan.interlining->cut_drop)) &&
+        (!plan.making.second_lining ||
+         add(parts.fabrics.second_lining, plan.making.second_lining->widths, plan.making.second_lining->cut_drop));
     if (!known) {
         return;
     }
@@ -199,7 +209,7 @@ void weigh(PlanParts& parts) {
     const Mass own = weighed ? *hardware->mass : Mass();
     parts.plan.mass = Mass::kg(grams / 1000.0);
     parts.plan.bracket_mass = share * *parts.plan.mass + own;
-    TraceOf(parts.findings, "mass_kg").count("kg of face, lining and interlining", parts.plan.mass->kg());
+    TraceOf(parts.findings, "mass_kg").count("kg of face, linings and interlining", parts.plan.mass->kg());
     TraceOf(parts.findings, "bracket_kg")
         .count("kg of cloth", parts.plan.mass->kg(), {"mass_kg"})
         .ratio("share on the worst bracket", share)

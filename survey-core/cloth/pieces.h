@@ -29,6 +29,7 @@ struct Lining {
     Length flat;
     Length cut_drop;
     Length length;
+    bool separate = false;  ///< hangs on its own tape beside the curtain
 };
 
 struct Tabs {
@@ -37,13 +38,15 @@ struct Tabs {
     int each = 0;
     Length spacing;  ///< centre to centre, on the flat
     Length cut_width;
-    Length length;  ///< cloth added to the order
+    Length length;                    ///< cloth added to the order
+    std::vector<Length> positions{};  ///< centres from the leading edge, on the flat
 };
 
 struct Eyelets {
     int each = 0;
     Length spacing;
-    Length first;  ///< its centre from the edge, on the flat
+    Length first;                     ///< its centre from the edge, on the flat
+    std::vector<Length> positions{};  ///< centres from the leading edge, on the flat
 };
 
 struct Weights {
@@ -62,10 +65,58 @@ struct PelmetFigures {
     Length cut_drop, length;
 };
 
+/// Pleats of one curtain, on the flat. Its return and overlap stay unpleated.
+struct Pleats {
+    int each = 0;
+    Length pleat;                   ///< cloth taken by one
+    Length space;                   ///< between two
+    std::vector<Length> positions;  ///< centres from the leading edge
+};
+
+/// Hooks of a heading that hangs by hooks.
+struct Hooks {
+    int each = 0;
+    int in_all = 0;
+    Length spacing;  ///< when hung
+};
+
+struct TieBack {
+    std::string kind;                  ///< tie-back or holdback
+    std::optional<Length> height;      ///< above the floor; none where the readings don’t reach to it
+    std::optional<Length> length;      ///< of a tie-back, eye to eye
+    int count = 0;                     ///< for the window
+    std::optional<Length> cut_length;  ///< of one of its pieces, two to a tie-back
+    std::optional<Length> cut_width;
+};
+
+/// Something bought beside the cloth, for one layer: by number, by length, or so many of a length each.
+struct Bought {
+    std::string what;
+    int count = 0;    ///< 0: bought by length
+    Length length{};  ///< in all
+    Length each{};    ///< of one, where a number is cut to a length
+};
+
+/// What is known of the load and what isn’t. It never says that a fixing holds.
+struct Load {
+    std::optional<Mass> bracket;         ///< on the worst bracket
+    std::vector<std::string> not_known;  ///< what would have to be known
+};
+
+/// What the workroom makes up beside the cloth itself.
+struct Making {
+    std::optional<Lining> second_lining;
+    std::optional<Pleats> pleats;
+    std::optional<Hooks> hooks;
+    std::optional<TieBack> tie_back;
+    std::vector<Bought> bought;
+    std::optional<Load> load;
+};
+
 /// Pieces of one kind cut from one fabric for a layer. `total` is the length they take off the roll, exact.
 struct Piece {
     std::string fabric;
-    std::string what;  ///< drops, tabs, facing, pelmet, half repeat
+    std::string what;  ///< drops, tabs, facing, pelmet, tie-backs, half repeat
     Length length;     ///< of one
     int count = 0;
     Length total;

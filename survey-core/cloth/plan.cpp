@@ -20,7 +20,8 @@ const Fabric* named(const std::optional<std::string>& id, const std::vector<Fabr
 }  // namespace
 
 LayerFabrics fabrics_of(const Treatment& treatment, const std::vector<Fabric>& fabrics) {
-    return {named(treatment.fabric, fabrics), named(treatment.lining, fabrics), named(treatment.interlining, fabrics)};
+    return {named(treatment.fabric, fabrics), named(treatment.lining, fabrics), named(treatment.interlining, fabrics),
+            named(treatment.second_lining, fabrics)};
 }
 
 Length usable_width(const Fabric& fabric) { return fabric.width - 2.0 * fabric.selvedge; }
@@ -32,6 +33,26 @@ Match match_of(const Fabric& fabric) {
     return fabric.match ? fabric.match->known().value_or(Match::straight) : Match::straight;
 }
 
+namespace {
+
+/// All that follows from the face cloth.
+void plan_after_face(PlanParts& parts) {
+    plan_lining(parts);
+    plan_interlining(parts);
+    if (!parts.layer.asked.is_blind()) {
+        plan_tabs(parts);
+        plan_eyelets(parts);
+        plan_weights(parts);
+        plan_pleats_and_hooks(parts);
+        plan_tie_backs(parts);
+    }
+    plan_pelmet(parts);
+    weigh(parts);
+    say_what_the_load_rests_on(parts);
+}
+
+}  // namespace
+
 ClothPlan plan_cloth(const LayerContext& layer, const FinishedSizes& sizes, const LayerFabrics& fabrics,
                      Findings& findings) {
     ClothPlan plan;
@@ -39,18 +60,10 @@ ClothPlan plan_cloth(const LayerContext& layer, const FinishedSizes& sizes, cons
     if (layer.asked.is_blind()) {
         plan_blind(parts);
     }
-    if (fabrics.face == nullptr || !plan_face(parts)) {
-        return plan;
+    if (fabrics.face != nullptr && plan_face(parts)) {
+        plan_after_face(parts);
     }
-    plan_lining(parts);
-    plan_interlining(parts);
-    if (!layer.asked.is_blind()) {
-        plan_tabs(parts);
-        plan_eyelets(parts);
-        plan_weights(parts);
-    }
-    plan_pelmet(parts);
-    weigh(parts);
+    list_what_is_bought(parts);
     return plan;
 }
 

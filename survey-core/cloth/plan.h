@@ -20,6 +20,7 @@ struct ClothPlan {
     std::optional<Blind> blind;
     std::optional<PelmetFigures> pelmet;
     std::optional<Mass> mass, bracket_mass;
+    Making making;
     std::vector<Piece> pieces;
 };
 
@@ -28,6 +29,7 @@ struct LayerFabrics {
     const Fabric* face = nullptr;
     const Fabric* lining = nullptr;
     const Fabric* interlining = nullptr;
+    const Fabric* second_lining = nullptr;
 };
 [[nodiscard]] LayerFabrics fabrics_of(const Treatment& treatment, const std::vector<Fabric>& fabrics);
 

@@ -109,27 +109,79 @@ Json cloth_json(const Cloth& cloth) {
 }
 
 Json lining_json(const Lining& lining) {
-    return {{"fabric", lining.fabric},
-            {"widths_each", plain(lining.widths_each)},
-            {"widths", lining.widths},
-            {"flat_mm", two_decimals(lining.flat)},
-            {"cut_drop_mm", whole(lining.cut_drop)},
-            {"length_mm", whole(lining.length)}};
+    Json json{{"fabric", lining.fabric},
+              {"widths_each", plain(lining.widths_each)},
+              {"widths", lining.widths},
+              {"flat_mm", two_decimals(lining.flat)},
+              {"cut_drop_mm", whole(lining.cut_drop)},
+              {"length_mm", whole(lining.length)}};
+    if (lining.separate) {
+        json["hung"] = "separate";
+    }
+    return json;
+}
+
+void add_positions(Json& json, const std::vector<Length>& positions) {
+    if (!positions.empty()) {
+        json["positions_mm"] = list_of(positions, [](Length at) { return two_decimals(at); });
+    }
 }
 
 Json tabs_json(const Tabs& tabs) {
-    return {{"cut_length_mm", whole(tabs.cut_length)},
-            {"hang_mm", two_decimals(tabs.hang)},
-            {"each", tabs.each},
-            {"spacing_mm", two_decimals(tabs.spacing)},
-            {"cut_width_mm", whole(tabs.cut_width)},
-            {"length_mm", whole(tabs.length)}};
+    Json json{{"cut_length_mm", whole(tabs.cut_length)},
+              {"hang_mm", two_decimals(tabs.hang)},
+              {"each", tabs.each},
+              {"spacing_mm", two_decimals(tabs.spacing)},
+              {"cut_width_mm", whole(tabs.cut_width)},
+              {"length_mm", whole(tabs.length)}};
+    add_positions(json, tabs.positions);
+    return json;
 }
 
 Json eyelets_json(const Eyelets& eyelets) {
-    return {{"each", eyelets.each},
-            {"spacing_mm", two_decimals(eyelets.spacing)},
-            {"first_mm", two_decimals(eyelets.first)}};
+    Json json{{"each", eyelets.each},
+              {"spacing_mm", two_decimals(eyelets.spacing)},
+              {"first_mm", two_decimals(eyelets.first)}};
+    add_positions(json, eyelets.positions);
+    return json;
+}
+
+Json pleats_json(const Pleats& pleats) {
+    Json json{
+        {"each", pleats.each}, {"pleat_mm", two_decimals(pleats.pleat)}, {"space_mm", two_decimals(pleats.space)}};
+    if (!pleats.positions.empty()) {
+        json["first_mm"] = two_decimals(pleats.positions.front());
+        json["last_mm"] = two_decimals(pleats.positions.back());
+    }
+    add_positions(json, pleats.positions);
+    return json;
+}
+
+Json hooks_json(const Hooks& hooks) {
+    return {{"each", hooks.each}, {"in_all", hooks.in_all}, {"spacing_mm", two_decimals(hooks.spacing)}};
+}
+
+Json tie_back_json(const TieBack& tie_back) {
+    const auto length = [](Length mm) { return two_decimals(mm); };
+    return {{"kind", tie_back.kind},
+            {"count", tie_back.count},
+            {"height_mm", or_null(tie_back.height, length)},
+            {"length_mm", or_null(tie_back.length, length)},
+            {"cut_length_mm", or_null(tie_back.cut_length, length)},
+            {"cut_width_mm", or_null(tie_back.cut_width, length)}};
+}
+
+Json bought_json(const Bought& bought) {
+    Json json{{"what", bought.what}};
+    if (bought.count == 0) {
+        json["length_mm"] = whole(bought.length);
+        return json;
+    }
+    json["count"] = bought.count;
+    if (bought.each.mm() > 0.0) {
+        json["each_mm"] = whole(bought.each);
+    }
+    return json;
 }
 
 Json weights_json(const Weights& weights) { return {{"each", weights.each}}; }
@@ -148,20 +200,29 @@ Json pelmet_json(const PelmetFigures& pelmet) {
 
 Json mass_json(Mass mass) { return two_decimals(mass.kg()); }
 
+Json load_json(const Load& load) {
+    return {{"bracket_kg", or_null(load.bracket, mass_json)}, {"not_known", load.not_known}};
+}
+
 /// What hangs there, as members of the window or of one entry of its layers.
 void add_layer(Json& json, const LayerFigures& layer) {
     json["finished"] = or_null(layer.finished, finished_json);
     json["cloth"] = or_null(layer.cloth, cloth_json);
     json["lining"] = or_null(layer.lining, lining_json);
+    json["second_lining"] = or_null(layer.making.second_lining, lining_json);
     json["interlining"] = or_null(layer.interlining, lining_json);
     json["tabs"] = or_null(layer.tabs, tabs_json);
     json["eyelets"] = or_null(layer.eyelets, eyelets_json);
-    json["hooks"] = nullptr;
+    json["pleats"] = or_null(layer.making.pleats, pleats_json);
+    json["hooks"] = or_null(layer.making.hooks, hooks_json);
     json["weights"] = or_null(layer.weights, weights_json);
     json["blind"] = or_null(layer.blind, blind_json);
     json["pelmet"] = or_null(layer.pelmet, pelmet_json);
     json["mass_kg"] = or_null(layer.mass, mass_json);
     json["bracket_kg"] = or_null(layer.bracket_mass, mass_json);
+    json["load"] = or_null(layer.making.load, load_json);
+    json["tie_back"] = or_null(layer.making.tie_back, tie_back_json);
+    json["haberdashery"] = list_of(layer.making.bought, bought_json);
 }
 
 Json layer_json(const LayerFigures& layer) {
@@ -276,7 +337,21 @@ Json order_json(const Order& order) {
             {"provisional", order.provisional}};
 }
 
-Json haberdashery_json(const Haberdashery& item) { return {{"what", item.what}, {"count", item.count}}; }
+Json haberdashery_json(const Haberdashery& item) {
+    Json json{{"what", item.what}};
+    if (item.count == 0) {
+        json["length_mm"] = whole(item.length);
+        json["order_m"] = rounded(item.order_m, 1e6);
+        return json;
+    }
+    json["count"] = item.count;
+    if (!item.pieces.empty()) {
+        json["pieces"] = list_of(item.pieces, [](const CutToLength& piece) {
+            return Json{{"count", piece.count}, {"length_mm", whole(piece.each)}};
+        });
+    }
+    return json;
+}
 
 }  // namespace
 

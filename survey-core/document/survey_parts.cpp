@@ -23,7 +23,10 @@ constexpr std::array rule_ranges{
     RuleRange{"tab_gap_mm", divisor_range},        RuleRange{"eyelet_gap_mm", divisor_range},
     RuleRange{"blind_fold_mm", divisor_range},     RuleRange{"order_step_m", {0.0, 100.0, true}},
     RuleRange{"weight_every", {0.0, 100.0, true}}, RuleRange{"fullness_slack", {0.0, 100.0}},
-    RuleRange{"pelmet_share", {0.0, 1.0}},         RuleRange{"placing_repeats", {0.0, 100.0}}};
+    RuleRange{"pelmet_share", {0.0, 1.0}},         RuleRange{"placing_repeats", {0.0, 100.0}},
+    RuleRange{"hook_gap_mm", divisor_range},       RuleRange{"cord_gap_mm", divisor_range},
+    RuleRange{"pleats_per_width", {0.0, 100.0}},   RuleRange{"haberdashery_step_m", {0.0, 100.0, true}},
+    RuleRange{"tie_back_share", {0.0, 1.0}},       RuleRange{"separate_fullness", {0.0, 100.0}}};
 
 NumberRange range_of_rule(std::string_view key) {
     const auto found = std::ranges::find(rule_ranges, key, &RuleRange::key);
@@ -103,6 +106,24 @@ PelmetAsked read_pelmet(ObjectReader& reader) {
     reader.length("return_mm", pelmet.return_depth);
     pelmet.extra = reader.rest();
     return pelmet;
+}
+
+TieBackAsked read_tie_back(ObjectReader& reader) {
+    TieBackAsked tie_back;
+    reader.word("kind", tie_back.kind);
+    reader.length("height_mm", tie_back.height);
+    reader.length("length_mm", tie_back.length);
+    tie_back.extra = reader.rest();
+    return tie_back;
+}
+
+/// A mass that may be there, up to 10 t.
+void read_mass(ObjectReader& reader, std::string_view key, std::optional<Mass>& field) {
+    std::optional<double> kg;
+    reader.number(key, kg, {0.0, 10000.0});
+    if (kg) {
+        field = Mass::kg(*kg);
+    }
 }
 
 }  // namespace
@@ -243,11 +264,10 @@ Hardware read_hardware(ObjectReader& reader) {
     });
     reader.length("return_mm", hardware.return_depth);
     reader.length("overlap_mm", hardware.overlap);
-    std::optional<double> mass;
-    reader.number("mass_kg", mass, {0.0, 10000.0});
-    if (mass) {
-        hardware.mass = Mass::kg(*mass);
-    }
+    read_mass(reader, "mass_kg", hardware.mass);
+    read_mass(reader, "rated_kg", hardware.rated);
+    read_mass(reader, "bracket_rated_kg", hardware.bracket_rated);
+    read_mass(reader, "fixing_rated_kg", hardware.fixing_rated);
     hardware.extra = reader.rest();
     return hardware;
 }
@@ -266,8 +286,14 @@ Treatment read_treatment(ObjectReader& reader, const FabricNames& fabrics) {
     check_fabric(reader, "fabric", treatment.fabric, fabrics);
     check_fabric(reader, "lining", treatment.lining, fabrics);
     check_fabric(reader, "interlining", treatment.interlining, fabrics);
+    reader.nullable_text("second_lining", treatment.second_lining);
+    check_fabric(reader, "second_lining", treatment.second_lining, fabrics);
+    reader.word("lining_hung", treatment.lining_hung);
     reader.length("tab_cut_mm", treatment.tab_cut);
     reader.object("pelmet", [&](ObjectReader& pelmet) { treatment.pelmet = read_pelmet(pelmet); });
+    reader.object("tie_back", [&](ObjectReader& tie_back) { treatment.tie_back = read_tie_back(tie_back); });
+    reader.word("operation", treatment.operation);
+    reader.word("weights", treatment.weights);
     treatment.extra = reader.rest();
     return treatment;
 }

@@ -125,6 +125,8 @@ void write_obstruction(JsonText& out, const Obstruction& obstruction) {
     object.end();
 }
 
+std::optional<double> kg_of(const std::optional<Mass>& mass) { return mass ? std::optional(mass->kg()) : std::nullopt; }
+
 void write_hardware(JsonText& out, const Hardware& hardware) {
     ObjectWriter object(out, hardware.extra);
     object.word("kind", hardware.kind);
@@ -140,7 +142,10 @@ void write_hardware(JsonText& out, const Hardware& hardware) {
                 [](JsonText& list, Length at) { list.item(json_number(at.mm())); });
     object.length("return_mm", hardware.return_depth);
     object.length("overlap_mm", hardware.overlap);
-    object.number("mass_kg", hardware.mass ? std::optional(hardware.mass->kg()) : std::nullopt);
+    object.number("mass_kg", kg_of(hardware.mass));
+    object.number("rated_kg", kg_of(hardware.rated));
+    object.number("bracket_rated_kg", kg_of(hardware.bracket_rated));
+    object.number("fixing_rated_kg", kg_of(hardware.fixing_rated));
     object.end();
 }
 
@@ -148,6 +153,14 @@ void write_pelmet(JsonText& out, const PelmetAsked& pelmet) {
     ObjectWriter object(out, pelmet.extra);
     object.length("depth_mm", pelmet.depth);
     object.length("return_mm", pelmet.return_depth);
+    object.end();
+}
+
+void write_tie_back(JsonText& out, const TieBackAsked& tie_back) {
+    ObjectWriter object(out, tie_back.extra);
+    object.word("kind", tie_back.kind);
+    object.length("height_mm", tie_back.height);
+    object.length("length_mm", tie_back.length);
     object.end();
 }
 
@@ -162,11 +175,19 @@ void write_treatment(JsonText& out, const Treatment& treatment) {
     object.text("fabric", treatment.fabric);
     object.text("lining", treatment.lining);
     object.text("interlining", treatment.interlining);
+    object.text("second_lining", treatment.second_lining);
+    object.word("lining_hung", treatment.lining_hung);
     object.length("tab_cut_mm", treatment.tab_cut);
     if (treatment.pelmet) {
         object.begin("pelmet");
         write_pelmet(out, *treatment.pelmet);
     }
+    if (treatment.tie_back) {
+        object.begin("tie_back");
+        write_tie_back(out, *treatment.tie_back);
+    }
+    object.word("operation", treatment.operation);
+    object.word("weights", treatment.weights);
     object.end();
 }
 

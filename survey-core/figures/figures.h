@@ -69,6 +69,7 @@ struct LayerFigures {
     std::optional<Blind> blind;
     std::optional<PelmetFigures> pelmet;
     std::optional<Mass> mass, bracket_mass;
+    Making making{};  ///< second lining, pleats, hooks, tie-backs, haberdashery, load
 };
 
 struct WindowFigures {
@@ -102,9 +103,19 @@ struct Order {
     bool provisional = false;  ///< a window it rests on has a stop or remeasure flag
 };
 
+/// So many pieces of one length.
+struct CutToLength {
+    int count = 0;
+    Length each;
+};
+
+/// Something bought beside the cloth, over the house.
 struct Haberdashery {
     std::string what;
-    int count = 0;
+    int count = 0;                      ///< 0: bought by length
+    Length length{};                    ///< in all, whole mm
+    double order_m = 0.0;               ///< up to the step that it is sold by
+    std::vector<CutToLength> pieces{};  ///< where a number is cut to lengths, longest first
 };
 
 struct Figures {

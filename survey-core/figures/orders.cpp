@@ -4,8 +4,24 @@
 #include "units/rounding.h"
 
 #include <algorithm>
+#include <array>
+#include <string>
 
 namespace truehang {
+
+namespace {
+
+/// Longest first, those of one length together.
+void add_piece(std::vector<CutToLength>& pieces, int count, Length each) {
+    const auto at = std::ranges::find_if(pieces, [&](const CutToLength& piece) { return piece.each <= each; });
+    if (at != pieces.end() && at->each == each) {
+        at->count += count;
+    } else {
+        pieces.insert(at, {count, each});
+    }
+}
+
+}  // namespace
 
 void OrderBook::take(const WorkedWindow& window) {
     const bool provisional = std::ranges::any_of(window.figures.flags, [](const Flag& flag) {
@@ -17,11 +33,20 @@ void OrderBook::take(const WorkedWindow& window) {
         }
     }
     for (const LayerFigures& layer : window.figures.layers) {
-        const int curtains = layer.finished ? layer.finished->curtains : 0;
-        weights_ += layer.weights ? curtains * layer.weights->each : 0;
-        eyelets_ += layer.eyelets ? curtains * layer.eyelets->each : 0;
-        rods_ += layer.blind ? layer.blind->rods : 0;
+        for (const Bought& bought : layer.making.bought) {
+            Haberdashery& all = entry(bought.what);
+            all.count += bought.count;
+            all.length += bought.length;
+            if (bought.each.mm() > 0.0) {
+                add_piece(all.pieces, bought.count, bought.each);
+            }
+        }
     }
+}
+
+Haberdashery& OrderBook::entry(std::string_view what) {
+    const auto found = std::ranges::find(bought_, what, &Haberdashery::what);
+    return found != bought_.end() ? *found : bought_.emplace_back(Haberdashery{std::string(what)});
 }
 
 std::vector<Order> OrderBook::orders() const {
@@ -55,15 +80,20 @@ std::vector<Order> OrderBook::orders() const {
 }
 
 std::vector<Haberdashery> OrderBook::haberdashery() const {
-    std::vector<Haberdashery> bought;
-    const auto add = [&](const char* what, int count) {
-        if (count > 0) {
-            bought.push_back({what, count});
+    const double asked = house_rules(survey_.rules).haberdashery_step_m;
+    const double step = asked > 0.0 ? asked : 0.001;
+    std::vector<Haberdashery> bought = bought_;
+    for (Haberdashery& item : bought) {
+        if (item.count == 0) {
+            item.order_m = step * ceil_whole(item.length.metres() / step);
         }
+    }
+    // Weights, eyelets and rods stand first; the rest follows as the windows ask for it.
+    const auto place = [](const Haberdashery& item) {
+        constexpr std::array first{"weights", "eyelets", "blind rods"};
+        return std::ranges::find(first, item.what) - first.begin();
     };
-    add("weights", weights_);
-    add("eyelets", eyelets_);
-    add("blind rods", rods_);
+    std::ranges::stable_sort(bought, {}, place);
     return bought;
 }
 

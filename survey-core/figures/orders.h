@@ -3,6 +3,7 @@
 
 #include "figures/window_working.h"
 
+#include <string_view>
 #include <vector>
 
 namespace truehang {
@@ -16,9 +17,12 @@ public:
     /// One for each fabric that something is cut from, in the survey's order: the sum of its cuts, upward to the step
     /// it is sold by (trade rules, sections 1 and 5).
     [[nodiscard]] std::vector<Order> orders() const;
+    /// What else is bought, by number or by length, upward to the step it is sold by.
     [[nodiscard]] std::vector<Haberdashery> haberdashery() const;
 
 private:
+    Haberdashery& entry(std::string_view what);
+
     struct Taken {
         Piece piece;
         std::string window, layer;
@@ -26,7 +30,7 @@ private:
     };
     const Survey& survey_;
     std::vector<Taken> taken_;
-    int weights_ = 0, eyelets_ = 0, rods_ = 0;
+    std::vector<Haberdashery> bought_;
 };
 
 }  // namespace truehang

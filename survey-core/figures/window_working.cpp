@@ -64,7 +64,7 @@ std::vector<Flag> unknown_in_readings(const Window& window) {
 
 std::vector<Flag> unknown_in_fabrics(const LayerFabrics& fabrics) {
     std::vector<Flag> flags;
-    for (const Fabric* fabric : {fabrics.face, fabrics.lining, fabrics.interlining}) {
+    for (const Fabric* fabric : {fabrics.face, fabrics.lining, fabrics.interlining, fabrics.second_lining}) {
         if (fabric != nullptr && fabric->match && !fabric->match->known()) {
             flags.push_back(not_understood(fabric->match->text()));
         }
@@ -142,6 +142,20 @@ Finished reported(const FinishedSizes& sizes) {
     return {sizes.curtains, finished_to_mm(sizes.width), finished_to_mm(sizes.drop), sizes.width_u, sizes.drop_u};
 }
 
+void report_plan(ClothPlan plan, LayerFigures& figures) {
+    figures.cloth = std::move(plan.cloth);
+    figures.lining = std::move(plan.lining);
+    figures.interlining = std::move(plan.interlining);
+    figures.tabs = std::move(plan.tabs);
+    figures.eyelets = std::move(plan.eyelets);
+    figures.weights = plan.weights;
+    figures.blind = plan.blind;
+    figures.pelmet = plan.pelmet;
+    figures.mass = plan.mass;
+    figures.bracket_mass = plan.bracket_mass;
+    figures.making = std::move(plan.making);
+}
+
 /// Why this version doesn't work what hangs there on a window of this shape; nothing where it does.
 std::optional<std::string> refusal(const LayerAsked& asked, Shape shape) {
     const bool bent = shape == Shape::bay || shape == Shape::corner;
@@ -203,18 +217,9 @@ struct LayerWorking {
             figures.finished = reported(sizes);
         }
         flag_clearances(context, sizes, findings);
-        flag_cautions(context, sizes, findings);
-        figures.cloth = std::move(plan.cloth);
-        figures.lining = std::move(plan.lining);
-        figures.interlining = std::move(plan.interlining);
-        figures.tabs = plan.tabs;
-        figures.eyelets = plan.eyelets;
-        figures.weights = plan.weights;
-        figures.blind = plan.blind;
-        figures.pelmet = plan.pelmet;
-        figures.mass = plan.mass;
-        figures.bracket_mass = plan.bracket_mass;
+        flag_cautions(context, sizes, plan, findings);
         pieces = std::move(plan.pieces);
+        report_plan(std::move(plan), figures);
         return figures;
     }
 };

@@ -67,6 +67,18 @@ std::string summary_of(const Order& order, const SheetStyle& style) {
     return text;
 }
 
+/// "6 weights", "4.9 m of heading tape", "5 blind rods (3 of 980, 2 of 1180)".
+std::string bought_text(const Haberdashery& bought, const SheetStyle& style) {
+    if (bought.count == 0) {
+        return metres_text(bought.order_m, style) + " of " + bought.what;
+    }
+    std::string pieces;
+    for (const CutToLength& piece : bought.pieces) {
+        pieces += (pieces.empty() ? " (" : ", ") + std::to_string(piece.count) + " of " + written(piece.each, style);
+    }
+    return std::to_string(bought.count) + " " + bought.what + (pieces.empty() ? "" : pieces + ")");
+}
+
 }  // namespace
 
 CuttingList cutting_list(const Survey& survey, const Figures& figures, const SheetStyle& style) {
@@ -95,7 +107,7 @@ CuttingList cutting_list(const Survey& survey, const Figures& figures, const She
         list.cloths.push_back(std::move(cloth));
     }
     for (const Haberdashery& bought : figures.haberdashery) {
-        list.haberdashery.push_back(std::to_string(bought.count) + " " + bought.what);
+        list.haberdashery.push_back(bought_text(bought, style));
     }
     return list;
 }

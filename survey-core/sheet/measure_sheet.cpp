@@ -167,6 +167,9 @@ private:
         if (layer_.lining) {
             drops_row(block, layer_.lining->widths, layer_.lining->cut_drop, layer_.lining->fabric, "lining", "");
         }
+        if (const auto& second = layer_.making.second_lining) {
+            drops_row(block, second->widths, second->cut_drop, second->fabric, "second_lining", "second lining");
+        }
         if (layer_.interlining) {
             drops_row(block, layer_.interlining->widths, layer_.interlining->cut_drop, layer_.interlining->fabric,
                       "interlining", "interlining");

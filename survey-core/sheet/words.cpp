@@ -56,6 +56,11 @@ constexpr std::array figure_names{
     FigureName{"lining.flat_mm", "Lining, flat width"},
     FigureName{"lining.cut_drop_mm", "Lining, cut drop"},
     FigureName{"lining.length_mm", "Length of lining"},
+    FigureName{"second_lining.widths_each", "Second lining widths in one"},
+    FigureName{"second_lining.widths", "Second lining widths"},
+    FigureName{"second_lining.flat_mm", "Second lining, flat width"},
+    FigureName{"second_lining.cut_drop_mm", "Second lining, cut drop"},
+    FigureName{"second_lining.length_mm", "Length of second lining"},
     FigureName{"interlining.widths", "Interlining widths"},
     FigureName{"interlining.widths_each", "Interlining widths in one"},
     FigureName{"interlining.flat_mm", "Interlining, flat width"},
@@ -69,6 +74,13 @@ constexpr std::array figure_names{
     FigureName{"tabs.length_mm", "Cloth for tabs"},
     FigureName{"eyelets.each", "Eyelets in one curtain"},
     FigureName{"eyelets.spacing_mm", "Eyelet spacing"},
+    FigureName{"pleats.each", "Pleats in one curtain"},
+    FigureName{"pleats.pleat_mm", "Cloth in one pleat"},
+    FigureName{"pleats.space_mm", "Space between pleats"},
+    FigureName{"hooks.each", "Hooks in one curtain"},
+    FigureName{"tie_back.height_mm", "Tie-back above the floor"},
+    FigureName{"tie_back.length_mm", "Tie-back length"},
+    FigureName{"tie_back.cut_length_mm", "Tie-back, cut length"},
     FigureName{"weights.each", "Weights in one curtain"},
     FigureName{"blind.rods", "Rods"},
     FigureName{"blind.fold_mm", "Fold"},
@@ -262,6 +274,9 @@ std::string piece_text(std::string_view what, int count) {
     }
     if (what == "pelmet") {
         return counted(count, "pelmet width", "pelmet widths");
+    }
+    if (what == "tie-backs") {
+        return counted(count, "row of tie-backs", "rows of tie-backs");
     }
     if (what == "half repeat") {
         return counted(count, "half repeat between the phases", "half repeats between the phases");

@@ -35,6 +35,12 @@ std::vector<std::string> unknown_words(const Layer& layer) {
         add_unknown(layer.treatment->fit, unknown);
         add_unknown(layer.treatment->layout, unknown);
         add_unknown(layer.treatment->length, unknown);
+        add_unknown(layer.treatment->lining_hung, unknown);
+        add_unknown(layer.treatment->operation, unknown);
+        add_unknown(layer.treatment->weights, unknown);
+        if (layer.treatment->tie_back) {
+            add_unknown(layer.treatment->tie_back->kind, unknown);
+        }
     }
     return unknown;
 }

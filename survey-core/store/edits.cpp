@@ -130,8 +130,8 @@ std::set<std::string> fabrics_of(const Window& window) {
     std::set<std::string> named;
     for (const Layer& layer : window.layers) {
         if (layer.treatment) {
-            for (const auto& fabric :
-                 {layer.treatment->fabric, layer.treatment->lining, layer.treatment->interlining}) {
+            for (const auto& fabric : {layer.treatment->fabric, layer.treatment->lining, layer.treatment->interlining,
+                                       layer.treatment->second_lining}) {
                 if (fabric) {
                     named.insert(*fabric);
                 }

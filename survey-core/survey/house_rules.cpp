@@ -58,6 +58,21 @@ constexpr std::array keys{
     Key{"placing_repeats", &HouseRules::placing_repeats},
     Key{"heat_clear_mm", &HouseRules::heat_clear},
     Key{"weight_every", &HouseRules::weight_every},
+    Key{"pleats_per_width", &HouseRules::pleats_per_width},
+    Key{"pleat_mm", &HouseRules::pleat},
+    Key{"hook_gap_mm", &HouseRules::hook_gap},
+    Key{"tape_turn_mm", &HouseRules::tape_turn},
+    Key{"separate_fullness", &HouseRules::separate_fullness},
+    Key{"separate_head_mm", &HouseRules::separate_head},
+    Key{"separate_hem_mm", &HouseRules::separate_hem},
+    Key{"separate_side_mm", &HouseRules::separate_side},
+    Key{"tie_back_share", &HouseRules::tie_back_share},
+    Key{"tie_back_ease_mm", &HouseRules::tie_back_ease},
+    Key{"tie_back_width_mm", &HouseRules::tie_back_width},
+    Key{"tie_back_turn_mm", &HouseRules::tie_back_turn},
+    Key{"rod_short_mm", &HouseRules::rod_short},
+    Key{"cord_gap_mm", &HouseRules::cord_gap},
+    Key{"haberdashery_step_m", &HouseRules::haberdashery_step_m},
 };
 
 }  // namespace

@@ -30,6 +30,13 @@ struct HouseRules {
     double placing_repeats = 0;
     double heat_clear = 900;
     double weight_every = 0.5;
+    // Of the making; common practice, no source, but for `pleats_per_width` (S. Woodcock, Capper’s Farmer, 2019).
+    double pleats_per_width = 5;
+    double pleat = 0;  ///< cloth that one pleat is to take; 0: by the widths
+    double hook_gap = 80, tape_turn = 40;
+    double separate_fullness = 1.5, separate_head = 10, separate_hem = 80, separate_side = 20;
+    double tie_back_share = 0.6667, tie_back_ease = 100, tie_back_width = 100, tie_back_turn = 15;
+    double rod_short = 20, cord_gap = 500, haberdashery_step_m = 0.1;
     std::map<std::string, double> head;  ///< `head_mm` by heading word, where the house says one
 };
 

@@ -103,6 +103,16 @@ struct Hardware {
     Length return_depth;             ///< `return_mm`
     Length overlap;                  ///< in all, once
     std::optional<Mass> mass;
+    std::optional<Mass> rated;          ///< `rated_kg`: what its maker says all of it carries
+    std::optional<Mass> bracket_rated;  ///< `bracket_rated_kg`: what its maker says one bracket carries
+    std::optional<Mass> fixing_rated;   ///< `fixing_rated_kg`: what the fixings of one bracket hold in this wall
+    Extra extra;
+};
+
+struct TieBackAsked {
+    std::optional<Word<TieBackKind>> kind;  ///< none: a tie-back
+    std::optional<Length> height;           ///< above the floor; none: by house rule
+    std::optional<Length> length;           ///< of a tie-back, eye to eye; none: round the drawn-back curtain
     Extra extra;
 };
 
@@ -119,9 +129,13 @@ struct Treatment {
     std::optional<double> fullness;      ///< none: the heading's own
     std::optional<Word<HemAt>> length;   ///< none: floor
     std::optional<Length> bottom;        ///< for `given`, above the floor
-    std::optional<std::string> fabric, lining, interlining;
+    std::optional<std::string> fabric, lining, interlining, second_lining;
+    std::optional<Word<LiningHung>> lining_hung;  ///< none: sewn in
     std::optional<Length> tab_cut;
     std::optional<PelmetAsked> pelmet;
+    std::optional<TieBackAsked> tie_back;
+    std::optional<Word<Operation>> operation;  ///< none: not known, which counts as corded on a blind
+    std::optional<Word<WeightKind>> weights;   ///< none: steel or chain
     Extra extra;
 };
 

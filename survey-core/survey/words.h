@@ -164,4 +164,37 @@ struct Words<HemAt> {
                                                            {"given", HemAt::given}}};
 };
 
+/// How a lining is made up with its curtain.
+enum class LiningHung { sewn_in, separate };
+template <>
+struct Words<LiningHung> {
+    static constexpr std::array<WordEntry<LiningHung>, 2> list{
+        {{"sewn-in", LiningHung::sewn_in}, {"separate", LiningHung::separate}}};
+};
+
+/// What moves a blind or a corded track.
+enum class Operation { cord, chain, wand, cordless, motor };
+template <>
+struct Words<Operation> {
+    static constexpr std::array<WordEntry<Operation>, 5> list{{{"cord", Operation::cord},
+                                                               {"chain", Operation::chain},
+                                                               {"wand", Operation::wand},
+                                                               {"cordless", Operation::cordless},
+                                                               {"motor", Operation::motor}}};
+};
+
+enum class TieBackKind { tie_back, holdback };
+template <>
+struct Words<TieBackKind> {
+    static constexpr std::array<WordEntry<TieBackKind>, 2> list{
+        {{"tie-back", TieBackKind::tie_back}, {"holdback", TieBackKind::holdback}}};
+};
+
+enum class WeightKind { steel, chain, lead };
+template <>
+struct Words<WeightKind> {
+    static constexpr std::array<WordEntry<WeightKind>, 3> list{
+        {{"steel", WeightKind::steel}, {"chain", WeightKind::chain}, {"lead", WeightKind::lead}}};
+};
+
 }  // namespace truehang

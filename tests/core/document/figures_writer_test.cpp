@@ -66,6 +66,9 @@ Any contract_part(Any document) {
                 EXPECT_EQ(check.erase(added), 1U) << added;
             }
         }
+        for (const auto* added : {"second_lining", "pleats", "load", "tie_back", "haberdashery"}) {
+            EXPECT_EQ(window.erase(added), 1U) << added;
+        }
     }
     return document;
 }
@@ -150,6 +153,34 @@ TEST(WriteFigures, PutsLayersUnderTheirIds) {
         json["layers"][1]["pelmet"],
         (OrderedJson{{"depth_mm", 330}, {"face_mm", 1840}, {"widths", 2}, {"cut_drop_mm", 450}, {"length_mm", 900}}));
     EXPECT_TRUE(json["layers"][1]["hooks"].is_null());
+}
+
+TEST(WriteFigures, WritesWhatTheWorkroomMakesUp) {
+    Figures figures;
+    LayerFigures& layer = figures.windows.emplace_back().layers.emplace_back();
+    layer.tabs = Tabs{200_mm, 68_mm, 3, 424.9955_mm, 120_mm, 410_mm, {25_mm, 449.9955_mm, 875_mm}};
+    layer.making.second_lining = Lining{"blackout", 1.0, 2, 1290_mm, 2100_mm, 4200_mm, true};
+    layer.making.pleats = Pleats{2, 127.126_mm, 160.1_mm, {63.563_mm, 350.789_mm}};
+    layer.making.hooks = Hooks{4, 8, 160.1_mm};
+    layer.making.tie_back = TieBack{"holdback", 664_mm, {}, 2, {}, {}};
+    layer.making.bought = {{"buckram", 0, 2580_mm, {}}, {"blind rods", 3, {}, 980_mm}};
+    layer.making.load = Load{Mass::kg(1.326), {"the mass of the hardware"}};
+    figures.haberdashery = {{"blind rods", 5, {}, 0.0, {{3, 980_mm}, {2, 720_mm}}}, {"buckram", 0, 2580_mm, 2.6, {}}};
+    const auto json = figures_json(figures);
+    const auto& window = json["windows"][0];
+    EXPECT_EQ(window["tabs"]["positions_mm"].dump(), "[25,450,875]");
+    EXPECT_EQ(window["second_lining"]["hung"], "separate");
+    EXPECT_EQ(window["pleats"].dump(), R"({"each":2,"pleat_mm":127.13,"space_mm":160.1,"first_mm":63.56,)"
+                                       R"("last_mm":350.79,"positions_mm":[63.56,350.79]})");
+    EXPECT_EQ(window["hooks"].dump(), R"({"each":4,"in_all":8,"spacing_mm":160.1})");
+    EXPECT_EQ(window["tie_back"].dump(), R"({"kind":"holdback","count":2,"height_mm":664,"length_mm":null,)"
+                                         R"("cut_length_mm":null,"cut_width_mm":null})");
+    EXPECT_EQ(window["haberdashery"].dump(),
+              R"([{"what":"buckram","length_mm":2580},{"what":"blind rods","count":3,"each_mm":980}])");
+    EXPECT_EQ(window["load"].dump(), R"({"bracket_kg":1.33,"not_known":["the mass of the hardware"]})");
+    EXPECT_EQ(json["haberdashery"].dump(),
+              R"([{"what":"blind rods","count":5,"pieces":[{"count":3,"length_mm":980},{"count":2,"length_mm":720}]},)"
+              R"({"what":"buckram","length_mm":2580,"order_m":2.6}])");
 }
 
 TEST(WriteFigures, NamesSuspectsWhereItDoesntAddUp) {

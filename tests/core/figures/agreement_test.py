@@ -21,16 +21,20 @@ import random_survey
 import working
 
 SURVEYS = 240
-PARTS = ("finished", "cloth", "lining", "interlining", "tabs", "eyelets", "weights", "blind", "pelmet")
+PARTS = ("finished", "cloth", "lining", "interlining", "tabs", "eyelets", "weights", "blind", "pelmet", "second_lining",
+         "pleats", "hooks", "tie_back", "load")
 # What the program reports to two decimals may differ by a hundredth; whole numbers may not differ.
 TOLERANCE = {"u_mm": 0.011, "mm": 0.011, "width_u_mm": 0.011, "drop_u_mm": 0.011, "fullness": 0.00006, "flat_mm": 0.011,
              "hang_mm": 0.011, "spacing_mm": 0.011, "fold_mm": 0.011, "up_mm": 0.011, "mass_kg": 0.0051,
-             "bracket_kg": 0.0051, "limit": 0.011, "chi2": 0.011, "order_m": 1e-6, "face_mm": 0.011, "depth_mm": 0.011}
-# Of section 10; cautions beyond it (cords, ladders) are compared elsewhere.
+             "bracket_kg": 0.0051, "limit": 0.011, "chi2": 0.011, "order_m": 1e-6, "face_mm": 0.011, "depth_mm": 0.011,
+             "pleat_mm": 0.0051, "space_mm": 0.0051, "first_mm": 0.0051, "last_mm": 0.0051, "positions_mm": 0.0051}
+# Of section 10, and of what is made up and moved.
 CODES = {"missing-reading", "not-understood", "impossible", "does-not-add-up", "typed-differs", "rests-on-proposal",
          "two-readings", "reading-spread", "out-of-square", "floor-not-level", "sill-not-level", "on-the-edge",
          "fullness-range", "heading-hardware", "not-checked", "pole-near-ceiling", "finial-fouls", "hardware-fouls",
-         "curtain-fouls", "tab-centre-bracket", "stack-covers-glass", "curtain-over-heat"}
+         "curtain-fouls", "tab-centre-bracket", "stack-covers-glass", "curtain-over-heat", "cord-within-reach",
+         "loop-within-reach", "lead-weights", "power-at-the-window", "heavy-curtain", "load-over-rating", "lining-hung",
+         "weights-not-needed"}
 
 
 def run(program, document):
@@ -41,6 +45,8 @@ def run(program, document):
 
 
 def same(key, ours, theirs):
+    if isinstance(ours, list) and isinstance(theirs, list):
+        return len(ours) == len(theirs) and all(same(key, a, b) for a, b in zip(ours, theirs))
     if isinstance(ours, bool) or isinstance(theirs, bool) or ours is None or theirs is None or isinstance(ours, str):
         return ours == theirs
     if not isinstance(theirs, (int, float)):
@@ -118,12 +124,34 @@ def window(where, ours, theirs, out):
         for key in ("mass_kg", "bracket_kg"):
             if not same(key, layer[key], entry.get(key)):
                 out.add(key, place, layer[key], entry.get(key))
+        bought(f"{place} bought", layer["haberdashery"] or [], entry.get("haberdashery"), out)
         said.setdefault(name or "", set()).update(tuple(f) for f in layer["flags"])
     for name in sorted(said):
         theirs_said = flags_of(theirs["flags"], name)
         for flag in sorted(said[name] ^ theirs_said):
             out.add("flag " + flag[0], f"{where} {name}".strip(), flag[1] if flag in said[name] else None,
                     flag[1] if flag in theirs_said else None)
+
+
+def bought(where, ours, theirs, out):
+    """One layer's list, in whatever order."""
+    def in_order(entries):
+        return sorted((e["what"], e.get("count"), e.get("length_mm"), e.get("each_mm")) for e in entries)
+    if theirs is None or in_order(ours) != in_order(theirs):
+        out.add("haberdashery of a window", where, ours, theirs)
+
+
+def bought_in_all(where, ours, theirs, out):
+    """Over the house, by what it is; nothing may be listed twice."""
+    listed = {e["what"]: {"count": e.get("count", 0), "length_mm": e.get("length_mm", 0), "order_m": e.get("order_m", 0),
+                          "pieces": {p["length_mm"]: p["count"] for p in e.get("pieces", [])}} for e in theirs}
+    if len(listed) != len(theirs) or set(listed) != set(ours):
+        out.add("haberdashery, which", where, sorted(ours), [e["what"] for e in theirs])
+        return
+    for what, item in ours.items():
+        objects("haberdashery", f"{where} {what}", {k: v for k, v in item.items() if k != "pieces"}, listed[what], out)
+        if item["pieces"] != listed[what]["pieces"]:
+            out.add("haberdashery, pieces", f"{where} {what}", item["pieces"], listed[what]["pieces"])
 
 
 def label(seed):
@@ -140,6 +168,7 @@ def compare(seed, ours, theirs, out):
     orders = {o["fabric"]: o for o in theirs["orders"]}
     for fabric in sorted(set(orders) | set(ours["orders"])):
         objects("orders", f"{label(seed)} {fabric}", ours["orders"].get(fabric), orders.get(fabric), out)
+    bought_in_all(label(seed), ours["haberdashery"], theirs["haberdashery"], out)
 
 
 # The contract's example, key by key ------------------------------------------------------------------------------------
@@ -221,9 +250,13 @@ def as_document(worked):
             extra = {"layer": layer["id"]} if layered else {}
             w["flags"] += [{"code": c, "severity": s} | extra for c, s in layer["flags"]]
         figures = [{k: v for k, v in copy.deepcopy(layer).items() if k != "flags"} for layer in entry["layers"]]
+        for part in figures:
+            part["haberdashery"] = part["haberdashery"] or []
         w.update({"layers": figures} if layered else {k: v for k, v in figures[0].items() if k != "id"})
         windows.append(w)
-    return {"windows": windows, "orders": [{"fabric": f} | o for f, o in worked["orders"].items()]}
+    house = [{"what": what, "pieces": [{"length_mm": mm, "count": n} for mm, n in item["pieces"].items()]}
+             | {k: v for k, v in item.items() if k != "pieces"} for what, item in worked["haberdashery"].items()]
+    return {"windows": windows, "orders": [{"fabric": f} | o for f, o in worked["orders"].items()], "haberdashery": house}
 
 
 def prove_it_can_fail():
@@ -244,6 +277,8 @@ def prove_it_can_fail():
                lambda d: d["windows"][hung]["cloth"].update(length_mm=None),
                lambda d: d["windows"][hung]["sizes"][0].update(mm=d["windows"][hung]["sizes"][0]["mm"] + 0.02),
                lambda d: d["windows"][hung]["flags"].append({"code": "out-of-square", "severity": "note"}),
+               lambda d: d["haberdashery"][0].update(count=d["haberdashery"][0]["count"] + 1),
+               lambda d: d["windows"][hung].update(haberdashery=[]),
                lambda d: d["orders"][0].update(order_m=d["orders"][0]["order_m"] + 0.1),
                lambda d: d["windows"].pop()]
     for change in changes:

@@ -99,7 +99,9 @@ def tabs_of(flat, n, fabric, cut, hang, house):
     each += 1 - each % 2
     cut_width = 2.0 * house["tab_width_mm"] + 2.0 * house["tab_seam_mm"]
     out = {"cut_length_mm": cut, "hang_mm": hang, "each": each, "cut_width_mm": cut_width,
-           "spacing_mm": (flat - house["tab_width_mm"]) / (each - 1) if each > 1 else None, "length_mm": None}
+           "spacing_mm": (flat - house["tab_width_mm"]) / (each - 1) if each > 1 else None, "length_mm": None,
+           "positions_mm": [house["tab_width_mm"] / 2.0 + i * (flat - house["tab_width_mm"]) / max(1, each - 1)
+                            for i in range(each)]}
     if fabric:
         row = down(usable(fabric) / cut_width)
         out["rows"] = up(each * n / row)
@@ -111,7 +113,8 @@ def tabs_of(flat, n, fabric, cut, hang, house):
 def eyelets_of(flat, house):
     least = 1.0 + (flat - 100.0) / house["eyelet_gap_mm"]
     each = max(2, 2 * up(least / 2.0))
-    return {"each": each, "spacing_mm": (flat - 100.0) / (each - 1)}
+    return {"each": each, "spacing_mm": (flat - 100.0) / (each - 1),
+            "positions_mm": [50.0 + i * (flat - 100.0) / (each - 1) for i in range(each)]}
 
 
 def weights_of(k, house):

@@ -4,6 +4,7 @@
 import math
 
 import cutting
+import making
 from readings import Opening
 from rounding import at_least, down, more, nearest, up
 from rules import HEADINGS, LINES
@@ -31,7 +32,8 @@ class Layer:
         self.flags = []
         self.cuts = []  # (fabric id, what, length, count), length unrounded
         self.figures = dict.fromkeys(("finished", "cloth", "lining", "interlining", "tabs", "eyelets", "weights",
-                                      "blind", "pelmet", "mass_kg", "bracket_kg"))
+                                      "blind", "pelmet", "mass_kg", "bracket_kg", "second_lining", "pleats",
+                                      "hooks", "tie_back", "haberdashery", "load"))
         self.heading = self.treatment.get("heading")
         if self.heading not in HEADINGS:
             return
@@ -74,6 +76,7 @@ class Layer:
         self._pelmet()
         self._level()
         self._clear()
+        self._made_up()
 
     # Section 4 and the widths of 9 -------------------------------------------------------------------------------
     def _width(self):
@@ -121,7 +124,7 @@ class Layer:
                 "puddle": ("floor", -house["puddle_mm"]), "given": ("floor", self.treatment.get("bottom_mm"))}[length]
 
     def _drop(self):
-        self.drop = self.drop_u = None
+        self.drop = self.drop_u = self.drop_line = self.top = None
         self.drops = {}
         if self.inside:
             heights = [s for s in (self.opening.height(line, "sill", "head") for line in LINES) if s]
@@ -142,10 +145,17 @@ class Layer:
                 self.drops[line] = (pole.mm + top - bottom, pole.u)
         if self.drops:
             self.drop, self.drop_u = next(iter(self.drops.values()))
+            self.drop_line = next(iter(self.drops))
             least = self.treatment.get("length", "floor") in ("floor", "sill")
-            for drop, u in self.drops.values():  # of equals the first line
+            for line, (drop, u) in self.drops.items():  # of equals the first line
                 if more(self.drop, drop) if least else more(drop, self.drop):
-                    self.drop, self.drop_u = drop, u
+                    self.drop, self.drop_u, self.drop_line = drop, u, line
+            # The top edge above the floor: at the line that decides, else at the first where it is known.
+            for line in (self.drop_line,) + LINES:
+                pole = self.opening.height(line, "floor", "pole")
+                if pole is not None:
+                    self.top = pole.mm + top
+                    break
 
     def _level(self):
         """floor-not-level, sill-not-level (section 4)."""
@@ -220,13 +230,18 @@ class Layer:
         pieces.append((fabric, cloth["widths"], cut))
 
     def _lining(self, flat, pieces):
-        lining, interlining = self.fabric("lining"), self.fabric("interlining")
-        if lining:
-            start = self.house["slot_stand_mm"] + self.pocket() if self.heading == "slot" else 0.0
-            self.figures["lining"] = cutting.lining_of(lining, flat, self.drop, self.pair, self.n, self.house, start)
+        interlining = self.fabric("interlining")
+        for key in ("lining", "second_lining"):
+            lining = self.fabric(key)
+            if lining and self.hangs_apart() and self.drop is not None:
+                self.figures[key] = making.separate_lining(self, lining)
+            elif lining and not self.hangs_apart():
+                start = self.house["slot_stand_mm"] + self.pocket() if self.heading == "slot" else 0.0
+                self.figures[key] = cutting.lining_of(lining, flat, self.drop, self.pair, self.n, self.house, start)
         if interlining:
             self.figures["interlining"] = cutting.interlining_of(interlining, flat, self.drop, self.pair, self.n)
-        for fabric, key in ((lining, "lining"), (interlining, "interlining")):
+        for key in ("lining", "second_lining", "interlining"):
+            fabric = self.fabric(key)
             piece = self.figures[key]
             if piece and piece["cut_drop_mm"] is not None:
                 self.cuts.append((fabric, key, piece["length_mm"]))
@@ -238,11 +253,22 @@ class Layer:
             cut, hang = cutting.tab_hang(self.d, self.treatment.get("tab_cut_mm"), house)
             tabs = self.figures["tabs"] = cutting.tabs_of(flat, self.n, fabric, cut, hang, house)
             self.cuts.append((fabric, "tabs", tabs["length_mm"]))
-        if self.heading == "tab" and not self.fabric("lining"):
+        lined = self.fabric("lining") or self.fabric("second_lining")
+        if self.heading == "tab" and (not lined or self.hangs_apart()):
             self.cuts.append((fabric, "facing", widths * up((house["facing_mm"] + 20.0) / cutting.kept(fabric))))
         if self.heading == "eyelet":
             self.figures["eyelets"] = cutting.eyelets_of(flat, house)
         self.figures["weights"] = cutting.weights_of(k, house)
+        if self.fabric("interlining"):
+            self.flag("weights-not-needed", "note")
+        if lined and self.hangs_apart() and self.heading in making.HOOKLESS:
+            self.flag("lining-hung", "decide")
+        pleats = making.pleats_of(self, flat, k) if self.heading in making.PLEATED else None
+        self.figures["pleats"], self.figures["hooks"] = pleats, making.hooks_of(self, pleats)
+        if self.drop is not None:
+            self.figures["tie_back"], length = making.tie_back_of(self, fabric)
+            if length is not None:
+                self.cuts.append((fabric, "tie-backs", length))
 
     def _mass(self, pieces):
         mass = cutting.mass_of(pieces)
@@ -299,7 +325,6 @@ class Layer:
         cloth = {"fabric": fabric["id"], "widths_each": k, "widths": int(k), "fullness": None,
                  "flat_mm": self.w + 2.0 * house["blind_side_mm"], "cut_drop_mm": None, "length_mm": None}
         self.figures["cloth"] = cloth
-        lining = self.fabric("lining")
         allowance = house["blind_hem_mm"] + house["blind_head_mm"]
         edge = any(least(self.w + change, u, house["seam_mm"], house["blind_side_mm"]) != k
                    for change in (2 * self.total_u, -2 * self.total_u))
@@ -308,10 +333,13 @@ class Layer:
             edge = edge or self._drop_edge(fabric, allowance, int(k))
         if edge:
             self.flag("on-the-edge", "decide")
-        if lining:
+        for key in ("lining", "second_lining"):
+            lining = self.fabric(key)
+            if not lining:
+                continue
             kl = least(self.w, cutting.usable(lining), house["lining_seam_mm"], 0)
-            piece = self.figures["lining"] = {"fabric": lining["id"], "widths_each": kl, "widths": int(kl),
-                                              "flat_mm": self.w, "cut_drop_mm": None, "length_mm": None}
+            piece = self.figures[key] = {"fabric": lining["id"], "widths_each": kl, "widths": int(kl),
+                                         "flat_mm": self.w, "cut_drop_mm": None, "length_mm": None}
             if self.drop is not None:
                 raw = self.drop + house["lining_hem_mm"] / 2.0 + rods * house["blind_pocket_mm"]
                 piece["cut_drop_mm"] = up(raw / cutting.kept(lining))
@@ -345,6 +373,19 @@ class Layer:
             cut, length = cutting.plan(depth + 100.0, fabric, k)
             pelmet["cut_drop_mm"], pelmet["length_mm"] = up(cut), up(length)
             self.cuts.append((fabric, "pelmet", length))
+
+    # What is made up beside the cloth, and what it needs -------------------------------------------------------------
+    def hangs_apart(self):
+        return not self.roman and self.treatment.get("lining_hung") == "separate"
+
+    def _made_up(self):
+        making.flags_of_choices(self)
+        if self.w is None or self.drop is None or ("impossible", "stop") in self.flags:
+            return
+        if self.figures["cloth"]:
+            self.figures["load"] = making.load_of(self)
+            making.flags_of_load(self)
+        self.figures["haberdashery"] = making.bought_of(self)
 
     # Section 8 ---------------------------------------------------------------------------------------------------
     def span(self):

@@ -23,6 +23,13 @@ RULES = {
     "pelmet_share": (0.2, 0.18), "pelmet_over_mm": (40, 80), "facing_mm": (70, 100), "placing_repeats": (1, 2),
     "heat_clear_mm": (600, 1200), "weight_every": (1.0, 0.25),
 }
+MAKING_RULES = {
+    "pleats_per_width": (3, 4, 4.5, 6), "pleat_mm": (120, 130, 177.8), "hook_gap_mm": (60, 75, 77.5, 100),
+    "tape_turn_mm": (20, 50), "separate_fullness": (1.25, 2.0), "separate_head_mm": (5, 20, 40),
+    "separate_hem_mm": (50, 100), "separate_side_mm": (15, 30), "tie_back_share": (0.6, 0.75),
+    "tie_back_ease_mm": (60, 150), "tie_back_width_mm": (80, 120), "tie_back_turn_mm": (10, 20), "rod_short_mm": (10, 30),
+    "cord_gap_mm": (300, 400), "haberdashery_step_m": (0.25, 0.5, 1.0),
+}
 HEADINGS = ("tab", "eyelet", "slot", "pencil-pleat", "pinch-pleat", "goblet", "box-pleat", "s-fold", "roman")
 LINES = ("left", "centre", "right")
 HEAT = ("radiator", "heater", "fire")
@@ -32,6 +39,7 @@ class Maker:
     def __init__(self, seed):
         self.seed = seed
         self.random = random.Random(seed)
+        self.making = random.Random(f"making {seed}")  # of its own, so that the rest of a seed's house stays as it was
         self.count = 0
         self.minute = 0
 
@@ -72,6 +80,9 @@ class Maker:
             rules[key] = self.random.choice(RULES[key])
         if self.chance(0.2):
             rules["head_mm"] = {"eyelet": 90, "pencil-pleat": 80, "goblet": 160}
+        for key in sorted(MAKING_RULES):
+            if self.making.random() < 0.08:
+                rules[key] = self.making.choice(MAKING_RULES[key])
         return rules
 
     def fabrics(self):
@@ -110,6 +121,10 @@ class Maker:
         self.slope = self.pick(0, 0, 0.004, -0.006, 0.012)  # the floor, along the wall
         for _ in range(self.whole(1, 3)):
             room["windows"].append(self.window())
+        if self.making.random() < 0.4:
+            room["young_children"] = self.making.random() < 0.5
+        if self.making.random() < 0.1:
+            room["wall"] = ""
         hot = sum(o["kind"] in HEAT for w in room["windows"] for o in w.get("obstructions", []))
         if hot or self.chance(0.1):
             room["heat"] = ["heat"] * max(1, hot)
@@ -138,6 +153,8 @@ class Maker:
             window["hardware"], window["treatment"] = layers[0]["hardware"], layers[0]["treatment"]
             if self.chance(0.03):
                 del window["treatment"]
+            elif self.making.random() < 0.006:  # a newer program's word
+                window["treatment"][self.making.choice(("operation", "lining_hung", "weights"))] = "unheard-of"
         self.pole_at(hang)
         self.read_all(hang)
         self.obstructions(window)
@@ -276,7 +293,28 @@ class Maker:
             out["bottom_mm"] = self.whole(10, 400)
         if heading == "tab" and self.chance(0.3):
             out["tab_cut_mm"] = self.pick(180, 200, 220, 250)
+        self.make_up(out)
         return out
+
+    def make_up(self, out):
+        """Second and separate linings, tie-backs, what moves it, lead: each seldom."""
+        draw = self.making
+        if draw.random() < 0.15:
+            out["second_lining"] = draw.choice(("lining", "interlining", None))
+        if draw.random() < 0.15:
+            out["lining_hung"] = draw.choice(("separate", "separate", "sewn-in"))
+        if draw.random() < 0.15:
+            tie_back = out["tie_back"] = {}
+            if draw.random() < 0.7:
+                tie_back["kind"] = draw.choice(("tie-back", "tie-back", "holdback"))
+            if draw.random() < 0.4:
+                tie_back["height_mm"] = draw.randint(600, 1200)
+            if draw.random() < 0.3:
+                tie_back["length_mm"] = draw.choice((480, 560.5, 700, 1600))
+        if draw.random() < (0.5 if out["heading"] == "roman" else 0.06):
+            out["operation"] = draw.choice(("cord", "chain", "wand", "cordless", "motor"))
+        if draw.random() < 0.06:
+            out["weights"] = draw.choice(("steel", "chain", "lead"))
 
     def hardware(self, treatment, hang):
         heading = treatment["heading"]
@@ -308,6 +346,9 @@ class Maker:
                 + [length - 60]
         if self.chance(0.4):
             out["mass_kg"] = round(self.random.uniform(0.8, 6.0), 2)
+        for key in ("rated_kg", "bracket_rated_kg", "fixing_rated_kg"):
+            if self.making.random() < 0.15:
+                out[key] = round(self.making.uniform(2.0, 25.0), 1)
         return out
 
     def obstructions(self, window):

@@ -12,6 +12,11 @@ DEFAULTS = {
     "blind_side_mm": 60, "blind_hem_mm": 80, "blind_head_mm": 20, "blind_headrail_mm": 60, "blind_fold_mm": 160,
     "blind_pocket_mm": 60, "pelmet_share": 0.1667, "pelmet_over_mm": 60, "facing_mm": 80, "placing_repeats": 0,
     "heat_clear_mm": 900, "weight_every": 0.5,
+    # Of the making: common practice, no source, but for pleats_per_width (S. Woodcock, Capper's Farmer, 2019).
+    "pleats_per_width": 5, "pleat_mm": 0, "hook_gap_mm": 80, "tape_turn_mm": 40, "separate_fullness": 1.5,
+    "separate_head_mm": 10, "separate_hem_mm": 80, "separate_side_mm": 20, "tie_back_share": 0.6667,
+    "tie_back_ease_mm": 100, "tie_back_width_mm": 100, "tie_back_turn_mm": 15, "rod_short_mm": 20, "cord_gap_mm": 500,
+    "haberdashery_step_m": 0.1,
 }
 
 # heading: asked, least, most, head_mm, stack
@@ -38,6 +43,10 @@ WORDS = {
     "fit": {"inside", "outside"},
     "layout": {"pair", "single", "left", "right"},
     "length": {"floor", "sill", "below-sill", "break", "puddle", "given"},
+    "lining_hung": {"sewn-in", "separate"},
+    "operation": {"cord", "chain", "wand", "cordless", "motor"},
+    "weights": {"steel", "chain", "lead"},
+    "tie_back": {"tie-back", "holdback"},
     "how": {"measured", "proposed", "estimated", "copied"},
     "stage": {"planned", "fixed"},
 }

@@ -8,6 +8,7 @@ import json
 import sys
 
 import cutting
+import making
 from hanging import Layer
 from readings import Opening, Readings
 from rounding import up
@@ -15,7 +16,7 @@ from rules import DEFAULTS, HEADINGS, WORDS, House
 
 WORKED = ("recess", "frame", "door")
 KEYS = ("finished", "cloth", "lining", "interlining", "tabs", "eyelets", "weights", "blind", "pelmet", "mass_kg",
-        "bracket_kg")
+        "bracket_kg", "second_lining", "pleats", "hooks", "tie_back", "haberdashery", "load")
 
 
 def unknown_rules(rules):
@@ -28,11 +29,15 @@ def unknown_words(window, layers):
     found = [o.get("kind") for o in window.get("obstructions", [])
              if o.get("kind") is not None and o["kind"] not in WORDS["kind of obstruction"]]
     for layer in layers:
-        for part, keys in (("hardware", ("kind", "supply", "hang")), ("treatment", ("heading", "fit", "layout", "length"))):
+        for part, keys in (("hardware", ("kind", "supply", "hang")), ("treatment", ("heading", "fit", "layout", "length", "lining_hung",
+                                                                                    "operation", "weights"))):
             for key in keys:
                 value = (layer.get(part) or {}).get(key)
                 if value is not None and value not in WORDS[key]:
                     found.append(value)
+        tie_back = (layer.get("treatment") or {}).get("tie_back") or {}
+        if tie_back.get("kind", "tie-back") not in WORDS["tie_back"]:
+            found.append(tie_back["kind"])
     return found
 
 
@@ -89,7 +94,8 @@ def whole_or_nothing(worked):
     stopped = any(severity == "stop" for _, severity in worked.flags)
     if not stopped and finished is not None and None not in finished.values():
         return worked.figures, worked.flags, worked.cuts
-    flags = [f for f in worked.flags if f[0] not in ("fullness-range", "on-the-edge")]
+    flags = [f for f in worked.flags if f[0] not in ("fullness-range", "on-the-edge", "lining-hung", "weights-not-needed",
+                                                     "load-over-rating", "heavy-curtain")]
     return dict.fromkeys(worked.figures), flags, []
 
 
@@ -113,7 +119,9 @@ def work(survey):
             length = lengths[fabric["id"]] + house["placing_repeats"] * cutting.repeat_of(fabric)
             orders[fabric["id"]] = {"length_mm": up(length), "order_m": cutting.order_m(length, house["order_step_m"]),
                                     "provisional": fabric["id"] in doubtful}
-    return {"survey": survey["id"], "windows": windows, "orders": orders}
+    layers = [layer for window in windows for layer in window["layers"]]
+    return {"survey": survey["id"], "windows": windows, "orders": orders,
+            "haberdashery": making.over_the_house(layers, house["haberdashery_step_m"])}
 
 
 if __name__ == "__main__":
