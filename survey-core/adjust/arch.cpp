@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numeric>
 
 namespace truehang {
 
@@ -217,16 +218,79 @@ bool is_sound(ArchForm form, const Point& point) {
     return point[rise] < half && point[side_radius] > 0.02 * widest && point[side_radius] < 0.98 * widest;
 }
 
+constexpr std::array<ArchForm, 3> curves{ArchForm::semicircle, ArchForm::segmental, ArchForm::three_centred};
+
+bool fits(const PlaneFigure& figure, ArchForm form) {
+    return figure.network() && figure.network()->adds_up() && is_sound(form, figure.point());
+}
+
+/// Whether the curve would fit if one reading weren't there, and at least two readings more than it needs still hold it
+/// then: one slip is likelier than a curve of no known kind. Tried are the readings that stand out most.
+bool fits_but_for_one(const Read& read, ArchForm form, bool with_heights, const TapeRule& tape) {
+    constexpr std::size_t tried = 3;
+    const std::size_t least = form == ArchForm::three_centred ? 4 : 3;
+    if (read.ordinates.size() / 2 < least) {
+        return false;
+    }
+    const PlaneFigure figure = figure_of(read, form, with_heights, tape);
+    if (!figure.network()) {
+        return false;
+    }
+    const Adjustment& adjusted = figure.network()->adjustment;
+    std::vector<std::size_t> order(figure.network()->observations.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    const auto& w = adjusted.normalised;
+    std::ranges::stable_sort(order, std::ranges::greater{}, [&](std::size_t i) { return std::abs(w[i]); });
+    order.resize(std::min(tried, order.size()));
+    // What is left of chi-square without a reading, about: a curve that is bent far may leave more.
+    const double may_be_left = std::max(4.0 * figure.network()->limit, 0.1 * adjusted.chi2);
+    return std::ranges::any_of(order, [&](std::size_t left_out) {
+        if (adjusted.chi2 - w[left_out] * w[left_out] > may_be_left) {
+            return false;
+        }
+        auto readings = entering(read, form, with_heights);
+        const std::string& station = figure.network()->observations[left_out].station;
+        std::erase_if(readings, [&](const FigureReading& each) { return each.reading->station.word == station; });
+        const auto from = [form](const FigureValues& values) { return starts(values, form); };
+        return fits(PlaneFigure("arch", readings, from, tape), form);
+    });
+}
+
+/// The simplest curve that fits, a freer one only where it fits clearly better.
+std::optional<ArchForm> fitting_form(const Read& read, bool with_heights, const TapeRule& tape) {
+    constexpr double clearly = 6.6349;  // chi-square of one more unknown at 0.99
+    std::optional<ArchForm> best;
+    double best_chi2 = 0.0;
+    double as_expected = 0.0;  // what chi-square is on average
+    for (const ArchForm form : curves) {
+        if (best && best_chi2 <= as_expected) {
+            break;
+        }
+        const PlaneFigure figure = figure_of(read, form, with_heights, tape);
+        if (fits(figure, form)) {
+            const double chi2 = figure.network()->adjustment.chi2;
+            as_expected = figure.network()->adjustment.redundancy;
+            if (!best || chi2 < best_chi2 - clearly) {
+                best = form;
+                best_chi2 = chi2;
+            }
+        }
+    }
+    return best;
+}
+
 std::optional<ArchForm> form_of(const Read& read, bool with_heights, const TapeRule& tape) {
     if (read.ordinates.empty()) {
         return std::nullopt;
     }
     if (read.may_have_curve()) {
-        for (const ArchForm form : {ArchForm::semicircle, ArchForm::segmental, ArchForm::three_centred}) {
-            const PlaneFigure figure = figure_of(read, form, with_heights, tape);
-            if (figure.network() && figure.network()->adds_up() && is_sound(form, figure.point())) {
-                return form;
-            }
+        if (const auto form = fitting_form(read, with_heights, tape)) {
+            return form;
+        }
+        const auto form = std::ranges::find_if(
+            curves, [&](ArchForm curve) { return fits_but_for_one(read, curve, with_heights, tape); });
+        if (form != curves.end()) {
+            return *form;
         }
     }
     return ArchForm::ordinates;

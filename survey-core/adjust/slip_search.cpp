@@ -283,8 +283,12 @@ void SlipSearch::try_swaps() {
             }
             const std::vector<Change> changes{{&a, b.value}, {&b, a.value}};
             if (const auto more = gain(changes)) {
+                // Exchanged within a stretch, its readings lie no nearer to each other than before.
+                const bool alike = are_kin(a.reading->station, b.reading->station,
+                                           evidence_.window.shape.known().value_or(Shape::recess));
                 const double kin =
-                    log_kinship(evidence_, *a.reading, b.value) + log_kinship(evidence_, *b.reading, a.value);
+                    alike ? 0.0
+                          : log_kinship(evidence_, *a.reading, b.value) + log_kinship(evidence_, *b.reading, a.value);
                 const bool a_first = a.is_suspect;
                 add("swapped", a_first ? changes : std::vector<Change>{changes[1], changes[0]}, each + *more + kin);
             }

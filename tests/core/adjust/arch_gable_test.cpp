@@ -67,6 +67,38 @@ TEST(Arch, IsTakenByItsOrdinatesWhereNoCurveFits) {
     EXPECT_EQ(flag_of(measured, "not-checked")->severity, Severity::note);
 }
 
+// Side arcs of 300 and a crown's arc of 800 over 1200 by 400 (centres 500 apart: 3-4-5): 235 off the middle the crown's
+// arc stands sqrt(800^2 - 235^2) - 400 high, a segment of the same rise (radius 650) only 8.7 mm lower there.
+TEST(Arch, IsOfThreeCentresWhereASegmentFitsClearlyWorse) {
+    const double high = std::sqrt(800.0 * 800.0 - 235.0 * 235.0) - 400.0;
+    EXPECT_NEAR(high - (std::sqrt(650.0 * 650.0 - 235.0 * 235.0) - 250.0), 8.7, 0.1);
+    EXPECT_EQ(arch_of(1200, 400, {{365, high}, {835, high}}).measured().spans.arch_form, ArchForm::three_centred);
+}
+
+// The semicircle of 500 again (3-4-5, 7-24-25), with 200 written for a height of 300.
+TEST(Arch, KeepsItsCurveWhereAnOrdinateIsOff) {
+    const auto measured = arch_of(1000, 500, {{200, 400}, {100, 200}, {980, 140}, {800, 400}}).measured();
+    EXPECT_EQ(measured.spans.arch_form, ArchForm::semicircle);
+    const Flag* flag = flag_of(measured, "does-not-add-up");
+    ASSERT_NE(flag, nullptr);
+    EXPECT_EQ(flag->suspects.front().station, "ordinate.2.height");
+    ASSERT_TRUE(flag->suspects.front().proposed.has_value());
+    EXPECT_DOUBLE_EQ(flag->suspects.front().proposed->mm(), 300.0);
+    EXPECT_EQ(flag_of(measured, "not-checked"), nullptr);
+}
+
+// Two arcs of 800 about the springing line that meet over the middle (derived): no single reading makes a curve of it.
+TEST(Arch, IsNoCurveWithASlipWhereItIsPointed) {
+    std::vector<std::pair<double, double>> ordinates;
+    for (const double along : {150.0, 300.0, 450.0, 550.0, 700.0, 850.0}) {
+        const double x = std::min(along, 1000.0 - along);
+        ordinates.emplace_back(along, std::round(std::sqrt(800.0 * 800.0 - (800.0 - x) * (800.0 - x))));
+    }
+    const auto measured = arch_of(1000, std::round(std::sqrt(550000.0)), ordinates).measured();
+    EXPECT_EQ(measured.spans.arch_form, ArchForm::ordinates);
+    EXPECT_EQ(flag_of(measured, "does-not-add-up"), nullptr);
+}
+
 TEST(Arch, HasNoFormWithoutOrdinates) {
     const auto measured = arch_of(1000, 500, {}).measured();
     EXPECT_EQ(measured.spans.arch_form, std::nullopt);

@@ -159,6 +159,19 @@ TEST(Slips, ReadingsExchangedAreFoundTogether) {
     EXPECT_NE(std::ranges::find(both, "opening.height.left"), both.end());
 }
 
+// A width that nothing else checks lies no nearer to its kin when the wrong one is exchanged with it: 1804 read for a
+// width of 1604 (derived: 200 + 1604 + 300 = 2104), with 1602 below it.
+TEST(Slips, AnExchangeWithKinIsNoBetterKin) {
+    const auto window = measured(Readings{{"wall.left", 200},
+                                          {"opening.width.top", 1804},
+                                          {"wall.right", 300},
+                                          {"wall.total", 2104},
+                                          {"opening.width.bottom", 1602}});
+    EXPECT_EQ(suspects(window).front().station, "opening.width.top");
+    EXPECT_EQ(suspects(window).front().slip, "wrong-digit");
+    EXPECT_NEAR(suspects(window).front().proposed->mm(), 1604.0, 0.5);
+}
+
 // What the geometry can't say: on one line sill and head may be exchanged unseen.
 TEST(Slips, AnExchangeWithinOneSumIsInvisible) {
     Readings exchanged = one_line;
