@@ -26,7 +26,7 @@ std::vector<Target> targets_of(const WindowFigures& figures) {
     std::vector<Target> targets;
     for (const Check& check : figures.checks) {
         for (const CheckedReading& reading : check.readings) {
-            if (reading.redundancy >= least_redundancy && reading.least_slip > 0.0 && !is_angle(reading.station)) {
+            if (reading.redundancy >= least_redundancy && reading.least_slip > 0.0) {
                 targets.push_back({check.network, check.redundancy, reading});
             }
         }
@@ -58,8 +58,8 @@ void plant(const Visit& visit, const Truth& truth, Random& random, std::map<std:
     for (const Check& check : figures_of(visit, window).checks) {
         for (const CheckedReading& reading : check.readings) {
             if (check.network == target.network && reading.station == target.reading.station) {
-                PowerTally& tally = tallies[fmt::format("{} {}, redundancy {}", Word<Shape>::word_for(truth.shape),
-                                                        check.network, check.redundancy)];
+                PowerTally& tally =
+                    tallies[fmt::format("{} {}, redundancy {}", truth.kind().name, check.network, check.redundancy)];
                 tally.by_w.add(std::abs(reading.w) >= critical);
                 tally.by_network.add(!check.adds_up);
                 tally.theory += noncentral_above(check.limit, check.redundancy, noncentrality);
@@ -73,11 +73,9 @@ void plant(const Visit& visit, const Truth& truth, Random& random, std::map<std:
 void try_power(const Extent& extent, Report& report) {
     Random random(20260201);
     std::map<std::string, PowerTally> tallies;
-    const auto shapes = shapes_in_trial();
     for (int i = 0; i < extent.power; ++i) {
-        const Shape shape = shapes[static_cast<std::size_t>(i) % shapes.size()];
-        const Truth truth = crooked_window(shape, random);
-        const Visit visit(shape, {}, random);
+        const Truth truth = crooked_window(in_turn(i), random);
+        const Visit visit(truth, {}, random);
         plant(visit, truth, random, tallies);
     }
     Table table{"Power at the least detectable slip",

@@ -5,17 +5,33 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace truehang::trial {
 
 namespace {
 
-/// One of a thousand at one side.
+/// One of a thousand at one side, and the normal quantile there.
+constexpr double tail = 0.001;
 constexpr double quantile = 3.0902;
 
-double bound(double p, long long of) {
-    const auto n = static_cast<double>(std::max<long long>(of, 1));
-    return quantile * std::sqrt(p * (1.0 - p) / n) + 0.5 / n;
+/// The most of so many that chance brings about at `p`.
+double most_of(double p, long long of) {
+    const auto n = static_cast<double>(of);
+    const double variance = n * p * (1.0 - p);
+    constexpr double many = 1000.0;
+    if (variance > many) {
+        return n * p + quantile * std::sqrt(variance) + 0.5;
+    }
+    double below = 0.0;
+    for (double k = 0.0; k < n; k += 1.0) {
+        const double ways = std::lgamma(n + 1.0) - std::lgamma(k + 1.0) - std::lgamma(n - k + 1.0);
+        below += std::exp(ways + k * std::log(p) + (n - k) * std::log1p(-p));
+        if (below >= 1.0 - tail) {
+            return k;
+        }
+    }
+    return n;
 }
 
 /// How many places a text takes: bytes that begin a letter.
@@ -69,6 +85,12 @@ std::string as_markdown_table(const Table& table) {
 
 }  // namespace
 
+void Report::add(Report more) {
+    std::ranges::move(more.tables, std::back_inserter(tables));
+    std::ranges::move(more.criteria, std::back_inserter(criteria));
+    std::ranges::move(more.examples, std::back_inserter(examples));
+}
+
 bool Report::all_hold() const { return std::ranges::all_of(criteria, &Criterion::holds); }
 
 std::string Report::as_text() const {
@@ -105,8 +127,10 @@ std::string Report::as_markdown() const {
     return text;
 }
 
-double Share::most(double p) const { return std::min(1.0, p + bound(p, of)); }
-double Share::least(double p) const { return std::max(0.0, p - bound(p, of)); }
+double Share::most(double p) const { return of == 0 ? 1.0 : std::min(1.0, most_of(p, of) / static_cast<double>(of)); }
+double Share::least(double p) const {
+    return of == 0 ? 0.0 : std::max(0.0, 1.0 - most_of(1.0 - p, of) / static_cast<double>(of));
+}
 
 std::string percent(double share, int decimals) { return fmt::format("{:.{}f} %", 100.0 * share, decimals); }
 

@@ -28,13 +28,16 @@ struct Report {
     std::vector<Criterion> criteria;
     std::vector<std::string> examples;  ///< single windows in full, where asked for
 
+    /// What another trial found, after this.
+    void add(Report more);
     [[nodiscard]] bool all_hold() const;
     [[nodiscard]] std::string as_text() const;
     [[nodiscard]] std::string as_markdown() const;
 };
 
 /// A count of a count, with the bounds that a binomial of `n` at `p` keeps within in all but one of a thousand trials
-/// (normal approximation with continuity, one side each).
+/// (one side each): summed up term by term, where more than a thousand stray by the normal approximation with
+/// continuity.
 struct Share {
     long long count = 0;
     long long of = 0;

@@ -14,6 +14,7 @@ namespace {
 
 constexpr double eighth = 25.4 / 8.0;
 constexpr double most_mm = 100'000.0;  // the contract's range
+constexpr double most_deg = 359.5;
 
 bool is_digit(char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; }
 
@@ -49,16 +50,27 @@ double read_text(const std::string& text, LengthUnit unit) {
     return number * (unit == LengthUnit::in ? 25.4 : unit == LengthUnit::cm ? 10.0 : 1.0);
 }
 
+/// What a text says of a station, in its own unit.
+double read_at(const std::string& station, const std::string& text, LengthUnit unit) {
+    return is_angle(station) ? std::strtod(text.c_str(), nullptr) : read_text(text, unit);
+}
+
+/// What a tape, or a bevel, can say and differs from what was read.
+bool is_another(const std::string& station, double value, double read) {
+    return is_angle(station) ? value >= 0.5 && value <= most_deg && std::abs(value - read) >= 0.3
+                             : value >= 1.0 && value <= most_mm && std::abs(value - read) >= 0.5;
+}
+
 /// Rewrites a reading; false where that changes nothing or leaves what a tape can say.
 bool rewrite(Reading& reading, const std::string& text, LengthUnit unit, Planted& planted) {
-    const double wrong = read_text(text, unit);
-    const double clean = reading.value->mm();
-    if (text.empty() || wrong < 1.0 || wrong > most_mm || std::abs(wrong - clean) < 0.5) {
+    const double wrong = read_at(reading.station, text, unit);
+    const double clean = value_of(reading);
+    if (text.empty() || !is_another(reading.station, wrong, clean)) {
         return false;
     }
     planted.faults.push_back({reading.station, clean, wrong});
     reading.typed = text;
-    reading.value = Length::mm(wrong);
+    set_value(reading, wrong);
     return true;
 }
 
@@ -135,15 +147,20 @@ bool add_case(Reading& reading, double by, const Visit& visit, Planted& planted)
     return rewrite(reading, write_down(reading.value->mm() + by, visit.unit()).text, visit.unit(), planted);
 }
 
-/// Before the first dot: stations of a family are mistaken for each other more often.
-std::string family(const std::string& station) { return station.substr(0, station.rfind('.')); }
+/// Stations that differ in the last word, or in their number, are mistaken for each other more often.
+std::string family(const std::string& station) {
+    const auto dot = station.find('.');
+    const bool numbered = dot != std::string::npos && dot + 1 < station.size() && is_digit(station[dot + 1]);
+    return numbered ? station.substr(0, dot) + station.substr(station.rfind('.'))
+                    : station.substr(0, station.rfind('.'));
+}
 
 /// Another reading to be mistaken for this one; seven times in ten of its family.
 Reading* other_reading(const Reading& reading, Window& window, Random& random) {
     std::vector<Reading*> others;
     std::vector<Reading*> relatives;
     for (Reading& other : window.readings) {
-        if (&other != &reading && other.value) {
+        if (&other != &reading && is_angle(other.station) == is_angle(reading.station)) {
             others.push_back(&other);
             if (family(other.station) == family(reading.station)) {
                 relatives.push_back(&other);
@@ -169,6 +186,9 @@ bool plant_pair(Slip slip, const Visit& visit, Reading& reading, Window& window,
 }
 
 bool plant_case(Slip slip, const Visit& visit, Reading& reading, Window& window, Random& random, Planted& planted) {
+    if (is_angle(reading.station)) {
+        return false;
+    }
     const double by = random.chance(0.7) ? -visit.case_mm() : visit.case_mm();
     if (slip == Slip::tape_case) {
         return add_case(reading, by, visit, planted);
@@ -185,20 +205,78 @@ bool plant_case(Slip slip, const Visit& visit, Reading& reading, Window& window,
     return !planted.faults.empty();
 }
 
-/// From 8 to 500 mm, as often in each doubling, to either side: common practice, no source.
-double free_error(Random& random) {
-    return (random.chance(0.5) ? 1.0 : -1.0) * 8.0 * std::exp(random.uniform() * std::log(500.0 / 8.0));
+/// Whether some reading of the visit may have this slip.
+bool can_happen(Slip slip, const Visit& visit, const Window& window) {
+    const auto any = [&](const auto& belongs) {
+        return std::ranges::any_of(window.readings, belongs, &Reading::station);
+    };
+    switch (slip) {
+        case Slip::wrong_fraction:
+            return visit.unit() == LengthUnit::in;
+        case Slip::case_for_all:
+            return !window.shape.is(Shape::frame) &&
+                   any([](const std::string& station) { return is_inside(station, 0); });
+        case Slip::supplement:
+        case Slip::outside_angle:
+        case Slip::half_angle:
+            return any([](const std::string& station) { return is_angle(station); });
+        default:
+            return true;
+    }
+}
+
+/// As often in each doubling from the least to the most, to either side.
+double free_error(double least, double most, Random& random) {
+    return (random.chance(0.5) ? 1.0 : -1.0) * least * std::exp(random.uniform() * std::log(most / least));
+}
+
+/// What a bevel's user may do wrong: common practice, no source.
+bool plant_angle(Slip slip, const Visit& visit, Reading& reading, Random& random, Planted& planted) {
+    const double read = value_of(reading);
+    std::string text;
+    switch (slip) {
+        case Slip::supplement:
+            text = write_angle_down(180.0 - read, visit.bevel_step()).text;
+            break;
+        case Slip::outside_angle:
+            text = write_angle_down(360.0 - read, visit.bevel_step()).text;
+            break;
+        case Slip::half_angle:
+            // The mitre, or what the saw's scale shows for it.
+            text = write_angle_down(random.chance(0.5) ? read / 2.0 : 90.0 - read / 2.0, visit.bevel_step()).text;
+            break;
+        case Slip::free:
+            // From 2 to 30 degrees: common practice, no source.
+            text = write_angle_down(std::max(0.0, read + free_error(2.0, 30.0, random)), visit.bevel_step()).text;
+            break;
+        case Slip::wrong_digit:
+        case Slip::transposed_digits:
+        case Slip::missing_digit:
+        case Slip::doubled_digit:
+            text = slip_of_digits(slip, reading.typed, random);
+            break;
+        default:
+            break;
+    }
+    return rewrite(reading, text, visit.unit(), planted);
 }
 
 bool plant_text(Slip slip, const Visit& visit, Reading& reading, Random& random, Planted& planted) {
+    if (is_angle(reading.station)) {
+        return plant_angle(slip, visit, reading, random, planted);
+    }
     const LengthUnit unit = visit.unit();
     std::string text;
+    if (slip == Slip::supplement || slip == Slip::outside_angle || slip == Slip::half_angle) {
+        return false;
+    }
     if (slip == Slip::wrong_unit) {
         text = slip_of_unit(reading, unit, random);
     } else if (slip == Slip::wrong_fraction) {
         text = unit == LengthUnit::in ? slip_of_fraction(reading, random) : std::string();
     } else if (slip == Slip::free) {
-        const double wrong = reading.value->mm() + free_error(random);
+        // From 8 to 500 mm: common practice, no source.
+        const double wrong = value_of(reading) + free_error(8.0, 500.0, random);
         text = wrong < 1.0 ? std::string() : write_down(wrong, unit).text;
     } else {
         text = slip_of_digits(slip, reading.typed, random);
@@ -207,9 +285,9 @@ bool plant_text(Slip slip, const Visit& visit, Reading& reading, Random& random,
 }
 
 /// What a slip of digits may have made this text out of.
-std::vector<double> by_digits(const std::string& text, LengthUnit unit) {
+std::vector<double> by_digits(const std::string& station, const std::string& text, LengthUnit unit) {
     std::vector<double> values;
-    const auto add = [&](const std::string& meant) { values.push_back(read_text(meant, unit)); };
+    const auto add = [&](const std::string& meant) { values.push_back(read_at(station, meant, unit)); };
     const auto places = digits_of(text);
     for (std::size_t i = 0; i < places.size(); ++i) {
         const std::size_t at = places[i];
@@ -244,14 +322,12 @@ std::optional<Planted> plant(Slip slip, const Visit& visit, Window& window, Rand
     const Window before = window;
     Reading& reading = window.readings[random.below(window.readings.size())];
     bool done = false;
-    if (reading.value) {
-        if (slip == Slip::swapped || slip == Slip::copied) {
-            done = plant_pair(slip, visit, reading, window, random, planted);
-        } else if (slip == Slip::tape_case || slip == Slip::case_for_all) {
-            done = plant_case(slip, visit, reading, window, random, planted);
-        } else {
-            done = plant_text(slip, visit, reading, random, planted);
-        }
+    if (slip == Slip::swapped || slip == Slip::copied) {
+        done = plant_pair(slip, visit, reading, window, random, planted);
+    } else if (slip == Slip::tape_case || slip == Slip::case_for_all) {
+        done = plant_case(slip, visit, reading, window, random, planted);
+    } else {
+        done = plant_text(slip, visit, reading, random, planted);
     }
     if (!done) {
         window = before;
@@ -263,9 +339,7 @@ std::optional<Planted> plant(Slip slip, const Visit& visit, Window& window, Rand
 Planted plant_any(const Visit& visit, Window& window, Random& random) {
     std::vector<double> shares;
     for (const SlipKind& kind : slip_kinds) {
-        const bool can = (kind.slip != Slip::wrong_fraction || visit.unit() == LengthUnit::in) &&
-                         (kind.slip != Slip::case_for_all || !window.shape.is(Shape::frame));
-        shares.push_back(can ? kind.share : 0.0);
+        shares.push_back(can_happen(kind.slip, visit, window) ? kind.share : 0.0);
     }
     const Slip slip = slip_kinds[random.by_share(shares)].slip;
     for (int attempt = 0; attempt < 1000; ++attempt) {
@@ -277,22 +351,27 @@ Planted plant_any(const Visit& visit, Window& window, Random& random) {
 }
 
 std::vector<double> could_have_been(const Reading& reading, const Visit& visit) {
-    const double mm = reading.value->mm();
-    std::vector<double> values = by_digits(reading.typed, visit.unit());
-    if (visit.unit() == LengthUnit::in) {
-        const double whole = std::floor(mm / 25.4 + 1e-9) * 25.4;
-        for (int n = 1; n < 8; ++n) {
-            values.push_back(whole + n * eighth);
+    const double read = value_of(reading);
+    std::vector<double> values = by_digits(reading.station, reading.typed, visit.unit());
+    if (is_angle(reading.station)) {
+        values.insert(values.end(), {180.0 - read, 360.0 - read, 2.0 * read, 180.0 - 2.0 * read});
+    } else {
+        if (visit.unit() == LengthUnit::in) {
+            const double whole = std::floor(read / 25.4 + 1e-9) * 25.4;
+            for (int n = 1; n < 8; ++n) {
+                values.push_back(whole + n * eighth);
+            }
         }
+        for (const double factor : {10.0, 0.1, 2.54, 1.0 / 2.54}) {
+            values.push_back(read * factor);
+        }
+        values.push_back(read + visit.case_mm());
+        values.push_back(read - visit.case_mm());
     }
-    for (const double factor : {10.0, 0.1, 2.54, 1.0 / 2.54}) {
-        values.push_back(mm * factor);
-    }
-    values.push_back(mm + visit.case_mm());
-    values.push_back(mm - visit.case_mm());
-    std::erase_if(values, [&](double value) { return value < 1.0 || value > most_mm || std::abs(value - mm) < 0.5; });
+    std::erase_if(values, [&](double value) { return !is_another(reading.station, value, read); });
     std::ranges::sort(values);
-    values.erase(std::unique(values.begin(), values.end(), [](double a, double b) { return b - a < 0.5; }),
+    const double alike = is_angle(reading.station) ? 0.05 : 0.5;
+    values.erase(std::unique(values.begin(), values.end(), [&](double a, double b) { return b - a < alike; }),
                  values.end());
     return values;
 }

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <tuple>
 
 namespace truehang::trial {
 
@@ -97,12 +98,19 @@ std::vector<std::string> in_short(const std::vector<std::string>& cells) {
 
 std::string name_of(Slip slip) { return std::string(std::ranges::find(slip_kinds, slip, &SlipKind::slip)->name); }
 
+/// The slip, and that it is one of an angle's digits where lengths have it too.
+std::string name_of(const SlipCase& told) {
+    const bool angles_own =
+        told.slip == Slip::supplement || told.slip == Slip::outside_angle || told.slip == Slip::half_angle;
+    return name_of(told.slip) + (told.of_angle && !angles_own ? ", of an angle" : "");
+}
+
 /// Who is named alone and isn't the one: what was planted, and what was said.
 void tell_wrong_names(const std::vector<SlipCase>& cases, Report& report) {
     std::map<std::pair<std::string, std::string>, std::array<int, 3>> counts;
     for (const SlipCase& told : cases) {
         if (told.detectable && told.verdict.wrong_value) {
-            auto& [all, elsewhere, sure] = counts[{name_of(told.slip), told.verdict.suspects.front().slip}];
+            auto& [all, elsewhere, sure] = counts[{name_of(told), told.verdict.suspects.front().slip}];
             ++all;
             elsewhere += told.verdict.wrong_station ? 1 : 0;
             sure += told.verdict.suspects.front().weight >= 0.9 ? 1 : 0;
@@ -188,13 +196,13 @@ void Examples::put_into(Report& report) const {
 }
 
 void tell_slips(const std::vector<SlipCase>& cases, Report& report) {
-    std::map<Slip, Row> by_kind;
-    std::map<std::pair<Slip, std::string>, Row> by_shape;
+    std::map<std::pair<Slip, std::string>, Row> by_kind;
+    std::map<std::tuple<Slip, std::string, Built>, Row> by_shape;
     Row all;
     Row recoverable;
     for (const SlipCase& told : cases) {
-        by_kind[told.slip].add(told);
-        by_shape[{told.slip, Word<Shape>::word_for(told.shape)}].add(told);
+        by_kind[{told.slip, name_of(told)}].add(told);
+        by_shape[{told.slip, name_of(told), told.built}].add(told);
         all.add(told);
         if (told.recoverable) {
             recoverable.add(told);
@@ -211,15 +219,16 @@ void tell_slips(const std::vector<SlipCase>& cases, Report& report) {
         "it”: a reading taken anew made all add up, and the slip is still there.",
         headings,
         {}};
-    for (const auto& [slip, row] : by_kind) {
-        kinds.rows.push_back(row.cells(name_of(slip)));
+    for (const auto& [kind, row] : by_kind) {
+        kinds.rows.push_back(row.cells(kind.second));
     }
     kinds.rows.push_back(recoverable.cells("all that leave a value"));
     kinds.rows.push_back(all.cells("all"));
     report.tables.push_back(std::move(kinds));
     Table shapes{"The same by shape", "", in_short(headings), {}};
     for (const auto& [key, row] : by_shape) {
-        shapes.rows.push_back(in_short(row.cells(name_of(key.first) + ", " + key.second)));
+        shapes.rows.push_back(
+            in_short(row.cells(fmt::format("{}, {}", std::get<1>(key), kind_of(std::get<2>(key)).name))));
     }
     report.tables.push_back(std::move(shapes));
     tell_wrong_names(cases, report);

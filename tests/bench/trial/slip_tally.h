@@ -13,8 +13,9 @@ namespace truehang::trial {
 
 /// One window with one slip, and what came of it.
 struct SlipCase {
-    Shape shape = Shape::recess;
+    Built built = Built::recess;
     Slip slip = Slip::free;
+    bool of_angle = false;
     bool recoverable = false;
     bool detectable = false;        ///< above the detectable size in some network
     double flag_probability = 0.0;  ///< by theory
@@ -26,6 +27,8 @@ struct SlipCase {
     std::string asked_in_vain;     ///< a station that isn't there, and was asked for
     bool stuck = false;            ///< nothing was asked for, though it wasn't settled
 
+    std::string in_full;  ///< the window, where examples are asked for and there is something bad
+
     [[nodiscard]] bool is_ambiguous() const { return verdict.flagged && detectable && !verdict.is_settled(); }
     /// The worst that is to be said of it; empty where nothing is.
     [[nodiscard]] std::string what_is_bad() const;
@@ -36,11 +39,10 @@ class Examples {
 public:
     explicit Examples(int of_each) : of_each_(of_each) {}
 
-    template <class Tell>
-    void offer(const std::string& what, const Tell& tell) {
+    void offer(const std::string& what, const std::string& in_full) {
         auto& told = told_[what];
         if (static_cast<int>(told.size()) < of_each_) {
-            told.push_back(tell());
+            told.push_back(in_full);
         }
     }
     void put_into(Report& report) const;

@@ -18,6 +18,11 @@ namespace truehang::trial {
 /// value comes back, the station, as copied or unexplained.
 [[nodiscard]] bool is_right(const Suspect& suspect, const Planted& planted);
 
+/// The same with one of the other readings that the suspect's explanation corrects.
+[[nodiscard]] bool is_right_with_others(const Suspect& suspect, const Planted& planted);
+/// Whether the first of a flag's suspects stands out: half of the weight, no other station above a third of its.
+[[nodiscard]] bool names_one(const std::vector<Suspect>& suspects);
+
 /// What the figures said of one window with a slip in it.
 struct Verdict {
     bool flagged = false;
@@ -38,9 +43,8 @@ struct Verdict {
 
 /// Whether the digits give the slip away: put right, everything adds up, and no other value of a single reading nor
 /// exchange of two, of those that one slip of this trial's list would make into what stands there, does so with a tenth
-/// of the likelihood or more. Worked from the checks alone.
-[[nodiscard]] bool gives_itself_away(const WindowFigures& figures, const Visit& visit, const Window& window,
-                                     const Planted& planted);
+/// of the likelihood or more. Worked from the networks' residuals alone.
+[[nodiscard]] bool gives_itself_away(const Visit& visit, const Window& window, const Planted& planted);
 
 /// The window, its truth, the slip and what was said of it, in a few lines.
 [[nodiscard]] std::string told_in_full(const std::string& what, const Truth& truth, const Visit& visit,

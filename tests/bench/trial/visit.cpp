@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numeric>
 
@@ -12,6 +13,7 @@ namespace {
 
 constexpr double eighth = 25.4 / 8.0;
 constexpr double tape_m = 5.0;
+constexpr double angle_u_deg = 0.5;  // the house rule's own
 
 struct TapeChoice {
     TapeClass accuracy;
@@ -45,7 +47,30 @@ WrittenReading write_down(double mm, LengthUnit unit) {
     return {unit == LengthUnit::cm ? fmt::format("{}.{}", whole / 10, whole % 10) : fmt::format("{}", whole), value};
 }
 
-Visit::Visit(Shape shape, const Conditions& conditions, Random& random) : conditions_(conditions) {
+WrittenReading write_angle_down(double degrees, double step) {
+    const double shown = std::round(degrees / step) * step;
+    const long long tenths = std::llround(shown * 10.0);
+    const auto value = static_cast<double>(tenths) / 10.0;
+    return {tenths % 10 == 0 ? fmt::format("{}", tenths / 10) : fmt::format("{}.{}", tenths / 10, tenths % 10), value};
+}
+
+double value_of(const Reading& reading) {
+    return is_angle(reading.station) ? reading.angle->degrees() : reading.value->mm();
+}
+
+void set_value(Reading& reading, double value) {
+    if (is_angle(reading.station)) {
+        reading.angle = Angle::degrees(value);
+    } else {
+        reading.value = Length::mm(value);
+    }
+}
+
+bool has_value(const Reading& reading) { return reading.value || reading.angle; }
+
+double same_value(std::string_view station) { return is_angle(station) ? 0.26 : 1.6; }
+
+Visit::Visit(const Truth& truth, const Conditions& conditions, Random& random) : conditions_(conditions) {
     const TapeChoice tape = tapes[random.by_share({0.1, 0.7, 0.2})];
     const std::vector<LengthUnit> units{LengthUnit::mm, LengthUnit::cm, LengthUnit::in};
     unit_ = units[random.by_share({0.5, 0.25, 0.25})];
@@ -54,8 +79,10 @@ Visit::Visit(Shape shape, const Conditions& conditions, Random& random) : condit
     const double permitted = (a_ + b_ * tape_m) / (tape_m * 1000.0);
     scale_ = random.between(-permitted, permitted);
     // The house rules' words: 1 mm a planed frame, 2 sound plaster, 4 rough stone.
-    edge_ = shape == Shape::frame ? 1.0 : (random.chance(0.125) ? 4.0 : 2.0);
+    edge_ = truth.built == Built::frame ? 1.0 : (random.chance(0.125) ? 4.0 : 2.0);
     case_mm_ = unit_ == LengthUnit::in ? 3.0 * 25.4 : random.pick(std::vector<double>{63.0, 70.0, 78.0, 85.0});
+
+    bevel_step_ = random.chance(0.7) ? 0.1 : 0.5;
 
     survey_.id = "trial";
     survey_.entry_unit = unit_ == LengthUnit::in ? "in" : unit_ == LengthUnit::cm ? "cm" : "mm";
@@ -67,22 +94,42 @@ Visit::Visit(Shape shape, const Conditions& conditions, Random& random) : condit
     survey_.rules.numbers["edge_u_mm"] = edge_;
 }
 
-Reading Visit::take(const std::string& station, double truth, Random& random, double slip_mm) const {
+Reading Visit::take(const std::string& station, double truth, Random& random, double slip) const {
     Reading reading;
     reading.station = station;
+    if (is_angle(station)) {
+        const double seen = truth + angle_u_deg * conditions_.rough * random.normal() + slip;
+        const WrittenReading written = write_angle_down(std::clamp(seen, 0.0, 360.0), bevel_step_);
+        reading.typed = written.text;
+        reading.angle = Angle::degrees(written.value);
+        return reading;
+    }
     const double permitted = a_ + b_ * std::ceil(truth / 1000.0);
     const double tape = conditions_.one_scale ? scale_ * truth : random.between(-permitted, permitted);
-    const double seen = truth + tape + edge_ * conditions_.rough * random.normal() + slip_mm;
+    const double seen = truth + tape + edge_ * conditions_.rough * random.normal() + slip;
     const WrittenReading written = write_down(std::max(seen, 0.0), unit_);
     reading.typed = written.text;
-    reading.value = Length::mm(written.mm);
+    reading.value = Length::mm(written.value);
     return reading;
 }
 
-Window Visit::measure(const Truth& truth, Random& random) const {
+/// Round a bay hangs a rail whose track is asked for; elsewhere nothing.
+Window Visit::empty_window(const Truth& truth) const {
     Window window;
     window.id = "window";
-    window.shape = truth.shape;
+    window.shape = truth.kind().shape;
+    if (truth.track_off > 0.0) {
+        Layer layer;
+        layer.hardware = Hardware{};
+        layer.hardware->kind = HardwareKind::track;
+        layer.hardware->projection = Length::mm(truth.track_off);
+        window.layers.push_back(std::move(layer));
+    }
+    return window;
+}
+
+Window Visit::measure(const Truth& truth, Random& random) const {
+    Window window = empty_window(truth);
     for (const std::string& station : truth.walk) {
         window.readings.push_back(take(station, truth.at(station), random));
         window.readings.back().id = fmt::format("r{}", window.readings.size());
@@ -91,13 +138,11 @@ Window Visit::measure(const Truth& truth, Random& random) const {
 }
 
 Window Visit::without_error(const Truth& truth) const {
-    Window window;
-    window.id = "window";
-    window.shape = truth.shape;
+    Window window = empty_window(truth);
     for (const std::string& station : truth.walk) {
         Reading reading;
         reading.station = station;
-        reading.value = Length::mm(truth.at(station));
+        set_value(reading, truth.at(station));
         reading.id = fmt::format("r{}", window.readings.size() + 1);
         window.readings.push_back(std::move(reading));
     }
