@@ -109,9 +109,10 @@ std::string Report::as_text() const {
 
 std::string Report::as_markdown() const {
     std::string text =
-        "# The measuring, judged from outside\n\nWindows of crooked houses are made by plane geometry and read with "
-        "tapes "
-        "that err; some get a slip from a list of the trial's own. What the figures say is held against what was true. "
+        "# The measuring, judged from outside\n\nWindows of crooked houses (recesses, frames, doors, bays of three and "
+        "five facets, corners, arches, gables) are made by plane geometry and read with tapes and bevels that err; "
+        "some "
+        "get a slip, or two, from a list of the trial's own. What the figures say is held against what was true. "
         "Nothing of the measuring code takes part in the making. `build-release/bin/measuring_trial --markdown "
         "docs/measuring-trial.md` writes this page; seeds are fixed, so two runs differ in the times alone. How tapes, "
         "houses and slips are drawn, with their sources: `tests/bench/trial`.\n\n";

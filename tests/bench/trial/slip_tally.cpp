@@ -140,9 +140,33 @@ void judge_least(const std::string& what, const Share& share, double least, Repo
         {what, fmt::format("{} of {}", percent(share), share.of), share.of > 0 && share.value() >= share.least(least)});
 }
 
+/// The same for the lengths of each group of shapes by themselves, and for angles.
+void judge_groups(const std::vector<SlipCase>& cases, Report& report) {
+    std::map<std::string, std::pair<Row, Row>> groups;  // all, and those that leave a value
+    for (const SlipCase& told : cases) {
+        auto& [all, recoverable] = groups[told.of_angle ? "angles" : std::string(kind_of(told.built).group)];
+        all.add(told);
+        if (told.recoverable) {
+            recoverable.add(told);
+        }
+    }
+    for (const auto& [group, rows] : groups) {
+        const auto& [all, recoverable] = rows;
+        const auto judge = [&](const std::string& what, const Share& share, double least) {
+            if (share.of > 0) {  // a quick run has none of some
+                judge_least(group + ": " + what, share, least, report);
+            }
+        };
+        judge("right station and value among the suspects in 90 %", recoverable.right, 0.9);
+        judge("first in 90 % where given away", all.given_away_first, 0.9);
+        judge("95 % of the ambiguous settled", all.settled[3], 0.95);
+    }
+}
+
 void judge_slips(const std::vector<SlipCase>& cases, const Row& all, const Row& recoverable, Report& report) {
     judge_detection(all, report);
     judge_least("the right station and value among the suspects in 90 % or more", recoverable.right, 0.9, report);
+    judge_groups(cases, report);
     Share in_vain;
     for (const SlipCase& told : cases) {
         if (told.is_ambiguous()) {

@@ -108,6 +108,17 @@ void put_ordinates(const Curve& curve, Random& random, Truth& truth) {
     }
 }
 
+/// Where a plumb line meets an edge.
+Point plumb_onto(Point left, Point right, double x) {
+    const double share = (x - left.x) / (right.x - left.x);
+    return {x, left.y + share * (right.y - left.y)};
+}
+
+void put_depths(Random& random, Truth& truth) {
+    truth.values["opening.depth"] = random.between(80.0, 300.0);
+    truth.values["sill.projection"] = random.between(15.0, 60.0);
+}
+
 void put_common(const Heights& heights, Truth& truth) {
     truth.values["opening.height.left"] = heights.head[0] - heights.sill[0];
     truth.values["opening.height.centre"] = heights.head[1] - heights.sill[1];
@@ -145,8 +156,7 @@ Truth arched_window(Built built, Random& random, Keeping keeping) {
     truth.values["opening.width.middle"] =
         (truth.at("opening.width.top") + truth.at("opening.width.bottom")) / 2.0 + bow(off, random);
     truth.values["arch.rise"] = curve.rise;
-    truth.values["opening.depth"] = random.between(80.0, 300.0);
-    truth.values["sill.projection"] = random.between(15.0, 60.0);
+    put_depths(random, truth);
     truth.walk = {"opening.width.top",     "opening.width.bottom", "opening.height.left",
                   "opening.height.centre", "opening.height.right", "arch.rise"};
     put_ordinates(curve, random, truth);
@@ -165,8 +175,7 @@ Truth gabled_window(Random& random, Keeping keeping) {
     const double foot = random.between(300.0, 1200.0);
     // As often as not the apex stands in the middle, as the builder meant it.
     const double apex_at = random.chance(0.5) ? 0.5 : random.between(0.3, 0.7);
-    const double pitch = random.between(0.4, 1.2);
-    const double apex_up = pitch * width / 2.0;
+    const double apex_up = random.between(0.4, 1.2) * width / 2.0;
 
     Point bottom_left{0.0, sill}, bottom_right{width, sill};
     Point top_left = near(0.0, sill + foot, off, random), top_right = near(width, sill + foot, off, random);
@@ -178,9 +187,7 @@ Truth gabled_window(Random& random, Keeping keeping) {
         bottom_left = near(bottom_left.x, sill, off, random);
         bottom_right = near(bottom_right.x, sill, off, random);
     }
-    // The plumb line from the apex meets the bottom edge.
-    const double share = (apex.x - bottom_left.x) / (bottom_right.x - bottom_left.x);
-    const Point below_apex{apex.x, bottom_left.y + share * (bottom_right.y - bottom_left.y)};
+    const Point below_apex = plumb_onto(bottom_left, bottom_right, apex.x);
     Heights heights;
     heights.sill = {bottom_left.y, below_apex.y, bottom_right.y};
     heights.head = {top_left.y, apex.y, top_right.y};
@@ -192,8 +199,7 @@ Truth gabled_window(Random& random, Keeping keeping) {
     truth.values["gable.apex.along"] = distance(bottom_left, below_apex);
     truth.values["gable.slope.left"] = distance(top_left, apex);
     truth.values["gable.slope.right"] = distance(top_right, apex);
-    truth.values["opening.depth"] = random.between(80.0, 300.0);
-    truth.values["sill.projection"] = random.between(15.0, 60.0);
+    put_depths(random, truth);
     truth.walk = {"opening.width.bottom", "opening.height.left", "opening.height.centre", "opening.height.right",
                   "gable.apex.along",     "gable.slope.left",    "gable.slope.right"};
     put_wall(bottom_left.x, bottom_right.x, Total::taken, random, truth);
