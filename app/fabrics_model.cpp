@@ -30,8 +30,8 @@ QStringList windows_with(const Survey& survey, const QString& id) {
         for (const Window& window : room.windows) {
             const bool hangs = std::ranges::any_of(window.layers, [&](const Layer& layer) {
                 const auto is = [&](const std::optional<std::string>& cloth) { return cloth && shown(*cloth) == id; };
-                return layer.treatment &&
-                       (is(layer.treatment->fabric) || is(layer.treatment->lining) || is(layer.treatment->interlining));
+                return layer.treatment && (is(layer.treatment->fabric) || is(layer.treatment->lining) ||
+                                           is(layer.treatment->interlining) || is(layer.treatment->second_lining));
             });
             if (hangs) {
                 titles.append(QStringLiteral("%1, %2").arg(shown(room.name), shown(window.name)));

@@ -99,6 +99,7 @@ void FigureWriter::addCloth(QList<ShownRows::Row>& rows, const Layered& in, cons
         }
     };
     lined(layer.lining, QStringLiteral("lining"));
+    lined(layer.making.second_lining, QStringLiteral("second_lining"));
     lined(layer.interlining, QStringLiteral("interlining"));
 }
 
@@ -110,6 +111,7 @@ void FigureWriter::addParts(QList<ShownRows::Row>& rows, const Layered& in, cons
     if (layer.eyelets) {
         addCount(rows, in, QStringLiteral("eyelets.each"), layer.eyelets->each);
     }
+    addMaking(rows, in, layer.making);
     if (layer.weights) {
         addCount(rows, in, QStringLiteral("weights.each"), layer.weights->each);
     }
@@ -131,6 +133,23 @@ void FigureWriter::addParts(QList<ShownRows::Row>& rows, const Layered& in, cons
     };
     mass(layer.mass, QStringLiteral("mass_kg"));
     mass(layer.bracket_mass, QStringLiteral("bracket_kg"));
+}
+
+void FigureWriter::addMaking(QList<ShownRows::Row>& rows, const Layered& in, const Making& making) const {
+    if (making.pleats) {
+        addCount(rows, in, QStringLiteral("pleats.each"), making.pleats->each);
+        addLength(rows, in, QStringLiteral("pleats.pleat_mm"), making.pleats->pleat);
+        addLength(rows, in, QStringLiteral("pleats.space_mm"), making.pleats->space);
+    }
+    if (making.hooks) {
+        addCount(rows, in, QStringLiteral("hooks.each"), making.hooks->each);
+    }
+    if (making.tie_back && making.tie_back->height) {
+        addLength(rows, in, QStringLiteral("tie_back.height_mm"), *making.tie_back->height);
+    }
+    if (making.tie_back && making.tie_back->length) {
+        addLength(rows, in, QStringLiteral("tie_back.length_mm"), *making.tie_back->length);
+    }
 }
 
 QList<ShownRows::Row> FigureWriter::figures(const WindowFigures& worked) const {

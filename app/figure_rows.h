@@ -38,6 +38,7 @@ private:
                    Length u = Length()) const;
     void addCount(QList<ShownRows::Row>& rows, const Layered& in, const QString& path, int count) const;
     void addCloth(QList<ShownRows::Row>& rows, const Layered& in, const LayerFigures& layer) const;
+    void addMaking(QList<ShownRows::Row>& rows, const Layered& in, const Making& making) const;
     void addParts(QList<ShownRows::Row>& rows, const Layered& in, const LayerFigures& layer) const;
     [[nodiscard]] QString clothName(const std::string& id) const;
 

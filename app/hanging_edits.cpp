@@ -15,6 +15,18 @@ Treatment& treatment_of(Layer& layer) { return layer.treatment ? *layer.treatmen
 
 bool nothing(Layer&) { return false; }
 
+bool is_mass(const QString& field) {
+    return field == QStringLiteral("mass") || field == QStringLiteral("rated") ||
+           field == QStringLiteral("bracketRated") || field == QStringLiteral("fixingRated");
+}
+
+std::optional<Mass> Hardware::*mass_member(const QString& field) {
+    return field == QStringLiteral("rated")          ? &Hardware::rated
+           : field == QStringLiteral("bracketRated") ? &Hardware::bracket_rated
+           : field == QStringLiteral("fixingRated")  ? &Hardware::fixing_rated
+                                                     : &Hardware::mass;
+}
+
 Result<LayerChange> hardware_number(const QString& field, const QString& text) {
     const bool brackets = field == QStringLiteral("brackets");
     const auto read = read_field_number(text, 0, brackets ? 100 : 500);
@@ -31,15 +43,48 @@ Result<LayerChange> hardware_number(const QString& field, const QString& text) {
                            number ? std::optional(static_cast<int>(*number)) : std::nullopt);
         });
     }
-    return LayerChange([number](Layer& layer) {
-        return replace(hardware_of(layer).mass, number ? std::optional(Mass::kg(*number)) : std::nullopt);
+    const auto member = mass_member(field);
+    return LayerChange([member, number](Layer& layer) {
+        return replace(hardware_of(layer).*member, number ? std::optional(Mass::kg(*number)) : std::nullopt);
     });
+}
+
+/// A length of a tie-back that was asked for already.
+LayerChange tie_back_length(std::optional<Length> TieBackAsked::*member, std::optional<Length> length) {
+    return [member, length](Layer& layer) {
+        auto& tie_back = treatment_of(layer).tie_back;
+        return tie_back && replace((*tie_back).*member, length);
+    };
+}
+
+bool choose_pelmet(Treatment& held, const QString& word) {
+    const bool wanted = word == QStringLiteral("yes");
+    const bool differs = wanted != held.pelmet.has_value();
+    if (differs) {
+        held.pelmet = wanted ? std::optional(PelmetAsked()) : std::nullopt;
+    }
+    return differs;
+}
+
+/// None, or a kind of tie-back; what was asked of its height stays when the kind changes.
+bool choose_tie_back(Treatment& held, const QString& word) {
+    if (word.isEmpty()) {
+        const bool differs = held.tie_back.has_value();
+        held.tie_back.reset();
+        return differs;
+    }
+    if (!Word<TieBackKind>::find(bytes(word))) {
+        return false;
+    }
+    const bool added = !held.tie_back;
+    TieBackAsked& asked = added ? held.tie_back.emplace() : *held.tie_back;
+    return choose_word(asked.kind, word) || added;
 }
 
 }  // namespace
 
 Result<LayerChange> hardware_field(const Survey& survey, const QString& field, const QString& text) {
-    if (field == QStringLiteral("brackets") || field == QStringLiteral("mass")) {
+    if (field == QStringLiteral("brackets") || is_mass(field)) {
         return hardware_number(field, text);
     }
     const auto read = read_field_length(survey, text, field == QStringLiteral("left"));
@@ -94,6 +139,12 @@ Result<LayerChange> treatment_field(const Survey& survey, const QString& field, 
     if (field == QStringLiteral("tabCut")) {
         return LayerChange([length](Layer& layer) { return replace(treatment_of(layer).tab_cut, length); });
     }
+    if (field == QStringLiteral("tieBackHeight")) {
+        return tie_back_length(&TieBackAsked::height, length);
+    }
+    if (field == QStringLiteral("tieBackLength")) {
+        return tie_back_length(&TieBackAsked::length, length);
+    }
     if (field == QStringLiteral("pelmetDepth")) {
         return LayerChange([length](Layer& layer) {
             auto& pelmet = treatment_of(layer).pelmet;
@@ -123,22 +174,20 @@ LayerChange treatment_choice(const QString& field, const QString& word) {
     return [field, word](Layer& layer) {
         Treatment& held = treatment_of(layer);
         const auto cloth = word.isEmpty() ? std::nullopt : std::optional(bytes(word));
-        if (field == QStringLiteral("pelmet")) {
-            const bool wanted = word == QStringLiteral("yes");
-            const bool differs = wanted != held.pelmet.has_value();
-            if (differs) {
-                held.pelmet = wanted ? std::optional(PelmetAsked()) : std::nullopt;
-            }
-            return differs;
-        }
-        return field == QStringLiteral("heading")       ? choose_word(held.heading, word)
-               : field == QStringLiteral("fit")         ? choose_word(held.fit, word)
-               : field == QStringLiteral("layout")      ? choose_word(held.layout, word)
-               : field == QStringLiteral("length")      ? choose_word(held.length, word)
-               : field == QStringLiteral("fabric")      ? replace(held.fabric, cloth)
-               : field == QStringLiteral("lining")      ? replace(held.lining, cloth)
-               : field == QStringLiteral("interlining") ? replace(held.interlining, cloth)
-                                                        : false;
+        return field == QStringLiteral("pelmet")         ? choose_pelmet(held, word)
+               : field == QStringLiteral("tieBack")      ? choose_tie_back(held, word)
+               : field == QStringLiteral("secondLining") ? replace(held.second_lining, cloth)
+               : field == QStringLiteral("liningHung")   ? choose_word(held.lining_hung, word)
+               : field == QStringLiteral("operation")    ? choose_word(held.operation, word)
+               : field == QStringLiteral("weights")      ? choose_word(held.weights, word)
+               : field == QStringLiteral("heading")      ? choose_word(held.heading, word)
+               : field == QStringLiteral("fit")          ? choose_word(held.fit, word)
+               : field == QStringLiteral("layout")       ? choose_word(held.layout, word)
+               : field == QStringLiteral("length")       ? choose_word(held.length, word)
+               : field == QStringLiteral("fabric")       ? replace(held.fabric, cloth)
+               : field == QStringLiteral("lining")       ? replace(held.lining, cloth)
+               : field == QStringLiteral("interlining")  ? replace(held.interlining, cloth)
+                                                         : false;
     };
 }
 

@@ -82,7 +82,8 @@ void HangingModel::showHardware() {
     }
     const Hardware held = there->hardware.value_or(Hardware());
     const auto some = [](const std::optional<int>& n) { return n ? std::optional<double>(*n) : std::nullopt; };
-    const auto mass = held.mass ? std::optional(held.mass->kg()) : std::nullopt;
+    const auto kg = [](const std::optional<Mass>& mass) { return mass ? std::optional(mass->kg()) : std::nullopt; };
+    const QString unrated = tr("not known");
     const FieldMaker make{open_, [this](const QString& field) { return placeOf(field); }};
     QList<FormField> fields{make.choice(QStringLiteral("kind"), tr("Hangs from"), held.kind, tr("Pole")),
                             make.choice(QStringLiteral("supply"), tr("Supply"), held.supply, {}),
@@ -98,7 +99,12 @@ void HangingModel::showHardware() {
          make.number(QStringLiteral("brackets"), tr("Brackets"), some(held.brackets), {}),
          make.length(QStringLiteral("return"), tr("Return, each end"), held.return_depth),
          make.length(QStringLiteral("overlap"), tr("Overlap, in all"), held.overlap),
-         make.number(QStringLiteral("mass"), tr("Its own mass"), mass, tr("kg"))});
+         make.number(QStringLiteral("mass"), tr("Its own mass"), kg(held.mass), tr("kg"), tr("not known: weigh it")),
+         make.number(QStringLiteral("rated"), tr("Its maker says it carries"), kg(held.rated), tr("kg"), unrated),
+         make.number(QStringLiteral("bracketRated"), tr("A bracket’s maker says it carries"), kg(held.bracket_rated),
+                     tr("kg"), unrated),
+         make.number(QStringLiteral("fixingRated"), tr("A bracket’s fixings hold in this wall"), kg(held.fixing_rated),
+                     tr("kg"), unrated)});
     hardware_.setFields(fields);
 }
 
@@ -141,14 +147,51 @@ void HangingModel::showTreatment() {
             make.number(QStringLiteral("fullness"), tr("Fullness"), held.fullness, tr("×"), tr("the heading's own")));
     }
     fields.append(clothField(QStringLiteral("fabric"), tr("Face cloth"), held.fabric));
-    fields.append(clothField(QStringLiteral("lining"), tr("Lining"), held.lining));
-    fields.append(clothField(QStringLiteral("interlining"), tr("Interlining"), held.interlining));
+    addLinings(fields, held, blind);
     if (held.heading && held.heading->is(Heading::tab)) {
         fields.append(
             make.length(QStringLiteral("tabCut"), tr("Tab, cut length"), held.tab_cut, tr("by the house rules")));
     }
+    const QString unsaid = blind ? tr("Not said: counts as a cord") : tr("By hand");
+    FormField moved = make.choice(QStringLiteral("operation"), tr("Moved by"), held.operation, unsaid);
+    moved.choices.prepend(choice({}, unsaid));
+    fields.append(moved);
+    if (!blind) {
+        fields.append(make.choice(QStringLiteral("weights"), tr("Corner weights"), held.weights, tr("Steel or chain")));
+        addTieBack(fields, held);
+    }
     addPelmet(fields, held);
     treatment_.setFields(fields);
+}
+
+void HangingModel::addLinings(QList<FormField>& fields, const Treatment& held, bool blind) const {
+    const FieldMaker make{open_, [this](const QString& field) { return placeOf(field); }};
+    fields.append(clothField(QStringLiteral("lining"), tr("Lining"), held.lining));
+    if (held.lining || held.second_lining) {
+        fields.append(clothField(QStringLiteral("secondLining"), tr("Second lining"), held.second_lining));
+        if (!blind) {
+            fields.append(
+                make.choice(QStringLiteral("liningHung"), tr("Lining hangs"), held.lining_hung, tr("Sewn in")));
+        }
+    }
+    fields.append(clothField(QStringLiteral("interlining"), tr("Interlining"), held.interlining));
+}
+
+void HangingModel::addTieBack(QList<FormField>& fields, const Treatment& held) const {
+    const FieldMaker make{open_, [this](const QString& field) { return placeOf(field); }};
+    const auto kind = held.tie_back ? std::optional(held.tie_back->kind.value_or(TieBackKind::tie_back)) : std::nullopt;
+    FormField field = make.choice(QStringLiteral("tieBack"), tr("Held back by"), kind, tr("nothing"));
+    field.choices.prepend(choice({}, tr("Nothing")));
+    fields.append(field);
+    if (!kind) {
+        return;
+    }
+    fields.append(make.length(QStringLiteral("tieBackHeight"), tr("Height above the floor"), held.tie_back->height,
+                              tr("two thirds down")));
+    if (!kind->is(TieBackKind::holdback)) {
+        fields.append(make.length(QStringLiteral("tieBackLength"), tr("Tie-back length"), held.tie_back->length,
+                                  tr("round the drawn-back curtain")));
+    }
 }
 
 void HangingModel::addPelmet(QList<FormField>& fields, const Treatment& held) const {

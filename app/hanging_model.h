@@ -24,11 +24,12 @@ class HangingModel : public QObject {
     /// "A pair, tab headed, to the floor", of the layer being edited; "Nothing hangs here yet" where none.
     Q_PROPERTY(QString summary READ summary NOTIFY changed)
     /// Fields `kind`, `supply`, `hang` (choices), `diameter`, `length`, `left`, `projection`, `finial`, `brackets`,
-    /// `return`, `overlap`, `mass`.
+    /// `return`, `overlap`, `mass`, `rated`, `bracketRated`, `fixingRated`.
     Q_PROPERTY(truehang::FieldForm* hardware READ hardware CONSTANT)
     /// Fields `heading`, `fit`, `layout`, `length` (choices), `bottom`, `fullness`, `fabric`, `lining`, `interlining`
-    /// (choices over the visit's cloths), `tabCut`, `pelmet` (choice), `pelmetDepth`, `pelmetReturn`; only those that
-    /// the chosen heading uses.
+    /// `secondLining` (choices over the visit's cloths), `liningHung`, `operation`, `weights`, `tieBack`, `pelmet`
+    /// (choices), `tabCut`, `tieBackHeight`, `tieBackLength`, `pelmetDepth`, `pelmetReturn`; only those that the chosen
+    /// heading uses.
     Q_PROPERTY(truehang::FieldForm* treatment READ treatment CONSTANT)
 
 public:
@@ -54,6 +55,8 @@ private:
     void showHardware();
     void showTreatment();
     [[nodiscard]] const Layer* layer() const;
+    void addLinings(QList<FormField>& fields, const Treatment& held, bool blind) const;
+    void addTieBack(QList<FormField>& fields, const Treatment& held) const;
     void addPelmet(QList<FormField>& fields, const Treatment& held) const;
     [[nodiscard]] QString placeOf(const QString& field) const;
     void editLayerWith(const QString& says, const QString& place, const QString& text,

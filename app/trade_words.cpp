@@ -202,6 +202,49 @@ QString says(HemAt length) {
     return translated(QT_TRANSLATE_NOOP("trade", "To a given height"));
 }
 
+QString says(LiningHung hung) {
+    switch (hung) {
+        case LiningHung::sewn_in:
+            return translated(QT_TRANSLATE_NOOP("trade", "Sewn in"));
+        case LiningHung::separate:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "On its own tape"));
+}
+
+QString says(Operation operation) {
+    switch (operation) {
+        case Operation::cord:
+            return translated(QT_TRANSLATE_NOOP("trade", "A cord"));
+        case Operation::chain:
+            return translated(QT_TRANSLATE_NOOP("trade", "A chain loop"));
+        case Operation::wand:
+            return translated(QT_TRANSLATE_NOOP("trade", "A wand"));
+        case Operation::cordless:
+            return translated(QT_TRANSLATE_NOOP("trade", "By hand, no cord"));
+        case Operation::motor:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "A motor"));
+}
+
+QString says(TieBackKind kind) {
+    return kind == TieBackKind::tie_back ? translated(QT_TRANSLATE_NOOP("trade", "Tie-backs"))
+                                         : translated(QT_TRANSLATE_NOOP("trade", "Holdbacks"));
+}
+
+QString says(WeightKind kind) {
+    switch (kind) {
+        case WeightKind::steel:
+            return translated(QT_TRANSLATE_NOOP("trade", "Steel"));
+        case WeightKind::chain:
+            return translated(QT_TRANSLATE_NOOP("trade", "Chain"));
+        case WeightKind::lead:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "Lead"));
+}
+
 QString says(LengthUnit unit) {
     switch (unit) {
         case LengthUnit::mm:

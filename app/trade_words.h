@@ -23,6 +23,10 @@ namespace truehang {
 [[nodiscard]] QString says(Fit fit);
 [[nodiscard]] QString says(Layout layout);
 [[nodiscard]] QString says(HemAt length);
+[[nodiscard]] QString says(LiningHung hung);
+[[nodiscard]] QString says(Operation operation);
+[[nodiscard]] QString says(TieBackKind kind);
+[[nodiscard]] QString says(WeightKind kind);
 [[nodiscard]] QString says(LengthUnit unit);
 
 /// One choice of a form: its word and what it says.

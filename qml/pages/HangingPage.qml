@@ -87,6 +87,19 @@ Page {
                 width: parent.width
                 form: page.hanging.treatment
             }
+            // What could hurt someone, where it is chosen.
+            Repeater {
+                model: page.notebook.figures.flags
+
+                FlagLine {
+                    required severity
+                    required word
+                    required text
+
+                    visible: severity === "caution"
+                    width: screen.contentWidth
+                }
+            }
             SectionTitle {
                 width: parent.width
                 text: qsTr("What it hangs from")
@@ -99,7 +112,7 @@ Page {
                 width: 1
                 height: 2 * Theme.gap
             }
-            // What could hurt someone, where it is decided.
+            // What is still to decide.
             Repeater {
                 model: page.notebook.figures.flags
 
@@ -108,7 +121,7 @@ Page {
                     required word
                     required text
 
-                    visible: severity === "caution" || severity === "decide"
+                    visible: severity === "decide"
                     width: screen.contentWidth
                 }
             }

@@ -28,6 +28,7 @@ private slots:
     void aClothInUseStays();
     void whatStandsInTheWay();
     void whatHangsThere();
+    void whatIsMadeUp();
     void figuresOfTheExample();
     void signOff();
     void positionComesOrDoesNot();
@@ -312,6 +313,48 @@ void AppModelsTest::whatHangsThere() {
     hanging->removeLayer(0);
     bench.settle();
     QCOMPARE(hanging->layers()->count(), 1);
+}
+
+void AppModelsTest::whatIsMadeUp() {
+    Bench bench;
+    open_example(bench);
+    HangingModel* hanging = bench.notebook().hanging();
+    FieldForm* treatment = hanging->treatment();
+    const auto held = [&] { return bench.notebook().open()->window()->layers[0]; };
+    QVERIFY(treatment->indexOf("liningHung") >= 0);  // the example is lined
+    QCOMPARE(treatment->indexOf("tieBackHeight"), -1);
+    treatment->choose("secondLining", "sateen");
+    treatment->choose("liningHung", "separate");
+    treatment->choose("tieBack", "tie-back");
+    treatment->leave("tieBackHeight", "950");
+    treatment->leave("tieBackLength", "560");
+    treatment->choose("operation", "cord");
+    treatment->choose("weights", "lead");
+    hanging->hardware()->leave("bracketRated", "9,5");
+    bench.settle();
+    QCOMPARE(*held().treatment->second_lining, std::string("sateen"));
+    QVERIFY(held().treatment->lining_hung->is(LiningHung::separate));
+    QCOMPARE(held().treatment->tie_back->height->mm(), 950.0);
+    QCOMPARE(held().treatment->tie_back->length->mm(), 560.0);
+    QCOMPARE(held().hardware->bracket_rated->kg(), 9.5);
+    // The cautions stand there as soon as the choice does: small children use this room.
+    const ShownRows* flags = bench.notebook().figures()->flags();
+    QString all;
+    for (int row = 0; row < flags->rowCount(); ++row) {
+        all += flags->data(flags->index(row, 0), flags->roleNames().key("text")).toString();
+    }
+    for (const char* word : {"corded", "tie-back", "lead weights"}) {
+        QVERIFY2(all.contains(QLatin1String(word)), qPrintable(all));
+    }
+    treatment->choose("tieBack", "holdback");
+    bench.settle();
+    QCOMPARE(treatment->indexOf("tieBackLength"), -1);
+    QCOMPARE(held().treatment->tie_back->height->mm(), 950.0);  // stays with the other kind
+    treatment->choose("tieBack", "");
+    treatment->choose("operation", "");
+    bench.settle();
+    QVERIFY(!held().treatment->tie_back);
+    QVERIFY(!held().treatment->operation);
 }
 
 void AppModelsTest::figuresOfTheExample() {
