@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "cloth/part.h"
 #include "cloth/widths.h"
+#include "cloth/wishes.h"
 #include "units/length_text.h"
 #include "units/rounding.h"
 
@@ -22,8 +23,20 @@ Length needed_for_width(const PlanParts& parts, Length finished, double fullness
     return needed_across(fullness, rules.fullness_slack, finished, parts.sizes.hangs_flat, Length::mm(rules.side_turn));
 }
 
-std::optional<double> widths_for(const PlanParts& parts, Length finished, double fullness) {
-    return least_widths(needed_for_width(parts, finished, fullness), usable_width(*parts.fabrics.face),
+UsableAcross usable_across(const Fabric& fabric) { return {usable_width(fabric), joined_width(fabric)}; }
+
+/// What the cloth is worked for: the layer's sizes and fullness as they stand, or a little changed.
+struct Wanted {
+    Length width, drop;
+    double fullness;
+};
+
+Wanted as_it_stands(const PlanParts& parts) {
+    return {parts.sizes.width, parts.sizes.drop, parts.layer.asked.fullness};
+}
+
+std::optional<double> widths_for(const PlanParts& parts, const Wanted& wanted) {
+    return least_widths(needed_for_width(parts, wanted.width, wanted.fullness), usable_across(*parts.fabrics.face),
                         Length::mm(parts.layer.rules.seam), step_of(parts.layer));
 }
 
@@ -32,32 +45,110 @@ Length length_of_drop(const PlanParts& parts, Length drop) {
     const HouseRules& rules = parts.layer.rules;
     const Length head = head_allowance(parts.layer.asked.heading, parts.layer.asked.diameter(), rules);
     const Length hem = Length::mm(parts.layer.asked.is_blind() ? rules.blind_hem : rules.hem);
-    return before_shrinking(drop + head + hem, parts.fabrics.face->shrinkage_pct);
+    const Fabric& fabric = *parts.fabrics.face;
+    return before_shrinking(drop + head + hem, fabric.shrinkage_pct) + fabric.skew.value_or(Length());
 }
 
 bool may_be_turned(const Fabric& fabric) { return fabric.railroad.value_or(false) && !fabric.one_way.value_or(false); }
 
 /// Cloth turned sideways: its width makes the drop, without repeat.
-std::optional<Length> railroaded(const PlanParts& parts, Length least_drop, Length upright) {
+std::optional<Length> railroaded(const PlanParts& parts, const Wanted& wanted, Length least_drop, Length upright) {
     const Fabric& fabric = *parts.fabrics.face;
     if (parts.layer.asked.is_blind() || !may_be_turned(fabric) ||
         usable_width(fabric).mm() < least_drop.mm() - whole_tolerance) {
         return std::nullopt;
     }
-    const Length one = parts.layer.asked.fullness * parts.sizes.width + Length::mm(2.0 * parts.layer.rules.side_turn);
+    const Length one = wanted.fullness * wanted.width + Length::mm(2.0 * parts.layer.rules.side_turn);
     const Length total = cut_up(before_shrinking(parts.layer.asked.curtains() * one, fabric.shrinkage_pct));
     return total < upright ? std::optional(total) : std::nullopt;
 }
 
+/// The cloth for what is wanted, and how its drops lie along the roll.
+struct WorkedFace {
+    Cloth cloth;
+    DropPlan drops;
+};
+
+std::optional<WorkedFace> work_face(const PlanParts& parts, const Wanted& wanted) {
+    const auto widths_each = widths_for(parts, wanted);
+    if (!widths_each) {
+        return std::nullopt;
+    }
+    const Fabric& fabric = *parts.fabrics.face;
+    const Length seam = Length::mm(parts.layer.rules.seam);
+    const bool blind = parts.layer.asked.is_blind();
+    WorkedFace worked;
+    Cloth& cloth = worked.cloth;
+    cloth.fabric = fabric.id;
+    cloth.one_way = fabric.one_way.value_or(false);
+    cloth.widths_each = *widths_each;
+    cloth.widths = static_cast<int>(ceil_whole(parts.layer.asked.curtains() * *widths_each));
+    if (blind) {
+        const Length turn = Length::mm(parts.layer.rules.blind_side);
+        cloth.flat = wanted.width + 2.0 * turn;
+        cloth.joins = blind_joins(*widths_each, joined_width(fabric), seam, wanted.width, turn);
+    } else {
+        const Length turn = Length::mm(parts.layer.rules.side_turn);
+        cloth.flat = across(*widths_each, usable_across(fabric), seam) - 2.0 * turn;
+        cloth.fullness = (cloth.flat - parts.sizes.hangs_flat) / (wanted.width - parts.sizes.hangs_flat);
+        cloth.joins = curtain_joins(*widths_each, joined_width(fabric), seam, turn);
+    }
+    const Length least = length_of_drop(parts, wanted.drop);
+    worked.drops = plan_drops(least, cloth.widths, fabric.repeat, match_of(fabric));
+    cloth.cut_drop = cut_up(worked.drops.cut_drop);
+    cloth.length = cut_up(worked.drops.total);
+    cloth.railroaded = railroaded(parts, wanted, least, cloth.length);
+    return worked;
+}
+
+/// The usable width, and what of it is used where joins must match.
+void trace_usable(const Fabric& fabric, double widths_each, TraceOf& trace) {
+    const Length usable = usable_width(fabric);
+    trace.mm("usable width of the cloth", usable, {"fabric width_mm", "fabric selvedge_mm"});
+    const Length repeat = fabric.repeat_across.value_or(Length());
+    if (repeat.mm() <= 0.0) {
+        return;
+    }
+    const std::vector<std::string> from{fmt::format("repeat across {:g}", repeat.mm())};
+    if (widths_each <= 1.0) {
+        trace.mm("no join to match: all of it is used", usable, from);
+    } else if (fabric.match && fabric.match->is(Match::none)) {
+        trace.mm("nothing is matched: all of it is used", usable, {"fabric match"});
+    } else {
+        trace.count("whole repeats across, where widths are joined", floor_whole(usable / repeat), from)
+            .mm("used of each width", joined_width(fabric));
+    }
+}
+
+void trace_joins(PlanParts& parts, const Cloth& cloth) {
+    if (cloth.joins.empty()) {
+        return;
+    }
+    const bool blind = parts.layer.asked.is_blind();
+    TraceOf trace(parts.findings, "cloth.joins_mm");
+    trace.mm("used of each width", joined_width(*parts.fabrics.face), {"cloth.widths_each"})
+        .mm("seams", Length::mm(-2.0 * parts.layer.rules.seam), {"rule seam_mm"})
+        .mm("side turn", Length::mm(blind ? parts.layer.rules.blind_side : parts.layer.rules.side_turn),
+            {blind ? "rule blind_side_mm" : "rule side_turn_mm"})
+        .mm(blind ? "first join from the left edge" : "first join from the leading edge, a full width",
+            cloth.joins.front());
+    if (cloth.joins.size() > 1) {
+        trace.mm(blind ? "last join from the left edge" : "last join from the leading edge", cloth.joins.back());
+    }
+}
+
 void trace_widths(PlanParts& parts, const Cloth& cloth) {
     const HouseRules& rules = parts.layer.rules;
-    const Length usable = usable_width(*parts.fabrics.face);
+    const Fabric& fabric = *parts.fabrics.face;
     const double joins = ceil_whole(cloth.widths_each) - 1.0;
-    TraceOf(parts.findings, "cloth.widths_each")
-        .mm("usable width of the cloth", usable, {"fabric width_mm", "fabric selvedge_mm"})
-        .mm("needed across", needed_for_width(parts, parts.sizes.width, parts.layer.asked.fullness),
-            {"finished.width_mm", parts.layer.asked.is_blind() ? "rule blind_side_mm" : "fullness"})
-        .count("widths in each", cloth.widths_each);
+    {
+        TraceOf widths(parts.findings, "cloth.widths_each");
+        trace_usable(fabric, cloth.widths_each, widths);
+        widths
+            .mm("needed across", needed_for_width(parts, parts.sizes.width, parts.layer.asked.fullness),
+                {"finished.width_mm", parts.layer.asked.is_blind() ? "rule blind_side_mm" : "fullness"})
+            .count("widths in each", cloth.widths_each);
+    }
     TraceOf(parts.findings, "cloth.widths")
         .count("widths in each", cloth.widths_each)
         .count("curtains", parts.layer.asked.curtains())
@@ -69,7 +160,8 @@ void trace_widths(PlanParts& parts, const Cloth& cloth) {
             .mm("cut across", cloth.flat);
     } else {
         TraceOf(parts.findings, "cloth.flat_mm")
-            .mm("widths joined", cloth.widths_each * usable, {"cloth.widths_each"})
+            .mm("widths joined", cloth.widths_each * (joins > 0.0 ? joined_width(fabric) : usable_width(fabric)),
+                {"cloth.widths_each"})
             .mm("seams", Length::mm(-2.0 * joins * rules.seam), {"rule seam_mm"})
             .mm("side turns", Length::mm(-2.0 * rules.side_turn), {"rule side_turn_mm"})
             .mm("flat width", cloth.flat);
@@ -88,13 +180,17 @@ void trace_drops(PlanParts& parts, const Cloth& cloth, const DropPlan& drops) {
     const Length head = head_allowance(parts.layer.asked.heading, parts.layer.asked.diameter(), rules);
     const Length hem = Length::mm(parts.layer.asked.is_blind() ? rules.blind_hem : rules.hem);
     const Length least = length_of_drop(parts, parts.sizes.drop);
+    const Length skew = fabric.skew.value_or(Length());
     TraceOf cut(parts.findings, "cloth.cut_drop_mm");
     cut.mm("finished drop", parts.sizes.drop, {"finished.drop_mm"})
         .mm("head", head, {"rule head_mm"})
         .mm("hem", hem, {parts.layer.asked.is_blind() ? "rule blind_hem_mm" : "rule hem_mm"})
         .mm("before shrinkage", parts.sizes.drop + head + hem);
     if (fabric.shrinkage_pct > 0.0) {
-        cut.mm("with shrinkage", least, {fmt::format("shrinkage {:g} %", fabric.shrinkage_pct)});
+        cut.mm("with shrinkage", least - skew, {fmt::format("shrinkage {:g} %", fabric.shrinkage_pct)});
+    }
+    if (skew.mm() > 0.0) {
+        cut.mm("skew of the print over a width", skew, {"fabric skew_mm"}).mm("cut straight to the print", least);
     }
     if (drops.repeats > 0.0) {
         cut.count("repeats", drops.repeats, {fmt::format("repeat {:g}", fabric.repeat.mm())})
@@ -120,40 +216,53 @@ void flag_fullness(PlanParts& parts, double fullness) {
     }
 }
 
-/// Counts repeats in a drop, or 0.
-double repeats_in(const PlanParts& parts, Length drop, int count) {
-    const Fabric& fabric = *parts.fabrics.face;
-    return plan_drops(length_of_drop(parts, drop), count, fabric.repeat, match_of(fabric)).repeats;
+ClothEdge edge_of(const Cloth& other, std::string when) {
+    ClothEdge edge;
+    edge.when = std::move(when);
+    edge.widths_each = other.widths_each;
+    edge.widths = other.widths;
+    edge.cut_drop = other.cut_drop;
+    edge.length = other.length;
+    edge.railroaded = other.railroaded;
+    return edge;
 }
 
-void flag_width_edge(PlanParts& parts, double widths_each) {
-    const LayerAsked& asked = parts.layer.asked;
+/// Flags where another width or fullness would take another number of widths, and keeps that other answer.
+void flag_width_edge(PlanParts& parts, Cloth& cloth) {
+    const Wanted wanted = as_it_stands(parts);
     const Length twice = 2.0 * parts.sizes.width_u;
-    const auto say = [&](std::optional<double> other, const std::string& when) {
-        if (!other || *other == widths_each) {
+    const auto say = [&](const Wanted& other, const std::string& when) {
+        const auto worked = work_face(parts, other);
+        if (!worked || worked->cloth.widths_each == cloth.widths_each) {
             return false;
+        }
+        cloth.edges.push_back(edge_of(worked->cloth, when));
+        if (other.fullness != wanted.fullness) {
+            cloth.edges.back().fullness = other.fullness;
+        } else {
+            cloth.edges.back().width = other.width;
         }
         parts.findings.flag(
             "on-the-edge", Severity::decide,
             fmt::format("{:g} widths in each as it stands; {:g} if {}. Decide before the cloth is ordered.",
-                        widths_each, *other, when));
+                        cloth.widths_each, worked->cloth.widths_each, when));
         return true;
     };
     for (const double sign : {-1.0, 1.0}) {
         if (twice.mm() > 0.0 &&
-            say(widths_for(parts, parts.sizes.width + sign * twice, asked.fullness),
+            say({wanted.width + sign * twice, wanted.drop, wanted.fullness},
                 fmt::format("the width is {} {}", said_length(twice, parts.layer.measured.entry_unit),
                             sign < 0 ? "less" : "more"))) {
             break;
         }
     }
-    if (asked.is_blind()) {
+    if (parts.layer.asked.is_blind()) {
         return;
     }
     for (const double change : {-0.05, 0.05}) {
-        if (say(widths_for(parts, parts.sizes.width, asked.fullness + change),
-                fmt::format("{:.2f} × fullness is asked instead of {:.2f} ×", asked.fullness + change,
-                            asked.fullness))) {
+        if (say({wanted.width, wanted.drop, wanted.fullness + change},
+                fmt::format("{:.2f} × fullness is asked instead of {:.2f} ×", wanted.fullness + change,
+                            wanted.fullness))) {
             break;
         }
     }
@@ -166,33 +275,35 @@ std::vector<std::string> stations_of_drop(const PlanParts& parts) {
                  : std::vector<std::string>{};
 }
 
-void flag_drop_edge(PlanParts& parts, int count) {
+/// Flags where another drop would take other repeats, or change whether the cloth can lie sideways.
+void flag_drop_edge(PlanParts& parts, const DropPlan& drops, Cloth& cloth) {
+    const Wanted wanted = as_it_stands(parts);
+    const Fabric& fabric = *parts.fabrics.face;
     const Length twice = 2.0 * parts.sizes.drop_u;
-    const double as_is = repeats_in(parts, parts.sizes.drop, count);
-    const Length usable = usable_width(*parts.fabrics.face);
-    const bool turned = length_of_drop(parts, parts.sizes.drop).mm() <= usable.mm() + whole_tolerance;
+    const auto fits_sideways = [&](Length drop) {
+        return length_of_drop(parts, drop).mm() <= usable_width(fabric).mm() + whole_tolerance;
+    };
+    const auto say = [&](const Cloth& other, const std::string& when, const std::string& what) {
+        cloth.edges.push_back(edge_of(other, when));
+        parts.findings.flag("on-the-edge", Severity::decide, what + when + ". Decide before the cloth is ordered.",
+                            stations_of_drop(parts));
+    };
+    const bool turned = fits_sideways(wanted.drop);
     for (const double sign : {-1.0, 1.0}) {
-        const Length drop = parts.sizes.drop + sign * twice;
-        const double repeats = repeats_in(parts, drop, count);
-        if (repeats != as_is) {
-            parts.findings.flag("on-the-edge", Severity::decide,
-                                fmt::format("{:g} repeats in a drop as it stands; {:g} if the drop is {} {}. Decide "
-                                            "before the cloth is ordered.",
-                                            as_is, repeats, said_length(twice, parts.layer.measured.entry_unit),
-                                            sign < 0 ? "less" : "more"),
-                                stations_of_drop(parts));
-            return;
+        const Wanted changed{wanted.width, wanted.drop + sign * twice, wanted.fullness};
+        const auto other = work_face(parts, changed);
+        const std::string when = fmt::format("the drop is {} {}", said_length(twice, parts.layer.measured.entry_unit),
+                                             sign < 0 ? "less" : "more");
+        if (other && other->drops.repeats != drops.repeats) {
+            return say(
+                other->cloth, when,
+                fmt::format("{:g} repeats in a drop as it stands; {:g} if ", drops.repeats, other->drops.repeats));
         }
-        const bool turned_then = length_of_drop(parts, drop).mm() <= usable.mm() + whole_tolerance;
-        if (may_be_turned(*parts.fabrics.face) && !parts.layer.asked.is_blind() && turned_then != turned) {
-            parts.findings.flag(
-                "on-the-edge", Severity::decide,
-                fmt::format("The cloth {} turned sideways as it stands; it {} if the drop is {} {}. "
-                            "Decide before the cloth is ordered.",
-                            turned ? "can be" : "can’t be", turned ? "couldn’t" : "could",
-                            said_length(twice, parts.layer.measured.entry_unit), sign < 0 ? "less" : "more"),
-                stations_of_drop(parts));
-            return;
+        const bool turned_then = fits_sideways(changed.drop);
+        if (other && may_be_turned(fabric) && !parts.layer.asked.is_blind() && turned_then != turned) {
+            return say(other->cloth, when,
+                       fmt::format("The cloth {} turned sideways as it stands; it {} if ",
+                                   turned ? "can be" : "can’t be", turned ? "couldn’t" : "could"));
         }
     }
 }
@@ -200,39 +311,25 @@ void flag_drop_edge(PlanParts& parts, int count) {
 }  // namespace
 
 bool plan_face(PlanParts& parts) {
-    const Fabric& fabric = *parts.fabrics.face;
-    const HouseRules& rules = parts.layer.rules;
-    const bool blind = parts.layer.asked.is_blind();
-    const auto widths_each = widths_for(parts, parts.sizes.width, parts.layer.asked.fullness);
-    if (!widths_each) {
-        parts.findings.flag("impossible", Severity::stop,
-                            "The seams take all of this cloth’s width. Choose a wider cloth.");
+    auto worked = work_face(parts, as_it_stands(parts));
+    if (!worked) {
+        parts.findings.flag("impossible", Severity::stop, cant_be_joined(parts));
         return false;
     }
-    Cloth cloth;
-    cloth.fabric = fabric.id;
-    cloth.widths_each = *widths_each;
-    cloth.widths = static_cast<int>(ceil_whole(parts.layer.asked.curtains() * *widths_each));
-    cloth.flat =
-        blind ? parts.sizes.width + Length::mm(2.0 * rules.blind_side)
-              : across(*widths_each, usable_width(fabric), Length::mm(rules.seam)) - Length::mm(2.0 * rules.side_turn);
-    if (!blind) {
-        cloth.fullness = (cloth.flat - parts.sizes.hangs_flat) / (parts.sizes.width - parts.sizes.hangs_flat);
+    Cloth& cloth = worked->cloth;
+    const DropPlan& drops = worked->drops;
+    if (cloth.fullness) {
         flag_fullness(parts, *cloth.fullness);
     }
-    const Length least = length_of_drop(parts, parts.sizes.drop);
-    const DropPlan drops = plan_drops(least, cloth.widths, fabric.repeat, match_of(fabric));
-    cloth.cut_drop = cut_up(drops.cut_drop);
-    cloth.length = cut_up(drops.total);
-    cloth.railroaded = railroaded(parts, least, cloth.length);
     trace_widths(parts, cloth);
+    trace_joins(parts, cloth);
     trace_drops(parts, cloth, drops);
-    flag_width_edge(parts, *widths_each);
-    flag_drop_edge(parts, cloth.widths);
-    parts.plan.pieces.push_back({fabric.id, "drops", cloth.cut_drop, cloth.widths, drops.total - drops.beside});
+    flag_width_edge(parts, cloth);
+    flag_drop_edge(parts, drops, cloth);
+    parts.plan.pieces.push_back({cloth.fabric, "drops", cloth.cut_drop, cloth.widths, drops.total - drops.beside});
     parts.plan.exact_cut_drop = drops.cut_drop;
     if (drops.beside.mm() > 0.0) {
-        parts.plan.pieces.push_back({fabric.id, "half repeat", cut_up(drops.beside), 1, drops.beside});
+        parts.plan.pieces.push_back({cloth.fabric, "half repeat", cut_up(drops.beside), 1, drops.beside});
     }
     parts.plan.cloth = std::move(cloth);
     return true;

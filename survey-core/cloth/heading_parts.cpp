@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "cloth/part.h"
 #include "cloth/widths.h"
+#include "cloth/wishes.h"
 #include "units/rounding.h"
 
 #include <fmt/format.h>
@@ -154,10 +155,10 @@ void plan_pelmet(PlanParts& parts) {
     pelmet.depth = asked->depth.value_or(Length::mm(round_to(rules.pelmet_share * parts.sizes.drop.mm(), 5.0)));
     pelmet.face = *hardware->length + Length::mm(2.0 * rules.pelmet_over);
     const Length needed = pelmet.face + 2.0 * asked->return_depth + Length::mm(2.0 * end_turning);
-    const auto widths = least_widths(needed, usable_width(fabric), Length::mm(rules.seam), WidthStep::whole);
+    const auto widths =
+        least_widths(needed, {usable_width(fabric), joined_width(fabric)}, Length::mm(rules.seam), WidthStep::whole);
     if (!widths) {
-        parts.findings.flag("impossible", Severity::stop,
-                            "The seams take all of this cloth’s width. Choose a wider cloth.");
+        parts.findings.flag("impossible", Severity::stop, cant_be_joined(parts));
         return;
     }
     pelmet.widths = static_cast<int>(*widths);

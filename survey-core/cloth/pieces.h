@@ -11,6 +11,18 @@
 
 namespace truehang {
 
+/// The other answer where the cloth lies on an edge.
+struct ClothEdge {
+    std::string when;                  ///< "the width is 12 mm more"
+    std::optional<Length> width{};     ///< of each curtain, where that is what differs
+    std::optional<double> fullness{};  ///< asked, where that is
+    double widths_each = 0.0;
+    int widths = 0;
+    Length cut_drop;
+    Length length;
+    std::optional<Length> railroaded;
+};
+
 struct Cloth {
     std::string fabric;
     double widths_each = 0.0;        ///< in steps of 1/2 for a pair
@@ -20,6 +32,9 @@ struct Cloth {
     Length cut_drop;
     Length length;                     ///< the total of its drops
     std::optional<Length> railroaded;  ///< total where the cloth may be turned sideways and that takes less
+    std::vector<Length> joins{};       ///< of one curtain, from its leading edge; of a blind, from its left edge
+    bool one_way = false;              ///< all pieces the same way up
+    std::vector<ClothEdge> edges{};    ///< one for each flag `on-the-edge`
 };
 
 struct Lining {

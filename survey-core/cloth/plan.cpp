@@ -2,6 +2,8 @@
 #include "cloth/plan.h"
 
 #include "cloth/part.h"
+#include "cloth/wishes.h"
+#include "units/rounding.h"
 
 #include <algorithm>
 
@@ -25,6 +27,13 @@ LayerFabrics fabrics_of(const Treatment& treatment, const std::vector<Fabric>& f
 }
 
 Length usable_width(const Fabric& fabric) { return fabric.width - 2.0 * fabric.selvedge; }
+
+Length joined_width(const Fabric& fabric) {
+    const Length usable = usable_width(fabric);
+    const Length repeat = fabric.repeat_across.value_or(Length());
+    const bool any_way = fabric.match && fabric.match->is(Match::none);
+    return any_way || repeat.mm() <= 0.0 ? usable : floor_whole(usable / repeat) * repeat;
+}
 
 Match match_of(const Fabric& fabric) {
     if (fabric.repeat.mm() <= 0.0) {
@@ -57,10 +66,18 @@ ClothPlan plan_cloth(const LayerContext& layer, const FinishedSizes& sizes, cons
                      Findings& findings) {
     ClothPlan plan;
     PlanParts parts{layer, sizes, fabrics, findings, plan};
+    if (const auto wish = impossible_wish(parts)) {
+        findings.flag("impossible", Severity::stop, *wish);
+        return plan;
+    }
     if (layer.asked.is_blind()) {
         plan_blind(parts);
     }
     if (fabrics.face != nullptr && plan_face(parts)) {
+        if (const auto wish = impossible_part(parts)) {
+            findings.flag("impossible", Severity::stop, *wish);
+            return plan;
+        }
         plan_after_face(parts);
     }
     list_what_is_bought(parts);

@@ -36,6 +36,10 @@ struct LayerFabrics {
 /// Cloth that can be used of a width.
 [[nodiscard]] Length usable_width(const Fabric& fabric);
 
+/// What is used of a width where it is joined to another: a whole number of repeats across, unless nothing is matched.
+/// Nothing is left where the repeat is wider than the cloth.
+[[nodiscard]] Length joined_width(const Fabric& fabric);
+
 /// The match that is cut to: a repeat without a match said is matched straight, since cutting it anyhow would spoil it.
 [[nodiscard]] Match match_of(const Fabric& fabric);
 

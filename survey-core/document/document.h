@@ -13,6 +13,7 @@
 namespace truehang {
 
 struct Figures;
+struct Choices;
 
 /// One fault of a document: where (RFC 6901 JSON pointer, "" for the whole) and one sentence that says what is wrong
 /// and what is asked.
@@ -35,6 +36,9 @@ using Faults = std::vector<Fault>;
 /// The figures document as JSON (format truehang.figures/1), and as text.
 [[nodiscard]] nlohmann::ordered_json figures_json(const Figures& figures);
 [[nodiscard]] std::string write_figures(const Figures& figures);
+
+/// Choices side by side as JSON text (format truehang.choices/1).
+[[nodiscard]] std::string write_choices(const Choices& compared);
 
 /// Reads an RFC 3339 time with an offset; used for every time key. False for any other text.
 [[nodiscard]] bool is_rfc3339(std::string_view text);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "document/document.h"
+#include "document/figures_parts.h"
 #include "figures/figures.h"
 
 #include <cmath>
@@ -94,6 +95,18 @@ Json finished_json(const Finished& finished) {
             {"drop_u_mm", two_decimals(finished.drop_u)}};
 }
 
+Json edge_json(const ClothEdge& edge) {
+    Json json{{"when", edge.when},
+              {"widths_each", plain(edge.widths_each)},
+              {"widths", edge.widths},
+              {"cut_drop_mm", whole(edge.cut_drop)},
+              {"length_mm", whole(edge.length)}};
+    if (edge.railroaded) {
+        json["railroad"] = Json{{"length_mm", whole(*edge.railroaded)}};
+    }
+    return json;
+}
+
 Json cloth_json(const Cloth& cloth) {
     Json json{{"fabric", cloth.fabric},
               {"widths_each", plain(cloth.widths_each)},
@@ -104,6 +117,15 @@ Json cloth_json(const Cloth& cloth) {
               {"length_mm", whole(cloth.length)}};
     if (cloth.railroaded) {
         json["railroad"] = Json{{"length_mm", whole(*cloth.railroaded)}};
+    }
+    if (!cloth.joins.empty()) {
+        json["joins_mm"] = list_of(cloth.joins, [](Length join) { return two_decimals(join); });
+    }
+    if (cloth.one_way) {
+        json["one_way"] = true;
+    }
+    if (!cloth.edges.empty()) {
+        json["on_the_edge"] = list_of(cloth.edges, edge_json);
     }
     return json;
 }
@@ -354,6 +376,16 @@ Json haberdashery_json(const Haberdashery& item) {
 }
 
 }  // namespace
+
+nlohmann::ordered_json two_decimals_json(double number) { return two_decimals(number); }
+
+nlohmann::ordered_json layer_figures_json(const LayerFigures& layer) {
+    Json json = Json::object();
+    add_layer(json, layer);
+    return json;
+}
+
+nlohmann::ordered_json flag_figures_json(const Flag& flag) { return flag_json(flag); }
 
 nlohmann::ordered_json figures_json(const Figures& figures) {
     Json json{{"format", "truehang.figures/1"}, {"survey", figures.survey}};

@@ -84,4 +84,7 @@ private:
     std::vector<std::string> written_;
 };
 
+/// The house rules as members of an open object, `head_mm` last.
+void write_rule_values(ObjectWriter& object, JsonText& out, const HouseRuleEntries& rules);
+
 }  // namespace truehang

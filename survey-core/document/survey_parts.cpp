@@ -26,12 +26,8 @@ constexpr std::array rule_ranges{
     RuleRange{"pelmet_share", {0.0, 1.0}},         RuleRange{"placing_repeats", {0.0, 100.0}},
     RuleRange{"hook_gap_mm", divisor_range},       RuleRange{"cord_gap_mm", divisor_range},
     RuleRange{"pleats_per_width", {0.0, 100.0}},   RuleRange{"haberdashery_step_m", {0.0, 100.0, true}},
-    RuleRange{"tie_back_share", {0.0, 1.0}},       RuleRange{"separate_fullness", {0.0, 100.0}}};
-
-NumberRange range_of_rule(std::string_view key) {
-    const auto found = std::ranges::find(rule_ranges, key, &RuleRange::key);
-    return found == rule_ranges.end() ? length_range : found->range;
-}
+    RuleRange{"tie_back_share", {0.0, 1.0}},       RuleRange{"separate_fullness", {0.0, 100.0}},
+    RuleRange{"roll_m", {0.0, 1000.0, true}},      RuleRange{"making_per_width", {0.0, 1000000.0}}};
 
 bool has_too_many_rules(ObjectReader& reader) {
     const bool too_many = reader.value().members.size() > document_limits::rules;
@@ -128,6 +124,11 @@ void read_mass(ObjectReader& reader, std::string_view key, std::optional<Mass>& 
 
 }  // namespace
 
+NumberRange range_of_rule(std::string_view key) {
+    const auto found = std::ranges::find(rule_ranges, key, &RuleRange::key);
+    return found == rule_ranges.end() ? length_range : found->range;
+}
+
 void Ids::add(ObjectReader& reader, const std::string& id) {
     if (!id.empty() && !seen_.insert(id).second) {
         reader.fault("id", fmt::format("The id {} stands twice. Give each its own.", json_string(id)));
@@ -162,13 +163,22 @@ Fabric read_fabric(ObjectReader& reader) {
     return fabric;
 }
 
-HouseRuleEntries read_rules(ObjectReader& reader) {
-    HouseRuleEntries rules;
+void read_rules_label(ObjectReader& reader, HouseRuleEntries& rules) {
     std::optional<std::string> name;
     reader.text("name", name);
     rules.name = name.value_or("");
+    reader.whole("version", rules.version, {1.0, count_range.high});
+    std::optional<std::string> date;
+    reader.text("date", date);
+    rules.date = date.value_or("");
+    if (!rules.date.empty() && !is_rfc3339(rules.date + "T00:00:00Z")) {
+        reader.fault("date", "A date must be written as in 2026-03-14.");
+    }
+}
+
+void read_rule_values(ObjectReader& reader, HouseRuleEntries& rules, std::span<const std::string_view> labels) {
     if (has_too_many_rules(reader)) {
-        return rules;
+        return;
     }
     reader.object("head_mm", [&](ObjectReader& heads) {
         if (has_too_many_rules(heads)) {
@@ -180,7 +190,7 @@ HouseRuleEntries read_rules(ObjectReader& reader) {
     });
     const auto known = house_rule_keys();
     for (const auto& [key, value] : reader.value().members) {
-        if (key == "name" || key == "head_mm") {
+        if (key == "head_mm" || std::ranges::find(labels, key) != labels.end()) {
             continue;
         }
         std::optional<double> number;
@@ -195,6 +205,13 @@ HouseRuleEntries read_rules(ObjectReader& reader) {
         }
     }
     rules.extra = reader.rest();
+}
+
+HouseRuleEntries read_rules(ObjectReader& reader) {
+    constexpr std::array<std::string_view, 3> labels{"name", "version", "date"};
+    HouseRuleEntries rules;
+    read_rules_label(reader, rules);
+    read_rule_values(reader, rules, labels);
     return rules;
 }
 

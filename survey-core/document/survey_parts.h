@@ -4,6 +4,7 @@
 #include "document/object_reader.h"
 
 #include <set>
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -30,7 +31,14 @@ struct FabricNames {
 };
 
 [[nodiscard]] Fabric read_fabric(ObjectReader& reader);
+/// House rules as a survey holds them: their name, version and date beside the values.
 [[nodiscard]] HouseRuleEntries read_rules(ObjectReader& reader);
+/// `name`, `version` and `date` of house rules.
+void read_rules_label(ObjectReader& reader, HouseRuleEntries& rules);
+/// Every other member as a rule, but those in `labels`; what isn't known is kept.
+void read_rule_values(ObjectReader& reader, HouseRuleEntries& rules, std::span<const std::string_view> labels);
+/// Between what a known rule may lie.
+[[nodiscard]] NumberRange range_of_rule(std::string_view key);
 [[nodiscard]] Reading read_reading(ObjectReader& reader, Shape shape);
 [[nodiscard]] Obstruction read_obstruction(ObjectReader& reader);
 [[nodiscard]] Photo read_photo(ObjectReader& reader);

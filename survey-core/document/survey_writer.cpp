@@ -47,24 +47,16 @@ void write_tape(JsonText& out, const Tape& tape) {
 }
 
 bool has_rules(const HouseRuleEntries& rules) {
-    return !rules.name.empty() || !rules.numbers.empty() || !rules.head_mm.empty() || !rules.extra.empty();
+    return !rules.name.empty() || rules.version || !rules.date.empty() || !rules.numbers.empty() ||
+           !rules.head_mm.empty() || !rules.extra.empty();
 }
 
 void write_rules(JsonText& out, const HouseRuleEntries& rules) {
     ObjectWriter object(out, rules.extra);
     object.text("name", rules.name);
-    for (const auto& [key, number] : rules.numbers) {
-        object.number(key, std::optional(number));
-    }
-    if (!rules.head_mm.empty()) {
-        object.begin("head_mm");
-        static const Extra nothing;
-        ObjectWriter heads(out, nothing);
-        for (const auto& [heading, number] : rules.head_mm) {
-            heads.number(heading, std::optional(number));
-        }
-        heads.end();
-    }
+    object.whole("version", rules.version);
+    object.text("date", rules.date);
+    write_rule_values(object, out, rules);
     object.end();
 }
 

@@ -69,7 +69,8 @@ struct LayerFigures {
     std::optional<Blind> blind;
     std::optional<PelmetFigures> pelmet;
     std::optional<Mass> mass, bracket_mass;
-    Making making{};  ///< second lining, pleats, hooks, tie-backs, haberdashery, load
+    Making making{};                       ///< second lining, pleats, hooks, tie-backs, haberdashery, load
+    std::optional<Length> covers_glass{};  ///< drawn back, at each side of a pair, else at the one side
 };
 
 struct WindowFigures {

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace truehang {
@@ -215,6 +216,7 @@ struct LayerWorking {
         if (sizes.can_be_made()) {
             plan = plan_cloth(context, sizes, fabrics, findings);
             figures.finished = reported(sizes);
+            figures.covers_glass = glass_covered(context, sizes);
         }
         flag_clearances(context, sizes, findings);
         flag_cautions(context, sizes, plan, findings);
@@ -224,11 +226,18 @@ struct LayerWorking {
     }
 };
 
-/// Flags that stop the cutting stand before the figures they would spoil.
-void withdraw_if_impossible(const Findings& findings, LayerFigures& figures, std::vector<Piece>& pieces) {
+/// Flags that only figures of the cloth give cause for.
+constexpr std::array<std::string_view, 6> of_the_cloth{"fullness-range",     "on-the-edge",      "lining-hung",
+                                                       "weights-not-needed", "load-over-rating", "heavy-curtain"};
+
+/// Flags that stop the cutting stand before the figures they would spoil, and before what these gave cause to flag.
+void withdraw_if_impossible(Findings& findings, LayerFigures& figures, std::vector<Piece>& pieces) {
     if (std::ranges::any_of(findings.flags, [](const Flag& flag) { return flag.severity == Severity::stop; })) {
         figures = blank(figures.id);
         pieces.clear();
+        std::erase_if(findings.flags, [](const Flag& flag) {
+            return std::ranges::find(of_the_cloth, flag.code) != of_the_cloth.end();
+        });
     }
 }
 

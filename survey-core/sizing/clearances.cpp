@@ -251,16 +251,13 @@ Length length_to_clear(const LayerContext& layer, Length opening, double stack) 
 
 void flag_stack(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings) {
     constexpr double told_from = 10.0;
-    const auto opening = layer.measured.largest_width();
-    if (layer.asked.is_blind() || !opening || !sizes.has_width) {
+    const auto glass = glass_covered(layer, sizes);
+    if (!glass || glass->mm() < told_from - eps) {
         return;
     }
+    const double covered = glass->mm();
     const double stack = heading_rule(layer.asked.heading).stack;
-    const Length length = *layer.asked.hardware->length;
-    const double covered = std::max(0.0, (stack * sizes.width - (length - opening->value) / 2.0).mm());
-    if (covered < told_from - eps) {
-        return;
-    }
+    const auto opening = layer.measured.largest_width();
     std::string text = fmt::format(
         "Drawn back, the curtains cover {} of the glass at {}. A pole {} long would clear "
         "it",
@@ -277,6 +274,17 @@ void flag_stack(const LayerContext& layer, const FinishedSizes& sizes, Findings&
 }
 
 }  // namespace
+
+std::optional<Length> glass_covered(const LayerContext& layer, const FinishedSizes& sizes) {
+    const auto opening = layer.measured.largest_width();
+    const Hardware* hardware = layer.asked.hardware;
+    if (layer.asked.is_blind() || !opening || !sizes.has_width || hardware == nullptr || !hardware->length) {
+        return std::nullopt;
+    }
+    const double stack = heading_rule(layer.asked.heading).stack;
+    const Length covered = stack * sizes.width - (*hardware->length - opening->value) / 2.0;
+    return covered.mm() > 0.0 ? covered : Length();
+}
 
 HungAt placed(const LayerContext& layer, const FinishedSizes& sizes) {
     const Hardware* hardware = layer.asked.hardware;

@@ -23,6 +23,10 @@ struct HungAt {
 /// known, of either, is taken to reach.
 [[nodiscard]] bool may_lie_behind(const Obstruction& obstruction, const HungAt& hung);
 
+/// Glass that the drawn-back curtains cover, at each side of a pair, else at the one side (trade rules, section 8);
+/// nothing of a blind, or where a width is missing.
+[[nodiscard]] std::optional<Length> glass_covered(const LayerContext& layer, const FinishedSizes& sizes);
+
 /// Flags of section 8 but for heat: pole-near-ceiling, finial-fouls, hardware-fouls, curtain-fouls, stack-covers-glass,
 /// heading-hardware, tab-centre-bracket, and not-checked where a stop was asked for and not taken.
 void flag_clearances(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings);

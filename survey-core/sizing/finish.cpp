@@ -269,7 +269,10 @@ bool work_curtain_width(const LayerContext& layer, FinishedSizes& sizes, Finding
         return false;
     }
     if (*hardware.length < hardware.overlap || hardware.length->mm() <= 0.0) {
-        findings.flag("impossible", Severity::stop, "The pole is shorter than the overlap of the curtains on it.");
+        findings.flag("impossible", Severity::stop,
+                      fmt::format("A pole or track {:g} mm long is shorter than the {:g} mm that the curtains on it "
+                                  "overlap. Choose a longer one, or less overlap.",
+                                  hardware.length->mm(), hardware.overlap.mm()));
         return false;
     }
     const int n = layer.asked.curtains();
@@ -363,23 +366,43 @@ bool hardware_is_there(const LayerContext& layer, Findings& findings) {
     return true;
 }
 
-bool is_possible(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings) {
-    const double hem = layer.asked.is_blind() ? layer.rules.blind_hem : layer.rules.hem;
-    std::string why;
+/// Why the finished sizes can't be made; nothing where they can.
+std::optional<std::string> impossible_size(const LayerContext& layer, const FinishedSizes& sizes) {
+    const bool blind = layer.asked.is_blind();
+    const double hem = blind ? layer.rules.blind_hem : layer.rules.hem;
+    const double drop = round_whole(sizes.drop.mm());
     if (layer.asked.heading == Heading::tab && sizes.tab_hang.mm() <= 0.0) {
-        why = "The tabs are too short to go over the pole.";
-    } else if (sizes.drop.mm() <= 0.0) {
-        why = "The bottom edge would hang above the top edge. Look at the heights and the length asked for.";
-    } else if (hem > sizes.drop.mm() + whole_tolerance) {
-        why = "The hem is deeper than the finished drop.";
-    } else if (sizes.width.mm() <= 0.0) {
-        why = "Nothing is left of the width. Look at the widths of the opening.";
-    } else if (layer.asked.is_blind() && sizes.drop.mm() <= layer.rules.blind_headrail) {
-        why = "The blind is no longer than its headrail is deep.";
-    } else {
+        return fmt::format("A tab cut {:g} mm long doesn’t go round a pole of {:g} mm. Cut the tabs longer.",
+                           sizes.tab_cut.mm(), layer.asked.diameter().mm());
+    }
+    if (sizes.drop.mm() <= 0.0) {
+        return "The bottom edge would hang above the top edge. Look at the heights and the length asked for.";
+    }
+    if (hem > sizes.drop.mm() + whole_tolerance) {
+        return fmt::format(
+            "A hem of {:g} mm is deeper than the finished drop of {:.0f} mm. Ask for a shallower hem in the house "
+            "rules, or a longer {}.",
+            hem, drop, blind ? "blind" : "curtain");
+    }
+    if (sizes.width.mm() <= 0.0) {
+        return blind ? "Nothing is left of the width after the blind’s ease. Look at the widths of the opening."
+                     : "Nothing is left of the width. Look at the length of the hardware.";
+    }
+    if (blind && sizes.drop.mm() <= layer.rules.blind_headrail) {
+        return fmt::format(
+            "A blind {:.0f} mm long is no longer than its headrail of {:g} mm. Hang it longer, or put the blind’s "
+            "headrail in the house rules right.",
+            drop, layer.rules.blind_headrail);
+    }
+    return std::nullopt;
+}
+
+bool is_possible(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings) {
+    const auto why = impossible_size(layer, sizes);
+    if (!why) {
         return true;
     }
-    findings.flag("impossible", Severity::stop, why);
+    findings.flag("impossible", Severity::stop, *why);
     return false;
 }
 

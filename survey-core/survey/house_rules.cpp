@@ -73,6 +73,8 @@ constexpr std::array keys{
     Key{"rod_short_mm", &HouseRules::rod_short},
     Key{"cord_gap_mm", &HouseRules::cord_gap},
     Key{"haberdashery_step_m", &HouseRules::haberdashery_step_m},
+    Key{"making_per_width", &HouseRules::making_per_width},
+    Key{"roll_m", &HouseRules::roll_m},
 };
 
 }  // namespace
@@ -105,6 +107,11 @@ std::vector<std::string> unknown_rules(const HouseRuleEntries& entries) {
         }
     }
     return unknown;
+}
+
+std::optional<double> rule_value(const HouseRules& rules, std::string_view key) {
+    const auto* found = std::ranges::find(keys, key, &Key::name);
+    return found == keys.end() ? std::nullopt : std::optional(rules.*found->value);
 }
 
 std::vector<std::string> house_rule_keys() {

@@ -3,7 +3,10 @@
 
 #include "survey/survey.h"
 
+#include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace truehang {
@@ -37,6 +40,8 @@ struct HouseRules {
     double separate_fullness = 1.5, separate_head = 10, separate_hem = 80, separate_side = 20;
     double tie_back_share = 0.6667, tie_back_ease = 100, tie_back_width = 100, tie_back_turn = 15;
     double rod_short = 20, cord_gap = 500, haberdashery_step_m = 0.1;
+    double making_per_width = 0;  ///< charge for making a width, in the face cloth's currency; 0: none is shown
+    double roll_m = 50;  ///< a usual roll, metres: nothing longer is cut in one piece (common practice, no source)
     std::map<std::string, double> head;  ///< `head_mm` by heading word, where the house says one
 };
 
@@ -45,6 +50,18 @@ struct HouseRules {
 
 /// Keys in the survey's rules that this version doesn't know: what they would change can't be worked.
 [[nodiscard]] std::vector<std::string> unknown_rules(const HouseRuleEntries& entries);
+
+/// What a rule is worth by its key; nothing of a key that isn't known.
+[[nodiscard]] std::optional<double> rule_value(const HouseRules& rules, std::string_view key);
+
+/// A rule in words: of what group, and what it sets. Groups come in the order of the list.
+struct RuleWords {
+    std::string_view key;
+    std::string_view group;
+    std::string_view says;
+};
+/// One for every known rule that holds a number.
+[[nodiscard]] std::span<const RuleWords> rule_words();
 
 /// Every key that holds a number, for documents that list them.
 [[nodiscard]] std::vector<std::string> house_rule_keys();

@@ -31,6 +31,8 @@ struct Tape {
 /// House rules: numbers by key (mm, shares and counts as the key's name says), `head_mm` by heading.
 struct HouseRuleEntries {
     std::string name;
+    std::optional<long long> version;       ///< 1 and up, of the document they came from
+    std::string date;                       ///< `YYYY-MM-DD`, when they were set
     std::map<std::string, double> numbers;  ///< known and unknown keys alike whose value is a number
     std::map<std::string, double> head_mm;  ///< by heading word
     Extra extra;                            ///< unknown keys whose value isn't a number

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/documents.h"
 
-#include "document/document.h"
 #include "protocol/limits.h"
 
 #include <fmt/format.h>
@@ -46,6 +45,12 @@ Result<std::string> read_document(const std::string& path) {
     return bytes;
 }
 
+void print_faults(const Faults& faults) {
+    for (const auto& fault : faults) {
+        fmt::print(stderr, "{}: {}\n", quoted(fault.pointer), one_line(fault.text));
+    }
+}
+
 std::optional<Survey> survey_or_faults(const std::string& path) {
     const auto bytes = read_document(path);
     if (!bytes) {
@@ -54,9 +59,7 @@ std::optional<Survey> survey_or_faults(const std::string& path) {
     }
     auto survey = read_survey(*bytes);
     if (!survey) {
-        for (const auto& fault : survey.error()) {
-            fmt::print(stderr, "{}: {}\n", quoted(fault.pointer), one_line(fault.text));
-        }
+        print_faults(survey.error());
         return std::nullopt;
     }
     return std::move(survey).value();

@@ -1,14 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include "units/result.h"
+#include "document/document.h"
 
 #include <optional>
 #include <string>
-
-namespace truehang {
-struct Survey;
-}
 
 namespace truehang::workroom {
 
@@ -19,6 +15,9 @@ namespace truehang::workroom {
 /// The survey in a file or on standard input. Where it can't be read, the faults go to standard error, one a line as
 /// `"POINTER": text`, the pointer as a JSON string.
 [[nodiscard]] std::optional<Survey> survey_or_faults(const std::string& path);
+
+/// Prints each fault to standard error, one a line as `"POINTER": text`.
+void print_faults(const Faults& faults);
 
 /// Writes all of `text` to standard output, or to `file` where it isn't empty; false and a line on standard error where
 /// that fails.

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "document/document.h"
 #include "figures/figures.h"
+#include "workroom/choices_command.h"
 #include "workroom/documents.h"
+#include "workroom/rules_command.h"
 #include "workroom/serve.h"
 #include "workroom/site/sheet_page.h"
 
@@ -95,10 +97,14 @@ int main(int argc, char** argv) {
     int result = 0;
     std::string survey;
     std::string data;
+    std::string rules;
     SheetOptions sheet;
+    workroom::ChoicesOptions choices;
     workroom::ServeOptions serving;
     add_figures(app, survey, result);
     add_sheet(app, sheet, result);
+    workroom::add_choices(app, choices, result);
+    workroom::add_rules(app, rules, result);
     add_serve(app, serving, result);
     add_pair(app, data, result);
     try {

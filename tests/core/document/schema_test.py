@@ -23,6 +23,8 @@ def load(*path):
 
 SURVEY = load("survey-core", "document", "schema", "survey.schema.json")
 FIGURES = load("survey-core", "document", "schema", "figures.schema.json")
+RULES = load("survey-core", "document", "schema", "rules.schema.json")
+CHOICES = load("survey-core", "document", "schema", "choices.schema.json")
 EXAMPLE = load("tests", "reference", "contract", "survey.example.json")
 FULL = load("tests", "core", "document", "full.survey.json")
 EXAMPLE_FIGURES = load("tests", "reference", "contract", "figures.example.json")
@@ -83,7 +85,7 @@ def objects(document):
 
 class Schemas(unittest.TestCase):
     def test_are_sound(self):
-        for schema in (SURVEY, FIGURES):
+        for schema in (SURVEY, FIGURES, RULES, CHOICES):
             Draft202012Validator.check_schema(schema)
             self.assertEqual(schema["$schema"], "https://json-schema.org/draft/2020-12/schema")
 
@@ -142,6 +144,19 @@ class Schemas(unittest.TestCase):
             with self.subTest(path):
                 found = faults(FIGURES, patched(EXAMPLE_FIGURES, [{"op": op, "path": path, "value": value}]))
                 self.assertNotEqual(found, [])
+
+    def test_rules_alone_are_the_rules_of_a_survey(self):
+        """One list of rules in two schemas: what a survey's rules may be, but for what they are called."""
+        of_survey = {key: value for key, value in SURVEY["$defs"]["rules"]["properties"].items()
+                     if key not in ("name", "version", "date")}
+        self.assertEqual(RULES["$defs"]["rules"]["properties"], of_survey)
+        rules = {"format": "truehang.rules/1", "name": "Lined", "version": 2, "date": "2026-03-14",
+                 "rules": {"hem_mm": 160, "knots": 7, "head_mm": {"tab": 12}}}
+        self.assertEqual(faults(RULES, rules), [])
+        for key, value in (("format", "truehang.survey/1"), ("version", 0), ("date", "soon"), ("name", 3),
+                           ("rules", {"hem_mm": -1}), ("rules", {"tab_gap_mm": 0})):
+            with self.subTest(key):
+                self.assertNotEqual(faults(RULES, rules | {key: value}), [])
 
     def test_take_layered_figures(self):
         figures = copy.deepcopy(EXAMPLE_FIGURES)

@@ -25,7 +25,7 @@ PARTS = ("finished", "cloth", "lining", "interlining", "tabs", "eyelets", "weigh
          "pleats", "hooks", "tie_back", "load")
 # What the program reports to two decimals may differ by a hundredth; whole numbers may not differ.
 TOLERANCE = {"u_mm": 0.011, "mm": 0.011, "width_u_mm": 0.011, "drop_u_mm": 0.011, "fullness": 0.00006, "flat_mm": 0.011,
-             "hang_mm": 0.011, "spacing_mm": 0.011, "fold_mm": 0.011, "up_mm": 0.011, "mass_kg": 0.0051,
+             "hang_mm": 0.011, "joins_mm": 0.011, "spacing_mm": 0.011, "fold_mm": 0.011, "up_mm": 0.011, "mass_kg": 0.0051,
              "bracket_kg": 0.0051, "limit": 0.011, "chi2": 0.011, "order_m": 1e-6, "face_mm": 0.011, "depth_mm": 0.011,
              "pleat_mm": 0.0051, "space_mm": 0.0051, "first_mm": 0.0051, "last_mm": 0.0051, "positions_mm": 0.0051}
 # Of section 10, and of what is made up and moved.

@@ -10,6 +10,14 @@ def usable(fabric):
     return fabric["width_mm"] - 2.0 * fabric.get("selvedge_mm", 0)
 
 
+def joined(fabric):
+    """Usable where widths are joined: a whole number of the repeats across, where the joins must match."""
+    across = fabric.get("repeat_across_mm", 0)
+    if across <= 0 or fabric.get("match") == "none":
+        return usable(fabric)
+    return down(usable(fabric) / across) * float(across)
+
+
 def kept(fabric):
     """What shrinkage leaves of a length."""
     return 1.0 - fabric.get("shrinkage_pct", 0) / 100.0
@@ -45,9 +53,42 @@ def plan(raw, fabric, count):
     return (turn, count * turn) if more(batch, count * turn) else (whole, batch)
 
 
-def curtain_widths(w, pair, e, asked, house, u):
+def before_repeats(length, fabric):
+    """What one drop takes: the shrinkage put on, then the skew of the print over a width."""
+    return length / kept(fabric) + fabric.get("skew_mm", 0)
+
+
+def curtain_joins(k, fabric, house):
+    """From the leading edge: full widths there, a half width at the outer edge. The first width gives its side turn and
+    one seam, each further one two seams."""
+    at, found = -house["side_turn_mm"], []
+    for i in range(joins(k)):
+        at += joined(fabric) - (1 if i == 0 else 2) * house["seam_mm"]
+        found.append(at)
+    return found
+
+
+def blind_joins(k, w, fabric, house):
+    """From the left edge: a full width in the middle, the rest at both sides alike (one join at each side for every two
+    further widths); two widths that don't reach so are joined once."""
+    if k < 2:
+        return []
+    u, seam = joined(fabric), house["seam_mm"]
+    pairs = down(k / 2.0)
+    if at_least(k * u - 4.0 * pairs * seam, w + 2.0 * house["blind_side_mm"]):
+        return [w / 2.0 + sign * (i + 0.5) * (u - 2.0 * seam)
+                for sign, places in ((-1, range(pairs - 1, -1, -1)), (1, range(pairs))) for i in places]
+    at, found = -house["blind_side_mm"], []
+    for i in range(int(k) - 1):
+        at += u - (1 if i == 0 else 2) * seam
+        found.append(at)
+    return found
+
+
+def curtain_widths(w, pair, e, asked, house, fabric):
     """Least k with (flat - e)/(w - e) >= fullness - slack; returns k, flat and the fullness reached."""
     def flat(k):
+        u = joined(fabric) if joins(k) else usable(fabric)
         return k * u - 2.0 * house["seam_mm"] * joins(k) - 2.0 * house["side_turn_mm"]
     wanted = asked - house["fullness_slack"]
     k = least_widths(0.5 if pair else 1.0, 0.5 if pair else 1.0,

@@ -68,6 +68,8 @@ class Layer:
             self.flag("missing-reading", "stop")
         if self._impossible():
             self.flag("impossible", "stop")
+        elif self.w is not None and self.drop is not None and self._wished_in_vain():
+            self.flag("impossible", "stop")
         elif self.w is not None:
             if self.roman:
                 self._blind()
@@ -180,6 +182,30 @@ class Layer:
             return True
         return self.roman and self.drop is not None and self.drop <= self.house["blind_headrail_mm"]
 
+    def _cant_be_joined(self):
+        if self.drop is not None:  # else what is missing is said first
+            self.flag("impossible", "stop")
+
+    def _wished_in_vain(self):
+        """What no cloth can meet, of what the random surveys ask."""
+        house, treatment = self.house, self.treatment
+        for role in ("fabric", "lining", "interlining", "second_lining"):
+            cloth = self.fabric(role)
+            if cloth and more(cutting.repeat_of(cloth), 1000.0 * house["roll_m"]):
+                return True
+        if not self.roman and (treatment.get("fullness") or HEADINGS[self.heading][0]) < 1:
+            return True
+        pelmet = treatment.get("pelmet")
+        depth = (pelmet or {}).get("depth_mm", 5 * nearest(house["pelmet_share"] * self.drop / 5.0))
+        if pelmet and (depth <= 0 or depth >= self.drop):
+            return True
+        if self.heading == "slot" and house["slot_stand_mm"] + self.pocket() >= self.drop:
+            return True
+        lined = self.fabric("lining") or self.fabric("second_lining")
+        faced = self.heading == "tab" and self.fabric("fabric") and (
+            not lined or treatment.get("lining_hung") == "separate")
+        return bool(faced and house["facing_mm"] >= self.drop)
+
     def ease(self):
         """e of section 5: what of one curtain hangs flat."""
         back, over = self.hardware.get("return_mm", 0), self.hardware.get("overlap_mm", 0)
@@ -202,13 +228,14 @@ class Layer:
         if self.heading == "slot" and self.d is None:
             return
         asked = self.treatment.get("fullness") or HEADINGS[self.heading][0]
-        got = cutting.curtain_widths(self.w, self.pair, self.ease(), asked, house, cutting.usable(fabric))
+        got = cutting.curtain_widths(self.w, self.pair, self.ease(), asked, house, fabric)
         if got is None:
+            self._cant_be_joined()
             return
         k, flat, reached = got
         widths = up(self.n * k)
         cloth = {"fabric": fabric["id"], "widths_each": k, "widths": widths, "fullness": reached, "flat_mm": flat,
-                 "cut_drop_mm": None, "length_mm": None}
+                 "cut_drop_mm": None, "length_mm": None, "joins_mm": cutting.curtain_joins(k, fabric, house) or None}
         self.figures["cloth"] = cloth
         _, least, most, _, _ = HEADINGS[self.heading]
         if more(least, reached) or more(reached, most):
@@ -223,9 +250,11 @@ class Layer:
         self._edge(fabric, asked, k)
 
     def _cut(self, fabric, cloth, allowance, pieces):
-        raw = (self.drop + allowance) / cutting.kept(fabric)
+        raw = cutting.before_repeats(self.drop + allowance, fabric)
         cut, length = cutting.plan(raw, fabric, cloth["widths"])
         cloth["cut_drop_mm"], cloth["length_mm"] = up(cut), up(length)
+        if more(cut, 1000.0 * self.house["roll_m"]):
+            self.flag("impossible", "stop")
         self.cuts.append((fabric, "drops", length))
         pieces.append((fabric, cloth["widths"], cut))
 
@@ -281,14 +310,15 @@ class Layer:
 
     def _edge(self, fabric, asked, k):
         """on-the-edge (section 5)."""
-        house, u = self.house, cutting.usable(fabric)
+        house = self.house
         total = self.w * self.n
         widths = []
         for change, fullness in ((2 * self.total_u, asked), (-2 * self.total_u, asked), (0, asked + 0.05),
                                  (0, asked - 0.05)):
             w = (total + change) / self.n
             if w - self.ease() > 0:
-                widths.append(cutting.curtain_widths(w, self.pair, self.ease(), fullness, house, u)[0])
+                got = cutting.curtain_widths(w, self.pair, self.ease(), fullness, house, fabric)
+                widths.append(got[0] if got else k)
         edge = any(other != k for other in widths)
         if self.drop is not None:
             edge = edge or self._drop_edge(fabric, self.head() + house["hem_mm"], self.figures["cloth"]["widths"])
@@ -296,7 +326,7 @@ class Layer:
             self.flag("on-the-edge", "decide")
 
     def _drop_edge(self, fabric, allowance, widths):
-        raws = [(self.drop + sign * 2.0 * self.drop_u + allowance) / cutting.kept(fabric) for sign in (-1, 0, 1)]
+        raws = [cutting.before_repeats(self.drop + sign * 2.0 * self.drop_u + allowance, fabric) for sign in (-1, 0, 1)]
         if cutting.repeat_of(fabric) > 0:
             if len({round(cutting.plan(raw, fabric, widths)[0] / cutting.repeat_of(fabric), 6) for raw in raws}) > 1:
                 return True
@@ -315,18 +345,21 @@ class Layer:
             self.figures["blind"] = {"rods": rods, "fold_mm": fold, "up_mm": fold + house["blind_headrail_mm"]}
         if fabric is None:
             return
-        u = cutting.usable(fabric)
 
-        def least(w, usable, seam, sides):
-            return cutting.least_widths(1.0, 1.0, lambda k: at_least(k * usable - 2.0 * seam * (k - 1), w + 2.0 * sides))
-        k = least(self.w, u, house["seam_mm"], house["blind_side_mm"])
+        def least(w, alone, joined, seam, sides):
+            return cutting.least_widths(1.0, 1.0, lambda k: at_least(
+                k * (joined if k > 1 else alone) - 2.0 * seam * (k - 1), w + 2.0 * sides))
+        u = (cutting.usable(fabric), cutting.joined(fabric))
+        k = least(self.w, *u, house["seam_mm"], house["blind_side_mm"])
         if k is None:
+            self._cant_be_joined()
             return
         cloth = {"fabric": fabric["id"], "widths_each": k, "widths": int(k), "fullness": None,
-                 "flat_mm": self.w + 2.0 * house["blind_side_mm"], "cut_drop_mm": None, "length_mm": None}
+                 "flat_mm": self.w + 2.0 * house["blind_side_mm"], "cut_drop_mm": None, "length_mm": None,
+                 "joins_mm": cutting.blind_joins(k, self.w, fabric, house) or None}
         self.figures["cloth"] = cloth
         allowance = house["blind_hem_mm"] + house["blind_head_mm"]
-        edge = any(least(self.w + change, u, house["seam_mm"], house["blind_side_mm"]) != k
+        edge = any(least(self.w + change, *u, house["seam_mm"], house["blind_side_mm"]) not in (k, None)
                    for change in (2 * self.total_u, -2 * self.total_u))
         if self.drop is not None:
             self._cut(fabric, cloth, allowance, pieces)
@@ -337,7 +370,7 @@ class Layer:
             lining = self.fabric(key)
             if not lining:
                 continue
-            kl = least(self.w, cutting.usable(lining), house["lining_seam_mm"], 0)
+            kl = least(self.w, cutting.usable(lining), cutting.usable(lining), house["lining_seam_mm"], 0)
             piece = self.figures[key] = {"fabric": lining["id"], "widths_each": kl, "widths": int(kl),
                                          "flat_mm": self.w, "cut_drop_mm": None, "length_mm": None}
             if self.drop is not None:
@@ -365,9 +398,11 @@ class Layer:
         face = pelmet["face_mm"] = self.length_mm + 2.0 * house["pelmet_over_mm"]
         if fabric is None:
             return
-        u = cutting.usable(fabric)
-        k = cutting.least_widths(1, 1, lambda k: at_least(k * u - 2.0 * house["seam_mm"] * (k - 1),
-                                                          face + 2.0 * back + 2.0 * 40.0))
+        alone, joined = cutting.usable(fabric), cutting.joined(fabric)
+        k = cutting.least_widths(1, 1, lambda k: at_least(
+            k * (joined if k > 1 else alone) - 2.0 * house["seam_mm"] * (k - 1), face + 2.0 * back + 2.0 * 40.0))
+        if k is None:
+            self._cant_be_joined()
         pelmet["widths"] = k
         if depth is not None and k is not None:
             cut, length = cutting.plan(depth + 100.0, fabric, k)

@@ -40,6 +40,7 @@ class Maker:
         self.seed = seed
         self.random = random.Random(seed)
         self.making = random.Random(f"making {seed}")  # of its own, so that the rest of a seed's house stays as it was
+        self.cloth_random = random.Random(f"cloth {seed}")  # of its own, so that what is drawn here moves nothing else
         self.count = 0
         self.minute = 0
 
@@ -101,12 +102,33 @@ class Maker:
                 cloth["railroad"] = True
                 if self.chance(0.3):
                     cloth["one_way"] = True
+            self.woven(cloth)
             out.append(cloth)
         for role, width in (("lining", self.pick(1220, 1370, 1370, 1500)), ("interlining", self.pick(1220, 1400))):
             cloth = {"id": role, "role": role, "name": role, "width_mm": width, "match": "none"}
             self.common(cloth)
             out.append(cloth)
         return out
+
+    def woven(self, cloth):
+        """A repeat across, and a print that runs off square."""
+        draw = self.cloth_random
+        if draw.random() < 0.35:
+            cloth["repeat_across_mm"] = draw.choice((64, 160, 228.6, 320, 457.2, 640, 680, 700, 1500))
+        if draw.random() < 0.25:
+            cloth["skew_mm"] = draw.choice((4, 12.5, 20, 35))
+        if draw.random() < 0.2:
+            cloth["one_way"] = True
+        if "repeat_mm" in cloth and draw.random() < 0.02:
+            cloth["repeat_mm"] = 64000  # keyed in as if in cm
+
+    def ask_in_vain(self, treatment):
+        """Now and then what can't be made: curtains narrower than their pole, a pelmet that hides them."""
+        draw = self.cloth_random
+        if "fullness" in treatment and draw.random() < 0.02:
+            treatment["fullness"] = draw.choice((0.4, 0.8, 0.99))
+        if "depth_mm" in treatment.get("pelmet", {}) and draw.random() < 0.2:
+            treatment["pelmet"]["depth_mm"] = draw.choice((0, 4000))
 
     def common(self, cloth):
         if self.chance(0.8):
@@ -294,6 +316,7 @@ class Maker:
         if heading == "tab" and self.chance(0.3):
             out["tab_cut_mm"] = self.pick(180, 200, 220, 250)
         self.make_up(out)
+        self.ask_in_vain(out)
         return out
 
     def make_up(self, out):

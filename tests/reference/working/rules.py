@@ -11,7 +11,7 @@ DEFAULTS = {
     "slot_ease_mm": 30, "slot_stand_mm": 25, "order_step_m": 0.1, "blind_ease_mm": 10, "blind_over_mm": 50,
     "blind_side_mm": 60, "blind_hem_mm": 80, "blind_head_mm": 20, "blind_headrail_mm": 60, "blind_fold_mm": 160,
     "blind_pocket_mm": 60, "pelmet_share": 0.1667, "pelmet_over_mm": 60, "facing_mm": 80, "placing_repeats": 0,
-    "heat_clear_mm": 900, "weight_every": 0.5,
+    "heat_clear_mm": 900, "weight_every": 0.5, "roll_m": 50, "making_per_width": 0,
     # Of the making: common practice, no source, but for pleats_per_width (S. Woodcock, Capper's Farmer, 2019).
     "pleats_per_width": 5, "pleat_mm": 0, "hook_gap_mm": 80, "tape_turn_mm": 40, "separate_fullness": 1.5,
     "separate_head_mm": 10, "separate_hem_mm": 80, "separate_side_mm": 20, "tie_back_share": 0.6667,

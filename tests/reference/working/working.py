@@ -21,7 +21,7 @@ KEYS = ("finished", "cloth", "lining", "interlining", "tabs", "eyelets", "weight
 
 def unknown_rules(rules):
     """The contract counts a house rule among the words: one that isn't known stops every window that it may touch."""
-    known = set(DEFAULTS) | {"name", "head_mm"}
+    known = set(DEFAULTS) | {"name", "version", "date", "head_mm"}
     return [key for key in rules if key not in known] + [key for key in rules.get("head_mm", {}) if key not in HEADINGS]
 
 

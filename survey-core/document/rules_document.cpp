@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "document/rules_document.h"
+
+#include "document/object_writer.h"
+#include "document/survey_parts.h"
+#include "sizing/headings.h"
+#include "survey/house_rules.h"
+
+#include <fmt/format.h>
+
+#include <array>
+
+namespace truehang {
+
+namespace {
+
+constexpr std::string_view rules_format = "truehang.rules/1";
+
+void read_format(ObjectReader& reader) {
+    std::string format;
+    reader.text("format", format, Presence::required);
+    if (!format.empty() && format != rules_format) {
+        reader.fault("format", fmt::format("The format must be {}, not {}.", rules_format, json_string(format)));
+    }
+}
+
+}  // namespace
+
+void write_rule_values(ObjectWriter& object, JsonText& out, const HouseRuleEntries& rules) {
+    for (const auto& [key, number] : rules.numbers) {
+        object.number(key, std::optional(number));
+    }
+    if (!rules.head_mm.empty()) {
+        object.begin("head_mm");
+        static const Extra nothing;
+        ObjectWriter heads(out, nothing);
+        for (const auto& [heading, number] : rules.head_mm) {
+            heads.number(heading, std::optional(number));
+        }
+        heads.end();
+    }
+}
+
+Result<RulesDocument, Faults> read_rules_document(std::string_view bytes) {
+    const auto tree = read_json(bytes);
+    if (!tree) {
+        return tree.error();
+    }
+    FaultList faults;
+    for (const std::string& pointer : tree->repeated_keys) {
+        faults.add(pointer, "This key stands twice in its object. Keep one of them.");
+    }
+    if (tree->root.kind != JsonKind::object) {
+        faults.add("", fmt::format("House rules must be an object, not {}.", name_of(tree->root.kind)));
+        return faults.take();
+    }
+    ObjectReader reader(tree->root, "", faults);
+    RulesDocument document;
+    read_format(reader);
+    static_cast<void>(reader.take("name", Presence::required));
+    static_cast<void>(reader.take("rules", Presence::required));
+    read_rules_label(reader, document.rules);
+    reader.object("rules", [&](ObjectReader& values) { read_rule_values(values, document.rules, {}); });
+    document.extra = reader.rest();
+    if (!faults.empty()) {
+        return faults.take();
+    }
+    return document;
+}
+
+std::string write_rules_document(const RulesDocument& document, bool pretty) {
+    JsonText out(pretty);
+    ObjectWriter object(out, document.extra);
+    object.required_text("format", rules_format);
+    object.required_text("name", document.rules.name);
+    object.whole("version", document.rules.version);
+    object.text("date", document.rules.date);
+    object.begin("rules");
+    ObjectWriter values(out, document.rules.extra);
+    write_rule_values(values, out, document.rules);
+    values.end();
+    object.end();
+    std::string text = out.take();
+    if (pretty) {
+        text += '\n';
+    }
+    return text;
+}
+
+RulesDocument default_rules_document() {
+    RulesDocument document;
+    document.rules.name = "Defaults of the trade rules";
+    const HouseRules defaults;
+    for (const std::string& key : house_rule_keys()) {
+        document.rules.numbers[key] = rule_value(defaults, key).value_or(0.0);
+    }
+    document.rules.numbers.erase("making_per_width");  // none is shown where none is set
+    for (const auto& [word, heading] : Words<Heading>::list) {
+        if (heading != Heading::slot && heading != Heading::roman) {
+            document.rules.head_mm[std::string(word)] = heading_rule(heading).head_mm;
+        }
+    }
+    return document;
+}
+
+std::optional<std::string> why_not_rule(std::string_view key, double value) {
+    const NumberRange range = range_of_rule(key);
+    return lies_within(value, range) ? std::nullopt : std::optional(says_range(value, range));
+}
+
+}  // namespace truehang
