@@ -79,10 +79,15 @@ std::string revision_path(std::string_view survey_id, long long revision) {
 }
 std::string receipt_path(std::string_view survey_id) { return survey_path(survey_id, "/receipt"); }
 std::string figures_path(std::string_view survey_id) { return survey_path(survey_id, "/figures"); }
+std::string rules_path(long long version) { return "/rules/" + std::to_string(version); }
 std::string photo_path(std::string_view sha256_hex) { return "/photos/" + std::string(sha256_hex); }
 
 std::optional<Place> read_path(std::string_view path) {
     Place place;
+    if (path == rules_path_now) {
+        place.kind = Place::Kind::rules;
+        return place;
+    }
     if (path == pair_path || path == health_path) {
         place.kind = path == pair_path ? Place::Kind::pair : Place::Kind::health;
         return place;
@@ -90,6 +95,12 @@ std::optional<Place> read_path(std::string_view path) {
     const auto parts = segments(path);
     if (parts.size() >= 3 && parts[0] == "surveys") {
         return read_survey_place(parts);
+    }
+    if (parts.size() == 2 && parts[0] == "rules") {
+        const auto version = read_revision(parts[1]);
+        place.kind = Place::Kind::rules;
+        place.revision = version.value_or(0);
+        return version ? std::optional(place) : std::nullopt;
     }
     if (parts.size() == 2 && parts[0] == "photos" && sha256_from_hex(parts[1])) {
         place.kind = Place::Kind::photo;

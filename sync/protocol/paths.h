@@ -21,12 +21,16 @@ inline constexpr std::string_view health_path = "/health";
 /// `/photos/{sha256}`: PUT stores, HEAD asks, GET fetches.
 [[nodiscard]] std::string photo_path(std::string_view sha256_hex);
 
+/// `/rules`: GET fetches the house rules in use; `/rules/{n}`: one version of them.
+inline constexpr std::string_view rules_path_now = "/rules";
+[[nodiscard]] std::string rules_path(long long version);
+
 /// What a path of the protocol names.
 struct Place {
-    enum class Kind { pair, health, revision, receipt, figures, photo };
+    enum class Kind { pair, health, revision, receipt, figures, photo, rules };
     Kind kind = Kind::health;
     std::string survey;      ///< decoded id, of revision, receipt and figures
-    long long revision = 0;  ///< of revision: 1 to `revision_limit`
+    long long revision = 0;  ///< of revision: 1 to `revision_limit`; of rules their version, 0 for those in use
     std::string sha256;      ///< of photo: 64 lower-case hexadecimal digits
 };
 

@@ -66,6 +66,8 @@ public:
 
     /// Where a photo's bytes lie, or would.
     [[nodiscard]] std::filesystem::path photo_file(std::string_view sha256) const;
+    /// Where the workroom's house rules lie.
+    [[nodiscard]] std::filesystem::path rules_folder() const { return folder_ / "rules"; }
     /// Where bytes wait whose digest isn't known yet; emptied when the archive is opened to receive.
     [[nodiscard]] std::filesystem::path incoming_folder() const { return folder_ / "incoming"; }
     void clear_incoming() const;

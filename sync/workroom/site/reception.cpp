@@ -6,7 +6,9 @@
 #include "protocol/digest.h"
 #include "protocol/limits.h"
 #include "workroom/archive/photo_intake.h"
+#include "workroom/archive/rules_shelf.h"
 #include "workroom/site/replies.h"
+#include "workroom/site/rules_page.h"
 #include "workroom/site/site_pages.h"
 
 #include <fmt/format.h>
@@ -28,6 +30,8 @@ namespace {
 
 constexpr std::string_view session_cookie = "truehang-session";
 constexpr std::uint64_t form_limit = 4096;
+constexpr std::uint64_t rules_form_limit = 65536;
+constexpr std::string_view rules_form_path = "/house-rules";
 
 Admission refuse(Response response) {
     Admission admission;
@@ -66,6 +70,14 @@ bool names_this_machine(std::string_view host) {
 bool came_through_proxy(const RequestHead& head) {
     static constexpr std::array<std::string_view, 4> signs{"forwarded", "x-forwarded-for", "x-real-ip", "via"};
     return std::any_of(signs.begin(), signs.end(), [&](auto sign) { return !head.header(sign).empty(); });
+}
+
+/// Whether a form was sent by a page of this site, as its browser says. A page of elsewhere can send a form here, but
+/// not under this site's name.
+bool sent_from_here(const RequestHead& head) {
+    const auto origin = head.header("origin");
+    const auto scheme = origin.find("://");
+    return scheme != std::string_view::npos && origin.substr(scheme + 3) == head.host;
 }
 
 std::string_view cookie(const RequestHead& head, std::string_view name) {
@@ -189,6 +201,9 @@ Admission Reception::admit(const RequestHead& head) {
     if (head.method == "POST" && head.path == "/sign-in") {
         return take_at_most(form_limit);
     }
+    if (head.method == "POST" && head.path == rules_form_path) {
+        return take_at_most(rules_form_limit);
+    }
     return is_read(head) ? take_at_most(0) : refuse(wrong_method());
 }
 
@@ -238,7 +253,10 @@ void Reception::answer(Request request, Respond respond) {
         if (const auto place = sync::read_path(request.head.path)) {
             return answer_place(*place, std::move(request), respond);
         }
-        respond(request.head.method == "POST" ? answer_sign_in(request) : answer_page(request));
+        if (request.head.method == "POST") {
+            return respond(request.head.path == rules_form_path ? answer_rules_form(request) : answer_sign_in(request));
+        }
+        respond(answer_page(request));
     } catch (const std::exception& thrown) {
         respond(error_reply({ErrorCode::io, "request", thrown.what()}));
     }
@@ -260,6 +278,7 @@ void Reception::answer_place(const Place& place, Request request, const Respond&
             break;
         case Kind::receipt:
         case Kind::figures:
+        case Kind::rules:
             break;
     }
     if (auto why_not = why_not_look(head)) {
@@ -267,6 +286,9 @@ void Reception::answer_place(const Place& place, Request request, const Respond&
     }
     if (place.kind == Kind::photo) {
         return respond(answer_photo(place, head));
+    }
+    if (place.kind == Kind::rules) {
+        return respond(answer_rules(place));
     }
     respond(place.kind == Kind::receipt ? answer_receipt(place) : answer_figures(place));
 }
@@ -416,6 +438,49 @@ Response Reception::answer_figures(const Place& place) {
     return json_reply(200, write_figures(work_out(*survey)));
 }
 
+Response Reception::answer_rules(const Place& place) {
+    const RulesShelf shelf(archive_.rules_folder());
+    const auto document = place.revision == 0 ? shelf.current() : shelf.version(place.revision);
+    if (!document) {
+        return document.error().code == ErrorCode::missing ? not_there() : error_reply(document.error());
+    }
+    return json_reply(200, write_rules_document(*document));
+}
+
+Response Reception::answer_rules_form(const Request& request) {
+    if (const auto why_not = why_not_look(request.head)) {
+        return why_not->status == 401 ? page_reply(401, sign_in_page("")) : *why_not;
+    }
+    if (!sent_from_here(request.head)) {
+        return problem_reply(ProblemKind::malformed_request, "House rules are set on the workroom's own page.");
+    }
+    RulesShelf shelf(archive_.rules_folder());
+    const auto current = shelf.current();
+    if (!current) {
+        return error_reply(current.error());
+    }
+    const auto fields = read_form(request.body);
+    const auto from = fields.find("from");
+    auto typed = typed_rules(*current, fields);
+    RulesPage page{shelf.versions(), "", fields, typed.faults};
+    if (from == fields.end() || from->second != std::to_string(current->rules.version.value_or(0))) {
+        page.said =
+            "Somebody saved other house rules meanwhile. What you typed stands below: look at it and save again.";
+        return page_reply(409, rules_page(*current, page));
+    }
+    if (!typed.faults.empty()) {
+        page.said = "Nothing was saved. Look at what is marked below.";
+        return page_reply(422, rules_page(*current, page));
+    }
+    const auto kept = shelf.save(std::move(typed.document), current->rules.version.value_or(0), archive_.clock()());
+    if (!kept) {
+        return error_reply(kept.error());
+    }
+    auto response = page_reply(303, "");
+    response.headers.emplace_back("Location", rules_form_path);
+    return response;
+}
+
 Response Reception::answer_page(const Request& request) {
     const auto& path = request.head.path;
     if (auto open = open_file(path, options_.font_folder)) {
@@ -424,7 +489,7 @@ Response Reception::answer_page(const Request& request) {
     if (const auto why_not = why_not_look(request.head)) {
         return why_not->status == 401 ? page_reply(path == "/sign-in" ? 200 : 401, sign_in_page("")) : *why_not;
     }
-    if (auto page = site_page(archive_, path)) {
+    if (auto page = site_page(archive_, path, request.head.query)) {
         return page_reply(page->status, std::move(page->html));
     }
     return page_reply(404, missing_page());

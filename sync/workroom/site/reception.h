@@ -43,6 +43,8 @@ private:
     [[nodiscard]] http::Response answer_photo(const sync::Place& place, const http::RequestHead& head);
     [[nodiscard]] http::Response answer_receipt(const sync::Place& place);
     [[nodiscard]] http::Response answer_figures(const sync::Place& place);
+    [[nodiscard]] http::Response answer_rules(const sync::Place& place);
+    [[nodiscard]] http::Response answer_rules_form(const http::Request& request);
     [[nodiscard]] http::Response answer_page(const http::Request& request);
     [[nodiscard]] http::Response answer_sign_in(const http::Request& request);
 

@@ -190,6 +190,10 @@ std::string sheet_path(const Survey& survey, const Room& room, const Window& win
     return layer.empty() ? path : path + "/layers/" + percent_encode(layer);
 }
 
+std::string choices_path(const Survey& survey, const Room& room, const Window& window, std::string_view layer) {
+    return sheet_path(survey, room, window, layer) + "/choices";
+}
+
 std::string sheet_page(const Survey& survey, const Figures& figures, const WindowPlace& place,
                        const PhotoIsHere& photo_is_here, bool standalone) {
     const auto sheet = measure_sheet(survey, figures, place.index, place.layer);

@@ -31,6 +31,10 @@ struct WindowPlace {
 [[nodiscard]] std::string sheet_path(const Survey& survey, const Room& room, const Window& window,
                                      std::string_view layer);
 
+/// Where ways to hang this window stand side by side.
+[[nodiscard]] std::string choices_path(const Survey& survey, const Room& room, const Window& window,
+                                       std::string_view layer);
+
 /// Whether a photo is here; its digest.
 using PhotoIsHere = std::function<bool(const std::string& sha256)>;
 

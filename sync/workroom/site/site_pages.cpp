@@ -4,7 +4,10 @@
 #include "document/document.h"
 #include "figures/figures.h"
 #include "protocol/paths.h"
+#include "workroom/archive/rules_shelf.h"
+#include "workroom/site/choices_page.h"
 #include "workroom/site/frame.h"
+#include "workroom/site/rules_page.h"
 #include "workroom/site/sheet_page.h"
 #include "workroom/site/survey_page.h"
 #include "workroom/site/template_text.h"
@@ -61,7 +64,11 @@ std::optional<SitePage> front_page(Archive& archive) {
     return SitePage{200, list_page(lines)};
 }
 
-std::optional<SitePage> page_of_survey(Archive& archive, const std::vector<std::string>& parts) {
+std::optional<SitePage> page_of_survey(Archive& archive, std::vector<std::string> parts, std::string_view query) {
+    const bool choices = parts.size() % 2 == 1;
+    if (choices) {
+        parts.pop_back();
+    }
     const auto document = archive.newest(parts[1]);
     if (!document) {
         return failed_page();
@@ -72,6 +79,10 @@ std::optional<SitePage> page_of_survey(Archive& archive, const std::vector<std::
     const auto survey = read_survey((*document)->bytes);
     if (!survey) {
         return failed_page();
+    }
+    if (choices) {
+        const auto place = find_window(*survey, parts[3], parts[5], parts.size() == 8 ? parts[7] : "");
+        return place ? std::optional(SitePage{200, choices_page(*survey, *place, query)}) : std::nullopt;
     }
     const auto figures = work_out(*survey);
     if (parts.size() == 2) {
@@ -90,16 +101,21 @@ std::optional<SitePage> page_of_survey(Archive& archive, const std::vector<std::
 
 }  // namespace
 
-std::optional<SitePage> site_page(Archive& archive, std::string_view path) {
+std::optional<SitePage> site_page(Archive& archive, std::string_view path, std::string_view query) {
     if (path == "/") {
         return front_page(archive);
+    }
+    if (path == "/house-rules") {
+        const RulesShelf shelf(archive.rules_folder());
+        const auto document = shelf.current();
+        return document ? SitePage{200, rules_page(*document, {shelf.versions(), "", {}, {}})} : failed_page();
     }
     const auto parts = decoded(path);
     const bool of_survey = parts && parts->size() >= 2 && parts->front() == "surveys";
     const auto count = of_survey ? parts->size() : 0;
-    const bool sheet = (count == 6 || count == 8) && (*parts)[2] == "rooms" && (*parts)[4] == "windows" &&
-                       (count == 6 || (*parts)[6] == "layers");
-    return count == 2 || sheet ? page_of_survey(archive, *parts) : std::nullopt;
+    const bool window = count >= 6 && count <= 9 && (*parts)[2] == "rooms" && (*parts)[4] == "windows" &&
+                        (count < 8 || (*parts)[6] == "layers") && (count % 2 == 0 || parts->back() == "choices");
+    return count == 2 || window ? page_of_survey(archive, *parts, query) : std::nullopt;
 }
 
 std::optional<http::Response> open_file(std::string_view path, const std::string& font_folder) {

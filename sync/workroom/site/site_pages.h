@@ -17,9 +17,10 @@ struct SitePage {
     std::string html;
 };
 
-/// The page at a path: `/`, `/surveys/ID`, `/surveys/ID/rooms/ROOM/windows/WINDOW[/layers/LAYER]`. Nothing for any
-/// other path or where what it names isn't here; an archive that can't be read is a page of status 500.
-[[nodiscard]] std::optional<SitePage> site_page(Archive& archive, std::string_view path);
+/// The page at a path: `/`, `/house-rules`, `/surveys/ID`, `/surveys/ID/rooms/ROOM/windows/WINDOW[/layers/LAYER]` and
+/// its `/choices`, which `query` adds to. Nothing for any other path or where what it names isn't here; an archive that
+/// can't be read is a page of status 500.
+[[nodiscard]] std::optional<SitePage> site_page(Archive& archive, std::string_view path, std::string_view query = {});
 
 /// The style sheet and the fonts, which need no sign-in; nothing for any other path.
 [[nodiscard]] std::optional<http::Response> open_file(std::string_view path, const std::string& font_folder);
