@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "adding_up.h"
 
+#include "adjust/slips.h"
 #include "figure_rows.h"
 #include "survey/counted.h"
 #include "units/rounding.h"
@@ -19,6 +20,7 @@ namespace {
 QString translated(const char* source) { return QCoreApplication::translate("walk", source); }
 
 constexpr double same_length_mm = 0.05;
+constexpr double same_angle_deg = 0.05;
 constexpr double likely_from = 0.5;
 constexpr double likely_times_the_next = 3.0;
 constexpr double tie_share = 0.9;
@@ -104,8 +106,15 @@ QString whole_and_parts(const Check& check, const Window& window, const LengthSt
 /// Where the value of `suspect` stands too.
 QString twin_of(const Suspect& suspect, const Window& window) {
     const auto readings = counted(window);
+    const auto says_the_same = [&](const CountedReading& reading) {
+        if (reading.angle.has_value() != suspect.angle.has_value()) {
+            return false;
+        }
+        return reading.angle ? std::abs(reading.angle->degrees() - suspect.angle->degrees()) < same_angle_deg
+                             : std::abs((reading.value - suspect.was).mm()) < same_length_mm;
+    };
     const auto twin = std::ranges::find_if(readings, [&](const CountedReading& reading) {
-        return reading.station.word != suspect.station && std::abs((reading.value - suspect.was).mm()) < same_length_mm;
+        return reading.station.word != suspect.station && says_the_same(reading);
     });
     return twin == readings.end() ? QString() : shown(twin->station.says);
 }
@@ -114,7 +123,7 @@ struct SlipWords {
     const char* slip;
     const char* says;
 };
-constexpr std::array<SlipWords, 7> slip_words{{
+constexpr std::array<SlipWords, 10> slip_words{{
     {"transposed-digits", QT_TRANSLATE_NOOP("walk", "two digits exchanged")},
     {"wrong-digit", QT_TRANSLATE_NOOP("walk", "one digit wrong")},
     {"missing-digit", QT_TRANSLATE_NOOP("walk", "a digit left out")},
@@ -122,16 +131,32 @@ constexpr std::array<SlipWords, 7> slip_words{{
     {"wrong-unit", QT_TRANSLATE_NOOP("walk", "another unit")},
     {"wrong-fraction", QT_TRANSLATE_NOOP("walk", "another fraction")},
     {"tape-case", QT_TRANSLATE_NOOP("walk", "the tape’s case")},
+    {"supplement", QT_TRANSLATE_NOOP("walk", "read off the other side of the bevel")},
+    {"outside-angle", QT_TRANSLATE_NOOP("walk", "the outside angle")},
+    {"half-angle", QT_TRANSLATE_NOOP("walk", "half of it, as a saw is set")},
 }};
+
+/// What a reading should say, where the slip itself tells; else empty.
+template <class Corrected>
+QString meant(const Corrected& corrected, const LengthStyle& style) {
+    return corrected.proposed_angle ? exactly(*corrected.proposed_angle)
+           : corrected.proposed     ? exactly(*corrected.proposed, style)
+                                    : QString();
+}
+
+QString meant_by(const Suspect& suspect, const LengthStyle& style) {
+    return tells_value(suspect.slip) ? meant(suspect, style) : QString();
+}
 
 /// What one explanation corrects besides: "and Sill to head, left, perhaps 1130".
 QString with_it(const Suspect& suspect, const Window& window, const LengthStyle& style) {
     QString text;
     for (const Correction& other : suspect.also) {
-        text += other.proposed
-                    ? translated(", and %1, perhaps %2")
-                          .arg(within_sentence(station_says(window, other.station)), exactly(*other.proposed, style))
-                    : QString();
+        const QString value = meant(other, style);
+        text +=
+            value.isEmpty()
+                ? QString()
+                : translated(", and %1, perhaps %2").arg(within_sentence(station_says(window, other.station)), value);
     }
     return text;
 }
@@ -141,11 +166,9 @@ QString key_of(const Suspect& suspect, std::size_t place) {
 }
 
 QString figure_of(const Suspect& suspect, const LengthStyle& style) {
-    if (suspect.angle) {
-        return shown(std::optional(suspect.angle->degrees())) + QStringLiteral("°");
-    }
-    const QString was = exactly(suspect.was, style);
-    return suspect.proposed ? translated("%1, perhaps %2").arg(was, exactly(*suspect.proposed, style)) : was;
+    const QString was = suspect.angle ? exactly(*suspect.angle) : exactly(suspect.was, style);
+    const QString value = meant_by(suspect, style);
+    return value.isEmpty() ? was : translated("%1, perhaps %2").arg(was, value);
 }
 
 /// A reading that a flag names without suspecting it.
@@ -153,7 +176,9 @@ ShownRows::Row named_row(const std::string& station, const Window& window, const
     const auto readings = counted(window);
     const CountedReading* reading = find_counted(readings, station);
     const QString says = station_says(window, station);
-    const QString figure = reading != nullptr ? exactly(reading->value, style) : QString();
+    const QString figure = reading == nullptr ? QString()
+                           : reading->angle   ? exactly(*reading->angle)
+                                              : exactly(reading->value, style);
     return {shown(station), shown(station), says,      figure,    QString(),
             QString(),      false,          QString(), QString(), QStringLiteral("%1: %2").arg(says, figure)};
 }
@@ -167,6 +192,8 @@ QString exactly(Length length, LengthStyle style) {
     }
     return shown(write_length(length, style));
 }
+
+QString exactly(Angle angle) { return shown(std::optional(angle.degrees())) + QStringLiteral("°"); }
 
 LineUnderNumber line_under_number(const WindowFigures& worked, const Window& window, const Station& station,
                                   const LengthStyle& style) {
@@ -261,12 +288,9 @@ QList<ShownRows::Row> suspect_rows(const Flag& flag, const Window& window, const
         const QString says = station_says(window, suspect.station);
         const QString slip = slip_in_words(suspect, window, style);
         const QString how_likely = likely.at(static_cast<qsizetype>(place));
-        QString offer;
-        QString offer_spoken;
-        if (suspect.proposed) {
-            offer = translated("It should read %1").arg(exactly(*suspect.proposed, style));
-            offer_spoken = translated("%1 should read %2").arg(says, exactly(*suspect.proposed, style));
-        }
+        const QString value = meant_by(suspect, style);
+        const QString offer = value.isEmpty() ? QString() : translated("It should read %1").arg(value);
+        const QString offer_spoken = value.isEmpty() ? QString() : translated("%1 should read %2").arg(says, value);
         QStringList spoken{QStringLiteral("%1: %2").arg(says, figure_of(suspect, style)), slip, how_likely};
         spoken.removeAll(QString());
         rows.append({key_of(suspect, place), shown(suspect.station), says, figure_of(suspect, style), slip, how_likely,

@@ -54,5 +54,7 @@ struct DifferWords {
 
 /// A length in the style's unit, finely enough to be what it says: sixteenths where eighths would round it away.
 [[nodiscard]] QString exactly(Length length, LengthStyle style);
+/// An angle in degrees with its sign, as finely as it is known.
+[[nodiscard]] QString exactly(Angle angle);
 
 }  // namespace truehang

@@ -2,6 +2,7 @@
 #include "reading_history.h"
 
 #include "adding_up.h"
+#include "adjust/slips.h"
 #include "sheet/words.h"
 #include "survey/counted.h"
 #include "walk_rows.h"
@@ -36,7 +37,9 @@ QString how_of(const Reading& reading, const LengthStyle& style) {
     }
     if (reading.how->is(How::estimated)) {
         return reading.u ? translated("estimated, ± %1").arg(exactly(2.0 * *reading.u, style))
-                         : translated("estimated");
+               : reading.angle_u
+                   ? translated("estimated, ± %1").arg(exactly(Angle::degrees(2.0 * reading.angle_u->degrees())))
+                   : translated("estimated");
     }
     return reading.how->is(How::copied) ? translated("copied") : shown(reading.how->text());
 }
@@ -78,7 +81,7 @@ bool is_proposed(const Reading& reading) { return reading.how && reading.how->is
 
 QString reading_text(const Reading& reading, const LengthStyle& style) {
     if (reading.angle) {
-        return shown(std::optional(reading.angle->degrees())) + QStringLiteral("°");
+        return exactly(*reading.angle);
     }
     return with_unit(shown(reading.typed), reading.value ? exactly(*reading.value, style) : QString(), style.unit);
 }
@@ -104,14 +107,16 @@ QList<ShownRows::Row> history_rows(const Window& window, const std::string& stat
 std::vector<Reading> proposed_readings(const Window& window, const Suspect& suspect, const std::string& taken_at,
                                        const std::function<std::string()>& new_id) {
     std::vector<Reading> readings;
-    const auto put = [&](const std::string& station, const std::optional<Length>& proposed) {
-        if (!proposed) {
+    const auto put = [&](const auto& corrected) {
+        if (!corrected.proposed && !corrected.proposed_angle) {
             return;
         }
+        const std::string& station = corrected.station;
         Reading reading;
         reading.id = new_id();
         reading.station = station;
-        reading.value = proposed;
+        reading.value = corrected.proposed;
+        reading.angle = corrected.proposed_angle;
         reading.taken_at = taken_at;
         reading.how = How::proposed;
         if (const Reading* stands = counting(window, station); stands != nullptr) {
@@ -120,10 +125,10 @@ std::vector<Reading> proposed_readings(const Window& window, const Suspect& susp
         }
         readings.push_back(std::move(reading));
     };
-    if (suspect.proposed) {
-        put(suspect.station, suspect.proposed);
+    if (tells_value(suspect.slip) && (suspect.proposed || suspect.proposed_angle)) {
+        put(suspect);
         for (const Correction& other : suspect.also) {
-            put(other.station, other.proposed);
+            put(other);
         }
     }
     return readings;

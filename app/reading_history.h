@@ -29,7 +29,8 @@ namespace truehang {
                                                  const LengthStyle& style);
 
 /// The readings that put a suspect's correction in place, the corrections of others that go with it among them: `how`
-/// is proposed, each replaces the reading that counts and is of its stage. Empty where nothing is proposed.
+/// is proposed, each replaces the reading that counts and is of its stage. Empty where nothing is proposed, and where
+/// the slip doesn't tell itself what was meant.
 [[nodiscard]] std::vector<Reading> proposed_readings(const Window& window, const Suspect& suspect,
                                                      const std::string& taken_at,
                                                      const std::function<std::string()>& new_id);

@@ -117,7 +117,7 @@ QString WalkModel::fieldTextOf(const Reading& reading) const {
     if (!reading.typed.empty() || (!reading.value && !reading.angle)) {
         return without_unit(shown(reading.typed));
     }
-    return reading.angle ? shown(write_angle(*reading.angle, decimal_mark()))
+    return reading.angle ? shown(std::optional(reading.angle->degrees()))
                          : exactly(*reading.value, length_style(open_.survey()));
 }
 

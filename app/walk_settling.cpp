@@ -134,7 +134,8 @@ void WalkModel::propose(const QString& suspect) {
         return;
     }
     const QString says = saysOf(shown(readings.front().station));
-    const QString value = exactly(*readings.front().value, length_style(open_.survey()));
+    const Reading& first = readings.front();
+    const QString value = first.angle ? exactly(*first.angle) : exactly(*first.value, length_style(open_.survey()));
     const QString window_id = window_id_;
     closed_ = tr("%1 stands as %2, proposed, until it is measured").arg(says, value);
     open_.editWindow(

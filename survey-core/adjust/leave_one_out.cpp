@@ -9,6 +9,9 @@ namespace truehang {
 
 namespace {
 
+/// An angle as 0 to 360 degrees.
+double within_turn(double degrees) { return degrees - 360.0 * std::floor(degrees / 360.0); }
+
 /// A station that enters once: its residual and redundancy number say where the others want it.
 std::optional<LeftOut> from_residual(const std::vector<Observation>& observations, const Adjustment& adjusted,
                                      std::size_t at) {
@@ -16,10 +19,11 @@ std::optional<LeftOut> from_residual(const std::vector<Observation>& observation
     if (r <= 0.0) {
         return std::nullopt;
     }
-    const double sigma = observations[at].sigma;
+    const Observation& own = observations[at];
     const double slip = -adjusted.residuals[at] / r;
-    const double curvature = r / (sigma * sigma);
-    return LeftOut{observations[at].value - slip, curvature, adjusted.chi2 - curvature * slip * slip};
+    const double curvature = r / (own.sigma * own.sigma);
+    const double expected = own.is_angle ? within_turn(own.value - slip) : own.value - slip;
+    return LeftOut{expected, curvature, adjusted.chi2 - curvature * slip * slip, own.is_angle};
 }
 
 /// A station that enters several times: the parabola through three values.
@@ -45,7 +49,7 @@ std::optional<LeftOut> from_parabola(const Network& network, std::vector<Observa
         return std::nullopt;
     }
     const double slip = (*above - *below) / (4.0 * step * curvature);
-    return LeftOut{at - slip, curvature, adjusted.chi2 - curvature * slip * slip};
+    return LeftOut{at - slip, curvature, adjusted.chi2 - curvature * slip * slip, false};
 }
 
 std::optional<Adjustment> at_no_weight(const Network& network, std::string_view station) {
@@ -61,7 +65,11 @@ std::optional<Adjustment> at_no_weight(const Network& network, std::string_view 
 
 }  // namespace
 
-bool LeftOut::agrees(double value) const { return std::abs(value - expected) * std::sqrt(curvature) < critical_w; }
+double LeftOut::off(double value) const {
+    return is_angle ? std::remainder(value - expected, 360.0) : value - expected;
+}
+
+bool LeftOut::agrees(double value) const { return std::abs(off(value)) * std::sqrt(curvature) < critical_w; }
 
 void set_reading(std::vector<Observation>& observations, std::string_view station, double value, const TapeRule& tape) {
     for (Observation& observation : observations) {
@@ -106,7 +114,7 @@ std::optional<LeftOut> leave_out(const Network& network, std::string_view statio
         const auto left = entries == 1 ? from_residual(observations, *adjusted, first)
                                        : from_parabola(network, observations, *adjusted, station, value);
         // A hundredth of the reading's standard error is close enough.
-        if (!left || std::abs(left->expected - value) * std::sqrt(left->curvature) < 0.01) {
+        if (!left || std::abs(left->off(value)) * std::sqrt(left->curvature) < 0.01) {
             return left;
         }
         set_reading(observations, station, left->expected, tape);

@@ -16,10 +16,10 @@ struct LeftOut {
     double expected = 0.0;   ///< mm; degrees of an angle
     double curvature = 0.0;  ///< redundancy number over sigma squared; its inverse root is the standard error
     double chi2 = 0.0;       ///< of the network without the reading
+    bool is_angle = false;   ///< a full turn apart is the same
 
-    [[nodiscard]] double chi2_at(double value) const {
-        return chi2 + curvature * (value - expected) * (value - expected);
-    }
+    [[nodiscard]] double off(double value) const;
+    [[nodiscard]] double chi2_at(double value) const { return chi2 + curvature * off(value) * off(value); }
     /// Whether a value agrees with what the others expect: its normalised residual is below Baarda's limit.
     [[nodiscard]] bool agrees(double value) const;
 };

@@ -2,6 +2,7 @@
 #include "adjust/next_reading.h"
 
 #include "adjust/slip_priors.h"
+#include "units/angle_text.h"
 #include "units/length_text.h"
 
 #include <fmt/format.h>
@@ -13,7 +14,7 @@ namespace truehang {
 
 namespace {
 
-/// What a reading would say if an explanation is the true one.
+/// What a reading would say (mm, degrees) if an explanation is the true one.
 struct Outcome {
     double weight = 0.0;
     double value = 0.0;
@@ -83,7 +84,8 @@ double cost_of(const Window& window, const MeasuredWindow& measured, const Stati
         const auto top = measured.plumb.height(line, station.to);
         cost += top && top->value.mm() > by_hand_mm ? 0.5 : 0.0;
     }
-    cost += station.kind == StationKind::diagonal ? 0.5 : 0.0;
+    // Two hands: a diagonal's far end, a bevel held into the corner and read.
+    cost += station.kind == StationKind::diagonal || station.is_angle() ? 0.5 : 0.0;
     cost += station.kind == StationKind::wall ? 0.25 : 0.0;
     cost += has_something_in_front(window, measured, station) ? 0.5 : 0.0;
     cost += is_settled(window, station.word) ? 0.0 : 0.25;
@@ -109,7 +111,8 @@ public:
     [[nodiscard]] bool empty() const { return explanations_.empty(); }
 
     /// What taking a reading again would say.
-    [[nodiscard]] std::vector<Outcome> again(const CountedReading& reading, double as_read) const {
+    [[nodiscard]] std::vector<Outcome> again(const CountedReading& reading) const {
+        const double as_read = reading.angle ? reading.angle->degrees() : reading.value.mm();
         std::vector<Outcome> outcomes{{rest_, as_read}};
         for (const Explanation* explanation : explanations_) {
             outcomes.push_back({explanation->weight, expected(*explanation, reading.station.word).value_or(as_read)});
@@ -160,7 +163,7 @@ private:
             const auto value = expected(explanation, reading.station.word);
             if (value && reading.angle) {
                 reading.angle = Angle::degrees(*value);
-            } else if (value && !explanation.is_angle) {
+            } else if (value) {
                 reading.value = Length::mm(*value);
             }
         }
@@ -168,6 +171,7 @@ private:
                 adjust_spans(readings, measured_.shape, measured_.tape)};
     }
 
+    /// What a station that wasn't read would say, where the figures of a world give it.
     std::optional<double> predicted(const World& world, const Station& station) const {
         if (station.kind == StationKind::height) {
             const Line line = station.line.value_or(world.plumb.pole_line());
@@ -180,7 +184,16 @@ private:
             return top != nullptr && bottom != nullptr ? std::optional((top->value.mm() + bottom->value.mm()) / 2.0)
                                                        : std::nullopt;
         }
-        return std::nullopt;
+        if (world.spans.traverse && station.kind == StationKind::corner_depth) {
+            const auto plan = world.spans.traverse->plan();
+            const auto corner = static_cast<std::size_t>(station.number);
+            return corner + 1 < plan.size() ? std::optional(std::abs(plan[corner].y.mm())) : std::nullopt;
+        }
+        if (const auto angle = world.spans.angles.find(station.word); angle != world.spans.angles.end()) {
+            return angle->second.value.degrees();
+        }
+        const auto* length = world.spans.find(station.word);
+        return length != nullptr ? std::optional(length->value.mm()) : std::nullopt;
     }
 
     const MeasuredWindow& measured_;
@@ -193,8 +206,11 @@ private:
 double tolerance_of(const MeasuredWindow& measured, const Station& station, double value) {
     // DIN 18202:2013, finished reveals up to 3 m: 10 mm.
     constexpr double middle = 10.0;
-    const double u = reading_u(Length::mm(std::max(1.0, value)), measured.tape).mm();
     constexpr double apart = 2.0;
+    if (station.is_angle()) {
+        return apart * std::sqrt(2.0) * measured.tape.angle_u.degrees();
+    }
+    const double u = reading_u(Length::mm(std::max(1.0, value)), measured.tape).mm();
     return station.word == "opening.width.middle" ? apart * std::hypot(u, middle) : apart * std::sqrt(2.0) * u;
 }
 
@@ -202,8 +218,11 @@ std::string why(const MeasuredWindow& measured, const Station& station, bool aga
     for (const Flag& flag : measured.flags) {
         if (flag.code == "does-not-add-up" && standing_out(flag.suspects) == station.word &&
             flag.suspects.front().weight >= 0.5) {
-            return fmt::format("{}: the tape says whether it reads {}.", station.says,
-                               said_length(*flag.suspects.front().proposed, measured.entry_unit));
+            const Suspect& first = flag.suspects.front();
+            return first.proposed_angle ? fmt::format("{}: the bevel says whether it reads {}.", station.says,
+                                                      write_angle(*first.proposed_angle, '.', true))
+                                        : fmt::format("{}: the tape says whether it reads {}.", station.says,
+                                                      said_length(*first.proposed, measured.entry_unit));
         }
     }
     return fmt::format("{}{}: it tells best which of these readings is off.", station.says, again ? ", again" : "");
@@ -224,12 +243,10 @@ std::optional<WorthTaking> settling_reading(const Window& window, const Measured
     for (const Station& station : stations_of(measured.shape)) {
         const auto* reading = find_counted(measured.readings, station.word);
         if (alternatives.empty() ||
-            (reading == nullptr && (is_settled(window, station.word) || is_other_side(window, station.word))) ||
-            station.kind == StationKind::angle) {
+            (reading == nullptr && (is_settled(window, station.word) || is_other_side(window, station.word)))) {
             continue;
         }
-        const auto outcomes =
-            reading != nullptr ? alternatives.again(*reading, reading->value.mm()) : alternatives.anew(station);
+        const auto outcomes = reading != nullptr ? alternatives.again(*reading) : alternatives.anew(station);
         if (outcomes.empty()) {
             continue;
         }

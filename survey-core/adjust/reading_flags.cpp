@@ -118,8 +118,10 @@ std::string advice_on(const MeasuredWindow& measured, const std::vector<Suspect>
     if (first.weight < one_value) {
         return fmt::format("Most likely {} is off. Measure it again.", says(measured, station));
     }
-    return fmt::format("Most likely {}: {}, perhaps {}. Measure it again.", says(measured, station),
-                       as_read(measured, first.was), as_read(measured, *first.proposed));
+    return fmt::format(
+        "Most likely {}: {}, perhaps {}. Measure it again.", says(measured, station),
+        first.angle ? write_angle(*first.angle, '.', true) : as_read(measured, first.was),
+        first.angle ? write_angle(*first.proposed_angle, '.', true) : as_read(measured, *first.proposed));
 }
 
 std::string_view unformed_text(Shape shape) {

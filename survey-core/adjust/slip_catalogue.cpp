@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "adjust/slip_catalogue.h"
 
-#include <fmt/format.h>
+#include "units/angle_text.h"
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <map>
 
 namespace truehang {
@@ -15,6 +16,9 @@ namespace {
 constexpr double same_mm = 0.05;
 constexpr double least_mm = 1.0;
 constexpr double most_mm = 100'000.0;
+constexpr double same_deg = 0.05;
+constexpr double least_deg = 0.1;
+constexpr double most_deg = 359.9;
 
 bool is_digit(char letter) { return letter >= '0' && letter <= '9'; }
 
@@ -46,25 +50,33 @@ Digits digits_of(const std::string& text) {
     return digits;
 }
 
+/// How texts of one quantity are read, and which values can have been meant.
+struct Reads {
+    std::function<std::optional<double>(const std::string&)> read;
+    double value = 0.0;  ///< as it was put down
+    double least = 0.0, most = 0.0;
+    double same = 0.0;    ///< nearer than this nothing was changed
+    double finest = 0.0;  ///< tells two values apart: nothing is written finer
+};
+
 /// Gathers values under the slips that lead to them.
 class Gathering {
 public:
-    explicit Gathering(const Written& written) : written_(written) {}
+    explicit Gathering(Reads reads) : reads_(std::move(reads)) {}
 
     void text(std::string_view slip, const std::string& text, double chance) {
-        if (const auto read = read_length(text, written_.unit)) {
-            value(slip, read->length, chance);
+        if (const auto read = reads_.read(text)) {
+            value(slip, *read, chance);
         }
     }
 
-    void value(std::string_view slip, Length length, double chance) {
-        if (length.mm() < least_mm || length.mm() > most_mm || std::abs((length - written_.value).mm()) < same_mm) {
+    void value(std::string_view slip, double meant, double chance) {
+        if (meant < reads_.least || meant > reads_.most || std::abs(meant - reads_.value) < reads_.same) {
             return;
         }
-        // A tenth of a millimetre tells two values apart: no unit is written finer.
-        auto& entry = by_value_[std::llround(length.mm() * 10.0)];
+        auto& entry = by_value_[std::llround(meant / reads_.finest)];
         if (entry.chance == 0.0) {
-            entry.value = length;
+            entry.value = meant;
         }
         if (chance > entry.largest) {
             entry.largest = chance;
@@ -73,21 +85,21 @@ public:
         entry.chance += chance;
     }
 
-    [[nodiscard]] std::vector<Meant> result() const {
-        std::vector<Meant> list;
-        for (const auto& [tenths, entry] : by_value_) {
-            list.push_back({entry.slip, entry.value, entry.chance});
+    /// Calls `take` with slip, value and chance of each.
+    template <class Take>
+    void each(const Take& take) const {
+        for (const auto& [place, entry] : by_value_) {
+            take(entry.slip, entry.value, entry.chance);
         }
-        return list;
     }
 
 private:
     struct Entry {
-        Length value;
+        double value = 0.0;
         double chance = 0.0, largest = 0.0;
         std::string_view slip;
     };
-    const Written& written_;
+    Reads reads_;
     std::map<long long, Entry> by_value_;
 };
 
@@ -170,6 +182,16 @@ void add_doubled_digits(const std::string& text, const Digits& digits, Gathering
     }
 }
 
+void add_digits(const std::string& text, const Digits& digits, Gathering& gathering) {
+    if (!digits.at.empty()) {
+        add_wrong_digits(text, digits, gathering);
+        add_carries(text, digits, gathering);
+        add_exchanged_digits(text, digits, gathering);
+        add_missing_digits(text, digits, gathering);
+        add_doubled_digits(text, digits, gathering);
+    }
+}
+
 double mm_of(LengthUnit unit) {
     switch (unit) {
         case LengthUnit::mm:
@@ -191,14 +213,14 @@ void add_units(const Written& written, Gathering& gathering) {
     for (const LengthUnit meant : {LengthUnit::mm, LengthUnit::cm, LengthUnit::m, LengthUnit::in}) {
         if (meant != taken_for) {
             const double share = meant == LengthUnit::m ? 0.1 : 0.4;
-            gathering.value("wrong-unit", mm_of(meant) / mm_of(taken_for) * written.value,
+            gathering.value("wrong-unit", mm_of(meant) / mm_of(taken_for) * written.value.mm(),
                             slip_share::wrong_unit * share);
         }
     }
     // Where the unit was exchanged before it was written down in another.
     constexpr double inch_for_cm = Length::mm_per_inch / 10.0;
     for (const double factor : {10.0, 0.1, inch_for_cm, 1.0 / inch_for_cm}) {
-        gathering.value("wrong-unit", factor * written.value, slip_share::wrong_unit * 0.05);
+        gathering.value("wrong-unit", factor * written.value.mm(), slip_share::wrong_unit * 0.05);
     }
 }
 
@@ -215,7 +237,7 @@ void add_fractions(const Written& written, const Digits& digits, Gathering& gath
     // A fraction left out altogether is rarer than one misread.
     const double share = slip_share::wrong_fraction * (has_fraction ? 1.0 : 0.3) / (parts - 1.0);
     for (int numerator = 0; numerator < parts; ++numerator) {
-        gathering.value("wrong-fraction", Length::inches(whole + static_cast<double>(numerator) / parts), share);
+        gathering.value("wrong-fraction", Length::inches(whole + static_cast<double>(numerator) / parts).mm(), share);
     }
 }
 
@@ -233,22 +255,52 @@ Written written(const CountedReading& reading, LengthUnit entry_unit) {
 }
 
 std::vector<Meant> meant_by(const Written& written, std::optional<Length> case_length) {
-    Gathering gathering(written);
+    const auto read = [&](const std::string& text) {
+        const auto length = read_length(text, written.unit);
+        return length ? std::optional(length->length.mm()) : std::nullopt;
+    };
+    Gathering gathering({read, written.value.mm(), least_mm, most_mm, same_mm, 0.1});
     const Digits digits = digits_of(written.text);
-    if (!digits.at.empty()) {
-        add_wrong_digits(written.text, digits, gathering);
-        add_carries(written.text, digits, gathering);
-        add_exchanged_digits(written.text, digits, gathering);
-        add_missing_digits(written.text, digits, gathering);
-        add_doubled_digits(written.text, digits, gathering);
-    }
+    add_digits(written.text, digits, gathering);
     add_units(written, gathering);
     add_fractions(written, digits, gathering);
     if (case_length && case_length->mm() >= least_mm) {
-        gathering.value("tape-case", written.value + *case_length, slip_share::tape_case / 2.0);
-        gathering.value("tape-case", written.value - *case_length, slip_share::tape_case / 2.0);
+        for (const double sign : {1.0, -1.0}) {
+            gathering.value("tape-case", written.value.mm() + sign * case_length->mm(), slip_share::tape_case / 2.0);
+        }
     }
-    return gathering.result();
+    std::vector<Meant> list;
+    gathering.each([&](std::string_view slip, double mm, double chance) {
+        list.push_back({slip, Length::mm(mm), chance});
+    });
+    return list;
+}
+
+WrittenAngle written_angle(const CountedReading& reading) {
+    const Angle value = reading.angle.value_or(Angle());
+    const auto read = read_angle(reading.reading->typed);
+    const bool reads_so = read && std::abs(read->degrees() - value.degrees()) < same_deg;
+    return {reads_so ? reading.reading->typed : write_angle(value), value};
+}
+
+std::vector<MeantAngle> meant_by(const WrittenAngle& written) {
+    const auto read = [](const std::string& text) {
+        const auto angle = read_angle(text);
+        return angle ? std::optional(angle->degrees()) : std::nullopt;
+    };
+    const double value = written.value.degrees();
+    Gathering gathering({read, value, least_deg, most_deg, same_deg, 0.01});
+    add_digits(written.text, digits_of(written.text), gathering);
+    gathering.value("supplement", 180.0 - value, slip_share::supplement);
+    gathering.value("outside-angle", 360.0 - value, slip_share::outside_angle);
+    // The saw is set to half the angle, or by its scale to what is left of a right angle.
+    gathering.value("half-angle", 2.0 * value, slip_share::half_angle / 2.0);
+    gathering.value("half-angle", 180.0 - 2.0 * value, slip_share::half_angle / 2.0);
+    std::vector<MeantAngle> list;
+    gathering.each([&](std::string_view slip, double degrees, double chance) {
+        list.push_back({slip, Angle::degrees(degrees), chance});
+    });
+    return list;
 }
 
 }  // namespace truehang

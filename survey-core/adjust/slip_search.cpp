@@ -84,8 +84,27 @@ bool SlipSearch::is_suspected(const Network& network, std::string_view station) 
     return own > 0.0 && (own >= critical_w || own >= largest - 1e-9);
 }
 
+double SlipSearch::Judged::apart(double one, double other) const {
+    return std::abs(is_angle ? std::remainder(one - other, 360.0) : one - other);
+}
+
+std::vector<SlipSearch::Candidate> SlipSearch::candidates_of(const CountedReading& reading) const {
+    std::vector<Candidate> candidates;
+    if (reading.angle) {
+        for (const MeantAngle& meant : meant_by(written_angle(reading))) {
+            candidates.push_back({meant.slip, meant.value.degrees(), meant.chance});
+        }
+    } else {
+        for (const Meant& meant : meant_by(written(reading, evidence_.entry_unit), evidence_.tape.case_length)) {
+            candidates.push_back({meant.slip, meant.value.mm(), meant.chance});
+        }
+    }
+    return candidates;
+}
+
 void SlipSearch::judge(const CountedReading& reading) {
     Judged judged{&reading, {}, false, 0.0, reading.value.mm(), reading.station.is_angle()};
+    bool fails = false;
     for (const Network& network : evidence_.networks) {
         const auto own = std::ranges::find(network.observations, reading.station.word, &Observation::station);
         if (own == network.observations.end()) {
@@ -93,6 +112,7 @@ void SlipSearch::judge(const CountedReading& reading) {
         }
         judged.value = own->value;
         judged.is_angle = own->is_angle;
+        fails = fails || !network.adds_up();
         if (const auto left = leave_out(network, reading.station.word, evidence_.tape)) {
             judged.places.push_back({&network, *left});
             judged.is_suspect =
@@ -102,6 +122,9 @@ void SlipSearch::judge(const CountedReading& reading) {
     constexpr double of_confirmed = 0.03;
     const bool confirmed = was_confirmed(evidence_.window, reading, evidence_.tape);
     judged.log_prior = std::log(slip_rate * (confirmed ? of_confirmed : 1.0));
+    if (fails) {
+        judged.candidates = candidates_of(reading);
+    }
     judged_.push_back(std::move(judged));
 }
 
@@ -121,7 +144,7 @@ std::optional<double> SlipSearch::gain(const Judged& judged, double value) const
         }
         sum += (place.network->adjustment.chi2 - chi2) / 2.0;
     }
-    return judged.is_angle ? sum : sum + log_kinship(evidence_, *judged.reading, value);
+    return sum + log_kinship(evidence_, *judged.reading, value);
 }
 
 /// Whether a linear network could add up with the changes; any other might.
@@ -204,16 +227,17 @@ void SlipSearch::add(std::string slip, const std::vector<Change>& changes, doubl
     Explanation& explanation = hypothesis.explanation;
     explanation.slip = std::move(slip);
     explanation.clears = clears(changes);
-    explanation.is_angle = changes.front().judged->is_angle;
     for (const Change& change : changes) {
         const Judged& judged = *change.judged;
-        Correction correction{std::string(judged.reading->station.word), Length(), {}};
-        if (!judged.is_angle) {
-            correction.was = judged.reading->value;
+        Correction correction{std::string(judged.reading->station.word), judged.reading->value, {}};
+        if (judged.is_angle) {
+            correction.angle = judged.reading->angle;
+            correction.proposed_angle = has_value ? std::optional(Angle::degrees(change.value)) : std::nullopt;
+        } else {
             correction.proposed = has_value ? std::optional(Length::mm(change.value)) : std::nullopt;
         }
         explanation.corrections.push_back(std::move(correction));
-        explanation.expected.push_back(judged.is_angle && !has_value ? judged.value : change.value);
+        explanation.expected.push_back(change.value);
     }
     if (explanation.clears != 0U) {
         found_.push_back(std::move(hypothesis));
@@ -221,20 +245,34 @@ void SlipSearch::add(std::string slip, const std::vector<Change>& changes, doubl
 }
 
 void SlipSearch::try_catalogue(const Judged& judged) {
-    if (judged.is_angle) {
-        return;
-    }
-    const auto text = written(*judged.reading, evidence_.entry_unit);
-    for (const Meant& meant : meant_by(text, evidence_.tape.case_length)) {
-        if (const auto more = gain(judged, meant.value.mm())) {
-            add(std::string(meant.slip), {{&judged, meant.value.mm()}},
-                judged.log_prior + std::log(meant.chance) + *more);
+    for (const Candidate& meant : judged.candidates) {
+        if (const auto more = gain(judged, meant.value)) {
+            add(std::string(meant.slip), {{&judged, meant.value}}, judged.log_prior + std::log(meant.chance) + *more);
         }
     }
 }
 
+/// The logarithm of the chance that a reading was copied from one that says the same, an angle from another angle;
+/// minus infinity where none does. The facets of a bay are alike anyway.
+double SlipSearch::log_chance_of_copy(const Judged& judged) const {
+    std::size_t same = 0;
+    std::size_t others = 0;
+    for (const CountedReading& other : evidence_.readings) {
+        const bool are_facets =
+            other.station.kind == StationKind::facet && judged.reading->station.kind == StationKind::facet;
+        if (other.station.word != judged.reading->station.word && other.station.is_angle() == judged.is_angle &&
+            !are_facets) {
+            ++others;
+            const double value = other.angle ? other.angle->degrees() : other.value.mm();
+            same += std::abs(value - judged.value) < 0.05 ? 1U : 0U;
+        }
+    }
+    return std::log(slip_share::copied * static_cast<double>(same) /
+                    static_cast<double>(std::max<std::size_t>(others, 1)));
+}
+
 /// An error of any size: the reading is where the others expect it. One that says the same as another of its kind may
-/// have been copied from there; the facets of a bay are alike anyway.
+/// have been copied from there.
 void SlipSearch::try_unexplained(const Judged& judged) {
     double curvature = 0.0;
     double weighted = 0.0;
@@ -251,34 +289,31 @@ void SlipSearch::try_unexplained(const Judged& judged) {
     const double volume = std::sqrt(2.0 * std::numbers::pi / curvature);
     const double prior = judged.log_prior + *more + std::log(volume);
     add("unexplained", {{&judged, expected}},
-        prior + std::log(slip_share::unexplained * unexplained_density(judged.value - expected)), false);
-    std::size_t same = 0;
-    std::size_t others = 0;
-    for (const CountedReading& other : evidence_.readings) {
-        const bool are_facets =
-            other.station.kind == StationKind::facet && judged.reading->station.kind == StationKind::facet;
-        if (other.station.word != judged.reading->station.word && !other.station.is_angle() && !are_facets) {
-            ++others;
-            same += std::abs((other.value - judged.reading->value).mm()) < 0.05 ? 1U : 0U;
-        }
+        prior + std::log(slip_share::unexplained *
+                         unexplained_density(judged.apart(judged.value, expected), judged.is_angle)),
+        false);
+    if (const double copied = log_chance_of_copy(judged); std::isfinite(copied)) {
+        add("copied", {{&judged, std::round(expected)}}, prior + copied);
     }
-    if (same > 0 && !judged.is_angle) {
-        const double from_one = static_cast<double>(same) / static_cast<double>(others);
-        add("copied", {{&judged, std::round(expected)}}, prior + std::log(slip_share::copied * from_one));
-    }
+}
+
+/// The logarithm of the chance that two readings are exchanged: an angle only with another angle.
+double SlipSearch::log_chance_of_swap(const Judged& judged) const {
+    const auto alike = std::ranges::count_if(
+        evidence_.readings, [&](const CountedReading& each) { return each.station.is_angle() == judged.is_angle; });
+    return std::log(2.0 * slip_share::swapped * slip_rate /
+                    static_cast<double>(std::max<std::ptrdiff_t>(alike - 1, 1)));
 }
 
 void SlipSearch::try_swaps() {
     if (judged_.size() < 2) {
         return;
     }
-    const double each =
-        std::log(2.0 * slip_share::swapped * slip_rate / static_cast<double>(evidence_.readings.size() - 1));
     for (std::size_t i = 0; i < judged_.size(); ++i) {
         for (std::size_t j = i + 1; j < judged_.size(); ++j) {
             const Judged& a = judged_[i];
             const Judged& b = judged_[j];
-            if (a.is_angle || b.is_angle || !(a.is_suspect || b.is_suspect) || std::abs(a.value - b.value) < 1.0) {
+            if (a.is_angle != b.is_angle || !(a.is_suspect || b.is_suspect) || std::abs(a.value - b.value) < 1.0) {
                 continue;
             }
             const std::vector<Change> changes{{&a, b.value}, {&b, a.value}};
@@ -290,7 +325,8 @@ void SlipSearch::try_swaps() {
                     alike ? 0.0
                           : log_kinship(evidence_, *a.reading, b.value) + log_kinship(evidence_, *b.reading, a.value);
                 const bool a_first = a.is_suspect;
-                add("swapped", a_first ? changes : std::vector<Change>{changes[1], changes[0]}, each + *more + kin);
+                add("swapped", a_first ? changes : std::vector<Change>{changes[1], changes[0]},
+                    log_chance_of_swap(a) + *more + kin);
             }
         }
     }
@@ -340,7 +376,7 @@ std::vector<const SlipSearch::Judged*> SlipSearch::most_suspect(const Network& n
     constexpr std::size_t most = 8;
     std::vector<const Judged*> list;
     for (const Judged& judged : judged_) {
-        if (!judged.is_angle && takes_part(network, judged.reading->station.word)) {
+        if (takes_part(network, judged.reading->station.word)) {
             list.push_back(&judged);
         }
     }
@@ -370,10 +406,9 @@ void SlipSearch::try_pairs() {
 }
 
 /// What a reading may have meant that lies near what the others expect, where two are left out at once.
-std::vector<Meant> SlipSearch::near_expected(const Network& network, const Adjustment& loosened, const Judged& judged,
-                                             double loose) const {
-    std::vector<Meant> near;
-    const auto text = written(*judged.reading, evidence_.entry_unit);
+std::vector<SlipSearch::Candidate> SlipSearch::near_expected(const Network& network, const Adjustment& loosened,
+                                                             const Judged& judged, double loose) {
+    std::vector<Candidate> near;
     for (std::size_t i = 0; i < network.observations.size(); ++i) {
         const Observation& observation = network.observations[i];
         if (observation.station != judged.reading->station.word) {
@@ -382,8 +417,8 @@ std::vector<Meant> SlipSearch::near_expected(const Network& network, const Adjus
         const double expected = observation.value + loosened.residuals[i];
         const double spread = loose * std::sqrt(std::max(0.0, 1.0 - loosened.redundancy_numbers[i]));
         const double reach = critical_w * std::hypot(spread, observation.sigma);
-        std::ranges::copy_if(meant_by(text, evidence_.tape.case_length), std::back_inserter(near),
-                             [&](const Meant& each) { return std::abs(each.value.mm() - expected) < reach; });
+        std::ranges::copy_if(judged.candidates, std::back_inserter(near),
+                             [&](const Candidate& each) { return judged.apart(each.value, expected) < reach; });
     }
     return near;
 }
@@ -402,12 +437,12 @@ void SlipSearch::try_pair(const Network& network, const Judged& one, const Judge
         return;
     }
     const auto others_meant = near_expected(network, *loosened, other, loose);
-    for (const Meant& a : near_expected(network, *loosened, one, loose)) {
-        for (const Meant& b : others_meant) {
-            const std::vector<Change> changes{{&one, a.value.mm()}, {&other, b.value.mm()}};
+    for (const Candidate& a : near_expected(network, *loosened, one, loose)) {
+        for (const Candidate& b : others_meant) {
+            const std::vector<Change> changes{{&one, a.value}, {&other, b.value}};
             if (const auto more = gain(changes)) {
-                const double kin = log_kinship(evidence_, *one.reading, a.value.mm()) +
-                                   log_kinship(evidence_, *other.reading, b.value.mm());
+                const double kin =
+                    log_kinship(evidence_, *one.reading, a.value) + log_kinship(evidence_, *other.reading, b.value);
                 add(std::string(a.slip), changes,
                     one.log_prior + other.log_prior + std::log(a.chance * b.chance) + *more + kin);
             }

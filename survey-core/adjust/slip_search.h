@@ -35,6 +35,12 @@ private:
         const Network* network;
         LeftOut left;
     };
+    /// What a reading may have meant, by a slip of the catalogue: mm, or degrees of an angle.
+    struct Candidate {
+        std::string_view slip;
+        double value;
+        double chance;
+    };
     /// A reading that is evidence, with all that judges it, if anything does.
     struct Judged {
         const CountedReading* reading;
@@ -43,6 +49,10 @@ private:
         double log_prior = 0.0;  ///< of a slip in it
         double value = 0.0;      ///< as read, mm or degrees
         bool is_angle = false;
+        std::vector<Candidate> candidates{};  ///< of one in a network that fails
+
+        /// How far a value is from another; of angles a full turn is none.
+        [[nodiscard]] double apart(double one, double other) const;
     };
     /// Readings at other values.
     struct Change {
@@ -51,6 +61,9 @@ private:
     };
 
     void judge(const CountedReading& reading);
+    [[nodiscard]] std::vector<Candidate> candidates_of(const CountedReading& reading) const;
+    [[nodiscard]] double log_chance_of_copy(const Judged& judged) const;
+    [[nodiscard]] double log_chance_of_swap(const Judged& judged) const;
     [[nodiscard]] bool is_suspected(const Network& network, std::string_view station) const;
     [[nodiscard]] unsigned bit_of(const Network* network) const;
     [[nodiscard]] std::optional<double> gain(const Judged& judged, double value) const;
@@ -67,8 +80,8 @@ private:
     void try_swaps();
     void try_case_for_all();
     void try_pairs();
-    [[nodiscard]] std::vector<Meant> near_expected(const Network& network, const Adjustment& loosened,
-                                                   const Judged& judged, double loose) const;
+    [[nodiscard]] static std::vector<Candidate> near_expected(const Network& network, const Adjustment& loosened,
+                                                              const Judged& judged, double loose);
     void try_pair(const Network& network, const Judged& one, const Judged& other);
 
     const SlipEvidence& evidence_;

@@ -55,7 +55,9 @@ constexpr double least_weight = 0.002;
 bool same_corrections(const Explanation& a, const Explanation& b) {
     const auto same = [](const Correction& x, const Correction& y) {
         return x.station == y.station && x.proposed.has_value() == y.proposed.has_value() &&
-               (!x.proposed || std::abs((*x.proposed - *y.proposed).mm()) < 0.05);
+               x.proposed_angle.has_value() == y.proposed_angle.has_value() &&
+               (!x.proposed || std::abs((*x.proposed - *y.proposed).mm()) < 0.05) &&
+               (!x.proposed_angle || std::abs(x.proposed_angle->degrees() - y.proposed_angle->degrees()) < 0.005);
     };
     return std::ranges::equal(a.corrections, b.corrections, same);
 }
@@ -77,12 +79,9 @@ void gather(std::vector<Explanation>& list, Explanation explanation) {
 
 Suspect suspect_of(const Explanation& explanation) {
     const Correction& first = explanation.corrections.front();
-    Suspect suspect{first.station, explanation.slip, first.was, first.proposed, explanation.weight, {}, {}};
-    suspect.also.assign(explanation.corrections.begin() + 1, explanation.corrections.end());
-    if (explanation.is_angle) {
-        suspect.angle = Angle::degrees(explanation.expected.front());
-    }
-    return suspect;
+    return {first.station,  explanation.slip,    first.was,
+            first.proposed, explanation.weight,  {explanation.corrections.begin() + 1, explanation.corrections.end()},
+            first.angle,    first.proposed_angle};
 }
 
 }  // namespace
@@ -123,19 +122,23 @@ std::vector<Suspect> suspects_of(const Network& network, unsigned bit, const std
         const auto& w = network.adjustment.normalised;
         const auto largest = std::ranges::max_element(w, {}, [](double each) { return std::abs(each); });
         const Observation& observation = network.observations[static_cast<std::size_t>(largest - w.begin())];
-        Suspect suspect{observation.station, "unexplained", Length::mm(observation.value), {}, 0.0, {}, {}};
+        Suspect suspect{observation.station, "unexplained", Length(), {}, 0.0, {}, {}, {}};
         if (observation.is_angle) {
             suspect.angle = Angle::degrees(observation.value);
+        } else {
+            suspect.was = Length::mm(observation.value);
         }
         suspects.push_back(std::move(suspect));
     }
     return suspects;
 }
 
+bool tells_value(std::string_view slip) { return slip != "unexplained" && slip != "copied"; }
+
 std::string standing_out(const std::vector<Suspect>& suspects) {
     constexpr double least = 0.5;
     constexpr double share = 1.0 / 3.0;
-    if (suspects.empty() || suspects.front().slip == "unexplained" || suspects.front().slip == "copied") {
+    if (suspects.empty() || !tells_value(suspects.front().slip)) {
         return {};
     }
     std::map<std::string, double> explained;

@@ -7,6 +7,7 @@
 #include "units/length_text.h"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace truehang {
@@ -15,10 +16,9 @@ namespace truehang {
 struct Explanation {
     std::string slip;                     ///< a name of the catalogue, or `unexplained`
     std::vector<Correction> corrections;  ///< the reading it is named for first; more where one slip moved several
-    std::vector<double> expected;         ///< by correction: what the other readings ask of it (mm, degrees)
+    std::vector<double> expected;         ///< by correction: what it would then read (mm, degrees)
     unsigned clears = 0;                  ///< the failing networks that add up with it, a bit each, in their order
     double weight = 0.0;                  ///< probability, given the readings
-    bool is_angle = false;                ///< of the first: `expected` is in degrees, its correction has no values
 };
 
 /// What to judge slips from.
@@ -38,13 +38,17 @@ struct SlipEvidence {
 /// slips, and no slip at all (chance) in the sum: what the weights lack of 1 is none of these. A reading that was taken
 /// again and said the same is hardly suspect. Readings of the same stretch elsewhere (the other jamb, the other end)
 /// lie near each other: within some 12 mm (Student's t with three degrees of freedom, with a floor for what is really
-/// crooked; common practice, no source).
+/// crooked; common practice, no source); so do the angles of one bay, within some 2 degrees.
 [[nodiscard]] std::vector<Explanation> explain(const SlipEvidence& evidence);
 
 /// The explanations of one network as suspects, likeliest first: at most six, and where nothing else is likely the
 /// reading with the largest normalised residual. `bit` is the network's place among the failing ones.
 [[nodiscard]] std::vector<Suspect> suspects_of(const Network& network, unsigned bit,
                                                const std::vector<Explanation>& explanations);
+
+/// Whether a slip of this name says by itself what was meant. A value that was copied and an error of no known kind
+/// don't: what is expected there comes from the other readings alone.
+[[nodiscard]] bool tells_value(std::string_view slip);
 
 /// The station that stands out and may be named alone, or an empty word: slips of the catalogue explain it with a
 /// weight of 0.5 or more in all, and those of no other station with more than a third of that.

@@ -253,23 +253,28 @@ Json layer_json(const LayerFigures& layer) {
     return json;
 }
 
-Json proposed_json(const std::optional<Length>& proposed) {
-    return or_null(proposed, [](Length length) { return two_decimals(length); });
+/// What a reading was and what it is proposed to be: lengths, or of an angle degrees beside nulls.
+template <class Corrected>
+void add_correction(Json& json, const Corrected& corrected) {
+    json["was_mm"] = corrected.angle ? Json(nullptr) : two_decimals(corrected.was);
+    if (corrected.angle) {
+        json["was_deg"] = two_decimals(corrected.angle->degrees());
+    }
+    json["proposed_mm"] = or_null(corrected.proposed, [](Length length) { return two_decimals(length); });
+    if (corrected.proposed_angle) {
+        json["proposed_deg"] = two_decimals(corrected.proposed_angle->degrees());
+    }
 }
 
 Json correction_json(const Correction& correction) {
-    return {{"station", correction.station},
-            {"was_mm", two_decimals(correction.was)},
-            {"proposed_mm", proposed_json(correction.proposed)}};
+    Json json{{"station", correction.station}};
+    add_correction(json, correction);
+    return json;
 }
 
 Json suspect_json(const Suspect& suspect) {
     Json json{{"station", suspect.station}, {"slip", suspect.slip}};
-    json["was_mm"] = suspect.angle ? Json(nullptr) : two_decimals(suspect.was);
-    if (suspect.angle) {
-        json["was_deg"] = two_decimals(suspect.angle->degrees());
-    }
-    json["proposed_mm"] = proposed_json(suspect.proposed);
+    add_correction(json, suspect);
     // Weights are cut off, not rounded, so that they never add up to more than 1.
     json["weight"] = plain(std::floor(suspect.weight * 10000.0) / 10000.0);
     if (!suspect.also.empty()) {

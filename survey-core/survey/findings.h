@@ -24,7 +24,9 @@ enum class Severity {
 struct Correction {
     std::string station;
     Length was;
-    std::optional<Length> proposed;  ///< none: nothing says what it should read
+    std::optional<Length> proposed;         ///< none: nothing says what it should read
+    std::optional<Angle> angle{};           ///< what an angle says, in place of `was`
+    std::optional<Angle> proposed_angle{};  ///< of an angle, in place of `proposed`
 };
 
 /// A reading that may be at fault, and what it may have been.
@@ -37,6 +39,7 @@ struct Suspect {
     std::vector<Correction>
         also{};                    ///< other readings that the same explanation corrects: swapped, all by a tape's case
     std::optional<Angle> angle{};  ///< what an angle says, in place of `was`
+    std::optional<Angle> proposed_angle{};  ///< of an angle, in place of `proposed`
 };
 
 /// One thing to be said about a window. `text` is a whole sentence for a person.

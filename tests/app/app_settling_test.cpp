@@ -94,6 +94,19 @@ QString offered_key(const ShownRows* suspects, const QString& station, const QSt
     return {};
 }
 
+/// Half an octagon's outline of side 600: 600 (1 + sqrt 2) across, inside angles of 135 degrees (any table of
+/// polygons); two digits of one of them exchanged.
+QString open_half_octagon(Bench& bench) {
+    const QString window = bench.openNewWindow("bay");
+    take(bench, "facet.1.width", "600");
+    take(bench, "facet.2.width", "600");
+    take(bench, "facet.3.width", "600");
+    take(bench, "corner.1.angle_deg", "153");
+    take(bench, "corner.2.angle_deg", "135");
+    take(bench, "bay.chord", "1449");
+    return window;
+}
+
 const LengthStyle in_mm{};
 const LengthStyle in_inches{LengthUnit::in, 8, '.', false};
 const LengthStyle in_cm_comma{LengthUnit::cm, 8, ',', false};
@@ -111,6 +124,9 @@ private slots:
     void howLikelyByRule_data();
     void howLikelyByRule();
     void suspectsOfOneStationStandApart();
+    void anAngleSaysWhatItShouldRead();
+    void aCopyOffersNoValue();
+    void anAngleIsProposedInDegrees();
     void whatNothingSuspectsIsNamed();
     void proposingKeepsEveryReading();
     void anExchangeIsProposedAsOneEdit();
@@ -263,11 +279,68 @@ void AppSettlingTest::suspectsOfOneStationStandApart() {
     inches.suspects = {suspect_of("below.left", "wrong-fraction", 48.375 * 25.4, 48.3125 * 25.4, 0.3)};
     QCOMPARE(suspect_rows(inches, crooked_window(), in_inches).at(0).at(3).toString(),
              QString("48 3/8, perhaps 48 5/16"));
-    // An angle has no length to offer.
+}
+
+// An angle is offered in degrees; without a slip it says only what was read.
+void AppSettlingTest::anAngleSaysWhatItShouldRead() {
     Flag angles;
-    angles.suspects = {suspect_of("corner.1.angle_deg", "unexplained", 0, std::nullopt, 0.3)};
-    angles.suspects[0].angle = Angle::degrees(135.5);
-    QCOMPARE(suspect_rows(angles, crooked_window(), in_mm).at(0).at(3).toString(), QString("135.5°"));
+    angles.suspects = {suspect_of("corner.1.angle_deg", "unexplained", 0, std::nullopt, 0.3),
+                       suspect_of("corner.1.angle_deg", "supplement", 0, std::nullopt, 0.3)};
+    angles.suspects[0].angle = angles.suspects[1].angle = Angle::degrees(44.5);
+    angles.suspects[1].proposed_angle = Angle::degrees(135.5);
+    const auto told = suspect_rows(angles, crooked_window(), in_mm);
+    QCOMPARE(told.at(0).at(3).toString(), QString("44.5°"));
+    QCOMPARE(told.at(0).at(7).toString(), QString());
+    QCOMPARE(told.at(1).at(3).toString(), QString("44.5°, perhaps 135.5°"));
+    QCOMPARE(told.at(1).at(4).toString(), QString("read off the other side of the bevel"));
+    QCOMPARE(told.at(1).at(7).toString(), QString("It should read 135.5°"));
+}
+
+// A value that was copied tells nothing of what should stand there: what the others expect is no reading.
+void AppSettlingTest::aCopyOffersNoValue() {
+    Flag flag;
+    flag.suspects = {suspect_of("opening.height.left", "copied", 860, 1130, 0.4)};
+    const auto told = suspect_rows(flag, crooked_window(), in_mm);
+    QCOMPARE(told.at(0).at(3).toString(), QString("860"));
+    QCOMPARE(told.at(0).at(4).toString(), QString("same as Floor to sill, left"));
+    QCOMPARE(told.at(0).at(7).toString(), QString());
+    QVERIFY(proposed_readings(crooked_window(), flag.suspects[0], "", [] { return std::string("p"); }).empty());
+}
+
+void AppSettlingTest::anAngleIsProposedInDegrees() {
+    Bench bench;
+    const QString window = open_half_octagon(bench);
+    WalkModel* walk = bench.notebook().walk();
+    QVERIFY(walk->differs());
+    QCOMPARE(walk->againStation(), QString("corner.1.angle_deg"));
+    QVERIFY2(walk->againWhy().contains("the bevel says whether it reads 135°"), qPrintable(walk->againWhy()));
+    const QString key = offered_key(walk->suspects(), "corner.1.angle_deg", "It should read 135°");
+    QVERIFY(!key.isEmpty());
+    walk->propose(key);
+    bench.settle();
+    QVERIFY(!walk->differs());
+    bench.reopen();
+    bench.settle();
+    walk = bench.notebook().walk();
+    const auto& readings = bench.notebook().open()->window(window)->readings;
+    QCOMPARE(readings.size(), std::size_t{7});
+    QCOMPARE(readings[3].angle->degrees(), 153.0);
+    QCOMPARE(readings[6].angle->degrees(), 135.0);
+    QVERIFY(!readings[6].value.has_value() && readings[6].how->is(How::proposed));
+    QCOMPARE(readings[6].replaces, readings[3].id);
+    QVERIFY(bench.notebook().visit()->undoSays().endsWith(": 135°, proposed"));
+    QCOMPARE(value(walk->stations(), "corner.1.angle_deg", "figure").toString(), QString("135°, proposed"));
+    walk->jumpTo("corner.1.angle_deg");
+    QCOMPARE(walk->typed(), QString("135"));
+    QCOMPARE(walk->lineKind(), QString("proposed"));
+    QCOMPARE(walk->history()->value(0, "figure").toString(), QString("135°"));
+    QCOMPARE(walk->history()->value(0, "how").toString(), QString("proposed"));
+    QCOMPARE(walk->history()->value(1, "figure").toString(), QString("153°"));
+    // The bevel has the last word.
+    take(bench, "corner.1.angle_deg", "135.5");
+    const auto& again = bench.notebook().open()->window(window)->readings.back();
+    QVERIFY(!again.how.has_value());
+    QCOMPARE(again.typed, std::string("135.5°"));
 }
 
 void AppSettlingTest::whatNothingSuspectsIsNamed() {

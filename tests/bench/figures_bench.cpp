@@ -2,14 +2,18 @@
 // How long the figures take: of one window, as the phone asks after every reading, and of a house with forty.
 #include "document/document.h"
 #include "figures/figures.h"
+#include "units/angle_text.h"
 
 #include <benchmark/benchmark.h>
 
+#include <array>
 #include <cstddef>
 #include <fstream>
 #include <iterator>
 #include <stdexcept>
 #include <string>
+#include <utility>
+#include <vector>
 
 namespace truehang {
 namespace {
@@ -94,6 +98,112 @@ void figures_of_a_full_window(benchmark::State& state) {
     }
 }
 BENCHMARK(figures_of_a_full_window)->ArgName("slipped")->Arg(0)->Arg(1)->Unit(benchmark::kMicrosecond);
+
+/// A window of another shape as it was built (whole mm, degrees to the half), its readings typed as they stand; then
+/// one digit pair exchanged in the first of `slips` readings, or in both.
+struct Built {
+    Shape shape;
+    std::vector<std::pair<std::string, double>> readings;
+    std::array<std::pair<std::string, double>, 2> slips;
+};
+
+/// Three facets of 610, 1240, 600 that turn by 45 and 44.5 degrees, with chord, depths and mouth angles.
+Built bay() {
+    return {Shape::bay,
+            {{"facet.1.width", 610},
+             {"facet.2.width", 1240},
+             {"facet.3.width", 600},
+             {"corner.1.angle_deg", 135},
+             {"corner.2.angle_deg", 135.5},
+             {"bay.chord", 2099},
+             {"corner.1.depth", 429},
+             {"corner.2.depth", 422},
+             {"mouth.left.angle_deg", 44.5},
+             {"mouth.right.angle_deg", 44.5}},
+            {{{"corner.1.angle_deg", 153}, {"facet.2.width", 1420}}}};
+}
+
+/// Two windows that meet in a corner of 92 degrees.
+Built corner() {
+    return {Shape::corner,
+            {{"facet.1.width", 840},
+             {"facet.2.width", 1130},
+             {"corner.1.angle_deg", 92},
+             {"corner.chord", 1431},
+             {"corner.1.depth", 663},
+             {"mouth.left.angle_deg", 52},
+             {"mouth.right.angle_deg", 36}},
+            {{{"corner.1.angle_deg", 29}, {"facet.2.width", 1310}}}};
+}
+
+/// A segment of 1000 over 400, so of radius 512.5, with five heights along it.
+Built arch() {
+    return {Shape::arch,
+            {{"opening.width.top", 1000},
+             {"opening.height.left", 1500},
+             {"opening.height.right", 1502},
+             {"opening.height.centre", 1901},
+             {"arch.rise", 400},
+             {"ordinate.1.along", 100},
+             {"ordinate.1.height", 207},
+             {"ordinate.2.along", 300},
+             {"ordinate.2.height", 359},
+             {"ordinate.3.along", 500},
+             {"ordinate.3.height", 400},
+             {"ordinate.4.along", 700},
+             {"ordinate.4.height", 359},
+             {"ordinate.5.along", 900},
+             {"ordinate.5.height", 207}},
+            {{{"ordinate.2.height", 539}, {"ordinate.4.along", 770}}}};
+}
+
+/// Its apex 700 along a bottom edge of 1500.
+Built gable() {
+    return {Shape::gable,
+            {{"opening.width.bottom", 1500},
+             {"opening.height.left", 1200},
+             {"opening.height.right", 1210},
+             {"opening.height.centre", 1850},
+             {"gable.apex.along", 700},
+             {"gable.slope.left", 955},
+             {"gable.slope.right", 1025}},
+            {{{"gable.slope.left", 559}, {"opening.height.right", 1120}}}};
+}
+
+Survey survey_of(const Built& built, std::size_t slips) {
+    Survey survey = example();
+    Window& window = survey.rooms.front().windows.front();
+    window.shape = Word<Shape>(built.shape);
+    window.readings.clear();
+    for (auto [station, value] : built.readings) {
+        for (std::size_t i = 0; i < slips; ++i) {
+            value = built.slips[i].first == station ? built.slips[i].second : value;
+        }
+        Reading reading;
+        reading.id = reading.station = station;
+        if (station.ends_with("_deg")) {
+            reading.angle = Angle::degrees(value);
+            reading.typed = write_angle(*reading.angle);
+        } else {
+            reading.value = Length::mm(value);
+            reading.typed = std::to_string(static_cast<int>(value));
+        }
+        window.readings.push_back(reading);
+    }
+    return survey;
+}
+
+void figures_of(benchmark::State& state, const Built& built) {
+    const Survey survey = survey_of(built, static_cast<std::size_t>(state.range(0)));
+    const Room& room = survey.rooms.front();
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(work_out_window(survey, room, room.windows.front()));
+    }
+}
+BENCHMARK_CAPTURE(figures_of, a_bay, bay())->ArgName("slips")->DenseRange(0, 2)->Unit(benchmark::kMicrosecond);
+BENCHMARK_CAPTURE(figures_of, a_corner, corner())->ArgName("slips")->DenseRange(0, 2)->Unit(benchmark::kMicrosecond);
+BENCHMARK_CAPTURE(figures_of, an_arch, arch())->ArgName("slips")->DenseRange(0, 2)->Unit(benchmark::kMicrosecond);
+BENCHMARK_CAPTURE(figures_of, a_gable, gable())->ArgName("slips")->DenseRange(0, 2)->Unit(benchmark::kMicrosecond);
 
 void figures_of_forty_windows(benchmark::State& state) {
     const Survey survey = house_of_forty();

@@ -194,6 +194,9 @@ TEST(WriteFigures, NamesSuspectsWhereItDoesntAddUp) {
     flag.layer = "blind";
     flag.suspects = {{"below.left", "transposed-digits", 860_mm, 680_mm, 0.66666},
                      {"above.left", "unexplained", 148_mm, {}, 0.33334}};
+    Suspect angle{"corner.1.angle_deg", "swapped", {}, {}, 0.0, {}, Angle::degrees(120), Angle::degrees(150)};
+    angle.also = {{"corner.2.angle_deg", {}, {}, Angle::degrees(150), Angle::degrees(120)}};
+    flag.suspects.push_back(angle);
     window.flags = {flag, flag};
     window.flags[1].suspects.clear();
     const auto json = figures_json(figures)["windows"][0];
@@ -206,6 +209,13 @@ TEST(WriteFigures, NamesSuspectsWhereItDoesntAddUp) {
     EXPECT_EQ(suspects[0]["proposed_mm"], 680);
     EXPECT_TRUE(suspects[1]["proposed_mm"].is_null());
     EXPECT_LE(suspects[0]["weight"].get<double>() + suspects[1]["weight"].get<double>(), 1.0);
+    EXPECT_FALSE(suspects[0].contains("proposed_deg"));
+    // An angle has nulls where a length stands, and its degrees beside them.
+    EXPECT_TRUE(suspects[2]["was_mm"].is_null() && suspects[2]["proposed_mm"].is_null());
+    EXPECT_EQ(suspects[2]["was_deg"], 120);
+    EXPECT_EQ(suspects[2]["proposed_deg"], 150);
+    EXPECT_TRUE(suspects[2]["also"][0]["was_mm"].is_null() && suspects[2]["also"][0]["proposed_mm"].is_null());
+    EXPECT_EQ(suspects[2]["also"][0]["proposed_deg"], 120);
     EXPECT_EQ(json["flags"][1]["suspects"], OrderedJson::array());
 }
 
