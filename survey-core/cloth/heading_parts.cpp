@@ -144,7 +144,8 @@ void plan_blind(PlanParts& parts) {
 void plan_pelmet(PlanParts& parts) {
     const auto& asked = parts.layer.asked.treatment->pelmet;
     const Hardware* hardware = parts.layer.asked.hardware;
-    if (!asked || hardware == nullptr || !hardware->length) {
+    const auto along = parts.sizes.along || hardware == nullptr ? parts.sizes.along : hardware->length;
+    if (!asked || !along) {
         return;
     }
     const HouseRules& rules = parts.layer.rules;
@@ -153,7 +154,7 @@ void plan_pelmet(PlanParts& parts) {
     constexpr double turnings = 100.0;    // above and below
     PelmetFigures pelmet;
     pelmet.depth = asked->depth.value_or(Length::mm(round_to(rules.pelmet_share * parts.sizes.drop.mm(), 5.0)));
-    pelmet.face = *hardware->length + Length::mm(2.0 * rules.pelmet_over);
+    pelmet.face = *along + Length::mm(2.0 * rules.pelmet_over);
     const Length needed = pelmet.face + 2.0 * asked->return_depth + Length::mm(2.0 * end_turning);
     const auto widths =
         least_widths(needed, {usable_width(fabric), joined_width(fabric)}, Length::mm(rules.seam), WidthStep::whole);
@@ -170,7 +171,7 @@ void plan_pelmet(PlanParts& parts) {
         .mm("finished drop", parts.sizes.drop, {"finished.drop_mm"})
         .mm("pelmet depth", pelmet.depth, {asked->depth ? "pelmet depth_mm" : "rule pelmet_share"});
     TraceOf(parts.findings, "pelmet.face_mm")
-        .mm("hardware length", *hardware->length, {"hardware length_mm"})
+        .mm("hardware length", *along, {parts.sizes.run ? "run.length_mm" : "hardware length_mm"})
         .mm("past the hardware, both ends", Length::mm(2.0 * rules.pelmet_over), {"rule pelmet_over_mm"})
         .mm("pelmet face", pelmet.face);
     TraceOf(parts.findings, "pelmet.length_mm")

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "document/document.h"
 #include "document/figures_parts.h"
+#include "document/shape_figures.h"
 #include "figures/figures.h"
 
 #include <cmath>
@@ -245,6 +246,7 @@ void add_layer(Json& json, const LayerFigures& layer) {
     json["load"] = or_null(layer.making.load, load_json);
     json["tie_back"] = or_null(layer.making.tie_back, tie_back_json);
     json["haberdashery"] = list_of(layer.making.bought, bought_json);
+    add_shape_figures(json, layer);
 }
 
 Json layer_json(const LayerFigures& layer) {

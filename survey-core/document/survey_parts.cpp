@@ -264,6 +264,8 @@ Hardware read_hardware(ObjectReader& reader) {
     reader.word("kind", hardware.kind);
     reader.word("supply", hardware.supply);
     reader.word("hang", hardware.hang);
+    reader.word("run", hardware.run);
+    reader.word("stage", hardware.stage);
     reader.length("diameter_mm", hardware.diameter);
     reader.length("length_mm", hardware.length);
     reader.length("left_mm", hardware.left, placed_range);
@@ -297,6 +299,8 @@ Treatment read_treatment(ObjectReader& reader, const FabricNames& fabrics) {
     reader.number("fullness", treatment.fullness, {0.0, 100.0});
     reader.word("length", treatment.length);
     reader.length("bottom_mm", treatment.bottom);
+    reader.word("top", treatment.top);
+    reader.word("drops", treatment.drops);
     reader.nullable_text("fabric", treatment.fabric);
     reader.nullable_text("lining", treatment.lining);
     reader.nullable_text("interlining", treatment.interlining);

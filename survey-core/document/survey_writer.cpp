@@ -124,6 +124,8 @@ void write_hardware(JsonText& out, const Hardware& hardware) {
     object.word("kind", hardware.kind);
     object.word("supply", hardware.supply);
     object.word("hang", hardware.hang);
+    object.word("run", hardware.run);
+    object.word("stage", hardware.stage);
     object.length("diameter_mm", hardware.diameter);
     object.length("length_mm", hardware.length);
     object.length("left_mm", hardware.left);
@@ -164,6 +166,8 @@ void write_treatment(JsonText& out, const Treatment& treatment) {
     object.number("fullness", treatment.fullness);
     object.word("length", treatment.length);
     object.length("bottom_mm", treatment.bottom);
+    object.word("top", treatment.top);
+    object.word("drops", treatment.drops);
     object.text("fabric", treatment.fabric);
     object.text("lining", treatment.lining);
     object.text("interlining", treatment.interlining);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "cloth/pieces.h"
+#include "sizing/finish.h"
 #include "survey/findings.h"
 #include "survey/survey.h"
 #include "units/plan_point.h"
@@ -52,10 +53,38 @@ struct NextReading {
     std::string why;
 };
 
+/// The finished drop at one plumb line, where the hem follows what it hangs from.
+struct DropThere {
+    std::string line;  ///< left, centre, right
+    Length drop;       ///< whole mm
+    Length u;
+    std::vector<std::string> curtains;  ///< of a pair, whose line it is: left, right, of the centre both
+};
+
+/// What was planned before the pole was up, and what has become of it.
+struct Planned {
+    Length width, drop;              ///< of each curtain, whole mm
+    Length longer;                   ///< the finished drop now, less the planned one
+    std::optional<Length> cut_drop;  ///< that the cloth was to be cut to
+    std::optional<Length> hem_left;  ///< cloth in the hem of what was cut so, once it hangs as it should now
+    std::optional<Length>
+        short_by;      ///< that the cut drop lacks for a hem as the house makes it; none where a hem is left
+    std::string says;  ///< what to change, for the making sheet; empty where nothing is to change
+};
+
 struct Finished {
     int curtains = 0;
-    Length width, drop;      ///< of each, whole mm
-    Length width_u, drop_u;  ///< one standard uncertainty
+    Length width, drop;                ///< of each, whole mm; of several drops the longest
+    Length width_u, drop_u;            ///< one standard uncertainty
+    std::vector<DropThere> drops{};    ///< where the hem follows floor or sill; empty else
+    std::optional<Planned> planned{};  ///< where a pole that is up was measured again
+};
+
+/// One curtain whose top is shaped.
+struct CurtainTop {
+    std::string side;               ///< left, right; of one curtain alone single
+    std::vector<TopPoint> table;    ///< every 100 mm, corners, the longest and the edges
+    std::vector<TopPoint> outline;  ///< the same edge every 10 mm, to be drawn at its true size
 };
 
 struct LayerFigures {
@@ -71,6 +100,9 @@ struct LayerFigures {
     std::optional<Mass> mass, bracket_mass;
     Making making{};                       ///< second lining, pleats, hooks, tie-backs, haberdashery, load
     std::optional<Length> covers_glass{};  ///< drawn back, at each side of a pair, else at the one side
+    std::optional<BentRun> run{};          ///< of hardware bent round the corners
+    bool has_joints = false;               ///< the run is a pole's: an elbow joint stands at each bend
+    std::vector<CurtainTop> tops{};        ///< where the top is shaped: one a curtain, from left to right
 };
 
 struct WindowFigures {

@@ -3,6 +3,8 @@
 
 #include "cautions/cautions.h"
 #include "figures/asked_next.h"
+#include "figures/fixed_pole.h"
+#include "figures/layers_together.h"
 #include "units/rounding.h"
 
 #include <fmt/format.h>
@@ -139,8 +141,45 @@ LayerFigures blank(const std::string& id) {
     return figures;
 }
 
+/// The curtains of a pair that hang at a plumb line: the outer edges at the left and the right one, where they meet in
+/// the centre.
+std::vector<std::string> curtains_at(Line line, int curtains) {
+    if (curtains != 2) {
+        return {};
+    }
+    return line == Line::left    ? std::vector<std::string>{"left"}
+           : line == Line::right ? std::vector<std::string>{"right"}
+                                 : std::vector<std::string>{"left", "right"};
+}
+
 Finished reported(const FinishedSizes& sizes) {
-    return {sizes.curtains, finished_to_mm(sizes.width), finished_to_mm(sizes.drop), sizes.width_u, sizes.drop_u};
+    Finished finished{
+        sizes.curtains, finished_to_mm(sizes.width), finished_to_mm(sizes.drop), sizes.width_u, sizes.drop_u, {},
+        std::nullopt};
+    for (const LineDrop& at : sizes.line_drops) {
+        finished.drops.push_back(
+            {std::string(word_of(at.line)), finished_to_mm(at.drop), at.drop_u, curtains_at(at.line, sizes.curtains)});
+    }
+    return finished;
+}
+
+/// The shaped tops of a layer's curtains, from left to right.
+std::vector<CurtainTop> tops_of(const FinishedSizes& sizes, const std::optional<Cloth>& cloth) {
+    const Length table_step = Length::mm(100.0);
+    const Length outline_step = Length::mm(10.0);
+    std::vector<CurtainTop> tops;
+    for (int i = 0; sizes.shaped && i < sizes.curtains; ++i) {
+        const Length from = i * sizes.width;
+        const double fullness = cloth && sizes.width.mm() > 0.0 ? cloth->flat / sizes.width : 1.0;
+        const auto points = [&](Length step) {
+            return top_points(*sizes.shaped, from, from + sizes.width, fullness, step);
+        };
+        tops.push_back({sizes.curtains == 1 ? "single"
+                        : i == 0            ? "left"
+                                            : "right",
+                        points(table_step), points(outline_step)});
+    }
+    return tops;
 }
 
 void report_plan(ClothPlan plan, LayerFigures& figures) {
@@ -164,17 +203,17 @@ std::optional<std::string> refusal(const LayerAsked& asked, Shape shape) {
     const std::string word = Word<Shape>::word_for(shape);
     if (asked.is_blind() && bent) {
         return fmt::format(
-            "A blind can’t go round the shape “{}”: this version works none there. Measure each facet as a "
-            "window of its own.",
+            "One blind can’t go round the corners of the shape “{}”. Measure each facet as a window of its own, each "
+            "with a blind, and leave room at the corners for both to draw up.",
             word);
     }
     if (asked.is_inside_blind() && pointed) {
         return fmt::format(
-            "This version can’t work a blind inside the shape “{}”: its head isn’t level. Hang it outside, "
-            "or choose curtains.",
+            "A blind can’t draw up inside the shape “{}”: its head isn’t level. Hang it outside, or choose curtains, "
+            "straight across or with a shaped top.",
             word);
     }
-    if (asked.hang == Hang::head && pointed) {
+    if (asked.hang == Hang::head && pointed && !asked.is_shaped()) {
         return fmt::format(
             "Hardware can’t run parallel to the head of the shape “{}”. Say that it hangs level, or parallel "
             "to the ceiling.",
@@ -190,6 +229,7 @@ struct LayerWorking {
     const Window& window;
     const MeasuredWindow& measured;
     const HouseRules& rules;
+    std::vector<StandingLayer>& standing;  ///< every layer that was worked, from glass to room
 
     LayerFigures work(const Layer& layer, Findings& findings, WorkedWindow& worked, std::vector<Piece>& pieces) const {
         LayerFigures figures = blank(layer.id);
@@ -217,12 +257,38 @@ struct LayerWorking {
             plan = plan_cloth(context, sizes, fabrics, findings);
             figures.finished = reported(sizes);
             figures.covers_glass = glass_covered(context, sizes);
+            figures.tops = tops_of(sizes, plan.cloth);
+            if (const auto before = planned(*asked, fabrics)) {
+                figures.finished->planned = held_against_plan(context, sizes, *before, fabrics, findings);
+            }
         }
         flag_clearances(context, sizes, findings);
         flag_cautions(context, sizes, plan, findings);
+        flag_waiting_pole(context, findings);
+        figures.run = sizes.run;
+        figures.has_joints = sizes.run && asked->hardware_kind == HardwareKind::pole;
+        standing.push_back(standing_of(context, sizes, plan.blind ? &*plan.blind : nullptr,
+                                       static_cast<std::size_t>(&layer - window.layers.data()) + 1, layer.id));
         pieces = std::move(plan.pieces);
         report_plan(std::move(plan), figures);
         return figures;
+    }
+
+    /// The layer as it was planned, where its pole has been measured again since; nothing where that can't be made.
+    [[nodiscard]] std::optional<PlannedSizes> planned(const LayerAsked& asked, const LayerFabrics& fabrics) const {
+        const auto before = as_planned(window);
+        if (!before || asked.is_inside_blind() || asked.is_shaped()) {
+            return std::nullopt;
+        }
+        const MeasuredWindow was = measure(*before, measured.shape, asked.hang, measured.tape, measured.entry_unit);
+        const LayerContext context{room, *before, was, rules, asked};
+        Findings aside;
+        PlannedSizes planned{finish(context, aside), {}};
+        if (!planned.sizes.can_be_made()) {
+            return std::nullopt;
+        }
+        planned.cloth = plan_cloth(context, planned.sizes, fabrics, aside);
+        return planned;
     }
 };
 
@@ -290,7 +356,9 @@ WorkedWindow work_window(const Survey& survey, const Room& room, const Window& w
         report_sizes(measured, figures);
         std::ranges::copy(measured.flags, std::back_inserter(figures.flags));
         if (understood) {
-            work_layers({survey, room, window, measured, rules}, worked);
+            std::vector<StandingLayer> standing;
+            work_layers({survey, room, window, measured, rules, standing}, worked);
+            std::ranges::move(layer_flags(standing, unit), std::back_inserter(figures.flags));
         }
         report_leanings(measured, worked);
         ask_next(window, measured, worked.drop_along, figures);

@@ -23,7 +23,7 @@ std::string_view name_of(const Obstruction& obstruction) {
 
 void flag_ceiling(const LayerContext& layer, Findings& findings) {
     constexpr double clear_of_ceiling = 20.0;  // over the pole's upper edge (trade rules, section 8)
-    if (layer.asked.is_blind()) {
+    if (layer.asked.is_blind() || layer.asked.is_shaped()) {
         return;
     }
     for (const Line line : all_lines) {
@@ -197,7 +197,18 @@ void flag_heading(const LayerContext& layer, Findings& findings) {
     if (asked.hardware == nullptr) {
         return;
     }
-    if (!suits(asked.heading, asked.hardware_kind)) {
+    const bool is_rod = asked.hardware_kind == HardwareKind::pole || asked.hardware_kind == HardwareKind::wire;
+    if (asked.is_shaped()) {
+        if (is_rod) {
+            findings.flag("heading-hardware", Severity::decide,
+                          fmt::format("A {} can’t follow the shaped top. Fix it to a board cut to the shape, with "
+                                      "hook-and-loop, or to a track bent to it.",
+                                      Word<HardwareKind>::word_for(asked.hardware_kind)));
+        }
+    } else if (asked.is_bent() && asked.hardware_kind == HardwareKind::wire) {
+        findings.flag("heading-hardware", Severity::decide,
+                      "A wire runs straight from end to end. Round a corner choose a track, or a pole with joints.");
+    } else if (!suits(asked.heading, asked.hardware_kind)) {
         findings.flag(
             "heading-hardware", Severity::decide,
             fmt::format("A {} heading can’t hang from a {}. Choose another heading or other hardware.",
@@ -212,28 +223,47 @@ void flag_heading(const LayerContext& layer, Findings& findings) {
 
 /// Whether a bracket stands where a curtain of a pair has to pass. Without places, three stand at the ends and the
 /// middle.
-bool spans_a_bracket(const Hardware& hardware) {
+bool spans_a_bracket(const Hardware& hardware, const std::optional<Length>& along) {
     constexpr double at_the_join = 50.0;
     if (hardware.bracket_at.size() < 3) {
         return hardware.brackets.value_or(0) > 3;
     }
     auto places = hardware.bracket_at;
     std::ranges::sort(places);
-    const double middle = hardware.length ? hardware.length->mm() / 2.0 : 0.0;
+    const double middle = along ? along->mm() / 2.0 : 0.0;
     return std::any_of(places.begin() + 1, places.end() - 1,
                        [&](Length at) { return std::abs(at.mm() - middle) > at_the_join; });
 }
 
-void flag_brackets(const LayerContext& layer, Findings& findings) {
+/// Where a curtain that can't pass them meets the elbow joints of a pole.
+std::string joints_in_the_way(const LayerContext& layer, const FinishedSizes& sizes) {
+    std::string places;
+    if (sizes.run) {
+        for (const Bend& bend : bends_in_the_way(layer.asked, *sizes.run)) {
+            places += (places.empty() ? "" : ", ") + said(layer, bend.at);
+        }
+    }
+    return places;
+}
+
+void flag_brackets(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings) {
     const LayerAsked& asked = layer.asked;
     const HangsFrom from = heading_rule(asked.heading).hangs_from;
     if (asked.hardware == nullptr || asked.hardware_kind != HardwareKind::pole ||
         (from != HangsFrom::tabs && from != HangsFrom::threaded)) {
         return;
     }
+    if (const std::string places = joints_in_the_way(layer, sizes); !places.empty()) {
+        findings.flag("tab-centre-bracket", Severity::decide,
+                      fmt::format("This heading can’t pass the pole’s joints at the corners ({} along from the "
+                                  "left). Hang one curtain between each two joints, choose a heading on rings that "
+                                  "pass them, or a track.",
+                                  places));
+        return;
+    }
     const int brackets =
         std::max(asked.hardware->brackets.value_or(0), static_cast<int>(asked.hardware->bracket_at.size()));
-    if (asked.curtains() == 1 ? brackets >= 3 : spans_a_bracket(*asked.hardware)) {
+    if (asked.curtains() == 1 ? brackets >= 3 : spans_a_bracket(*asked.hardware, sizes.along)) {
         findings.flag(
             "tab-centre-bracket", Severity::decide,
             "This heading can’t pass a bracket, and one stands in the curtain’s way. Part the curtains at it, "
@@ -278,7 +308,8 @@ void flag_stack(const LayerContext& layer, const FinishedSizes& sizes, Findings&
 std::optional<Length> glass_covered(const LayerContext& layer, const FinishedSizes& sizes) {
     const auto opening = layer.measured.largest_width();
     const Hardware* hardware = layer.asked.hardware;
-    if (layer.asked.is_blind() || !opening || !sizes.has_width || hardware == nullptr || !hardware->length) {
+    if (layer.asked.is_blind() || layer.asked.is_shaped() || !opening || !sizes.has_width || hardware == nullptr ||
+        !hardware->length) {
         return std::nullopt;
     }
     const double stack = heading_rule(layer.asked.heading).stack;
@@ -289,10 +320,11 @@ std::optional<Length> glass_covered(const LayerContext& layer, const FinishedSiz
 HungAt placed(const LayerContext& layer, const FinishedSizes& sizes) {
     const Hardware* hardware = layer.asked.hardware;
     const auto width = layer.measured.largest_width();
-    const bool by_hardware = hardware != nullptr && hardware->length && !layer.asked.is_inside_blind();
+    const bool by_hardware =
+        hardware != nullptr && hardware->length && !layer.asked.is_inside_blind() && !layer.asked.is_shaped();
     HungAt hung;
     if ((by_hardware || sizes.has_width) && !is_bent(layer.measured.shape)) {
-        const Length length = by_hardware ? *hardware->length : sizes.width;
+        const Length length = by_hardware ? *hardware->length : sizes.curtains * sizes.width;
         if (by_hardware && hardware->left) {
             hung.left = *hardware->left;
         } else if (width) {
@@ -308,7 +340,7 @@ HungAt placed(const LayerContext& layer, const FinishedSizes& sizes) {
     }
     hung.top = sizes.top;
     hung.bottom = sizes.bottom;
-    if (sizes.top && !layer.asked.is_inside_blind()) {
+    if (sizes.top && !layer.asked.is_inside_blind() && !layer.asked.is_shaped()) {
         hung.pole = *sizes.top - top_over_pole(layer.asked, sizes.tab_hang, layer.rules);
     }
     return hung;
@@ -325,13 +357,14 @@ bool may_lie_behind(const Obstruction& obstruction, const HungAt& hung) {
 
 void flag_clearances(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings) {
     flag_heading(layer, findings);
-    flag_brackets(layer, findings);
+    flag_brackets(layer, sizes, findings);
     flag_ceiling(layer, findings);
     const HungAt hung = placed(layer, sizes);
-    if (layer.asked.hardware != nullptr && layer.asked.hardware->length) {
+    const bool on_length = layer.asked.hardware != nullptr && layer.asked.hardware->length && !layer.asked.is_shaped();
+    if (on_length || sizes.run) {
         flag_shape(layer, findings);
     }
-    if (layer.asked.hardware != nullptr && layer.asked.hardware->length && hung.left) {
+    if (on_length && hung.left) {
         flag_ends(layer, hung, findings);
         flag_stack(layer, sizes, findings);
     }

@@ -152,21 +152,28 @@ void flag_level(const LayerContext& layer, const std::vector<DropAtLine>& at_lin
     }
     const bool sill = hangs_from_sill(layer.asked.hem_at);
     const std::string_view what = sill ? "sill" : "floor";
-    findings.flag(sill ? "sill-not-level" : "floor-not-level", Severity::decide,
-                  tied ? fmt::format("The {} is out of level by {} under the pole. One drop was worked; say whether "
-                                     "the hem follows.",
-                                     what, said_length(most - least, layer.measured.entry_unit))
-                       : fmt::format("From {} to head differs by {} along the window. It may be the {} or the head: "
-                                     "take a level line.",
-                                     what, said_length(most - least, layer.measured.entry_unit), what),
+    const bool follows = tied && layer.asked.drops == DropsAt::per_line;
+    const std::string by = said_length(most - least, layer.measured.entry_unit);
+    findings.flag(sill ? "sill-not-level" : "floor-not-level", follows ? Severity::note : Severity::decide,
+                  follows ? fmt::format("The {} is out of level by {} under the pole, and the hem follows it: a drop "
+                                        "was worked at each plumb line.",
+                                        what, by)
+                  : tied  ? fmt::format("The {} is out of level by {} under the pole. One drop was worked; say whether "
+                                         "the hem follows.",
+                                        what, by)
+                          : fmt::format("From {} to head differs by {} along the window. It may be the {} or the "
+                                         "head: take a level line.",
+                                        what, by, what),
                   stations);
 }
 
-const DropAtLine& deciding(const std::vector<DropAtLine>& at_lines, HemAt hem_at) {
+/// The line whose drop the cut is made for: where the hem follows the longest.
+const DropAtLine& deciding(const std::vector<DropAtLine>& at_lines, const LayerAsked& asked) {
+    const HemAt hem_at = asked.hem_at;
     const auto by_value = [](const DropAtLine& a, const DropAtLine& b) {
         return a.pole_over_base.value.mm() < b.pole_over_base.value.mm() - whole_tolerance;  // ties go to the first
     };
-    const bool least = hem_at == HemAt::floor || hem_at == HemAt::sill;
+    const bool least = (hem_at == HemAt::floor || hem_at == HemAt::sill) && asked.drops == DropsAt::one;
     return least ? *std::ranges::min_element(at_lines, by_value) : *std::ranges::max_element(at_lines, by_value);
 }
 
@@ -224,6 +231,64 @@ void place_over_floor(const LayerContext& layer, Line deciding_line, PlumbMark f
     }
 }
 
+/// A drop at each plumb line that the hem follows; with one line alone there is nothing to follow.
+void work_line_drops(const LayerContext& layer, const std::vector<DropAtLine>& at_lines, Length less,
+                     FinishedSizes& sizes, Findings& findings) {
+    if (layer.asked.drops != DropsAt::per_line) {
+        return;
+    }
+    for (const DropAtLine& at : at_lines) {
+        sizes.line_drops.push_back({at.line, at.pole_over_base.value - less, at.pole_over_base.u});
+    }
+    if (at_lines.size() < 2) {
+        findings.flag("not-checked", Severity::note,
+                      "The drop is known at one plumb line only: what the hem follows isn’t. Take a level line at two "
+                      "of them, or the pole’s height at each.",
+                      {"level." + std::string(word_of(at_lines.front().line))});
+    }
+}
+
+/// The drop under a shaped top: the longest decides.
+bool work_shaped(const LayerContext& layer, const std::optional<Hem>& hem, FinishedSizes& sizes, Findings& findings) {
+    if (!hem) {
+        findings.flag("missing-reading", Severity::stop,
+                      "The finished drop can’t be worked yet: say how far above the floor the bottom edge is to hang.");
+        return false;
+    }
+    const PlumbMark base = base_of(layer.asked.hem_at);
+    auto shaped = shaped_top(layer, base, hem->over_base, findings);
+    if (!shaped) {
+        return false;
+    }
+    sizes.drop = shaped->top.drop_at(shaped->top.longest_at());
+    sizes.drop_u = shaped->drop_u;
+    sizes.drop_along = shaped->drop_along;
+    sizes.curtains = layer.asked.curtains();
+    sizes.width = shaped->top.width() / sizes.curtains;
+    sizes.width_u = shaped->width_u / sizes.curtains;
+    sizes.rests_on = std::move(shaped->rests_on);
+    if (sizes.bottom) {
+        sizes.top = *sizes.bottom + sizes.drop;
+    }
+    TraceOf(findings, "finished.width_mm")
+        .mm("width that the top follows", shaped->top.width(),
+            {layer.measured.shape == Shape::arch ? "opening.width.top" : "opening.width.bottom"})
+        .count("curtains", sizes.curtains)
+        .mm("finished width of each", finished_to_mm(sizes.width));
+    TraceOf(findings, "finished.drop_mm")
+        .mm("across to where it is longest", shaped->top.longest_at())
+        .mm(hangs_from_sill(layer.asked.hem_at) ? "top edge above the sill there" : "top edge above the floor there",
+            sizes.drop + hem->over_base,
+            layer.measured.plumb.way_between(shaped->drop_along.line, base, PlumbMark::head))
+        .mm(hem->what, -hem->over_base, {hem->from})
+        .mm("finished drop", finished_to_mm(sizes.drop));
+    findings.flag("shaped-top", Severity::note,
+                  "A shaped top is fixed along its edge and doesn’t draw: the curtains are held back below it, by "
+                  "hand, tie-back or holdback.");
+    sizes.shaped = std::move(shaped->top);
+    return true;
+}
+
 bool work_drop(const LayerContext& layer, FinishedSizes& sizes, Findings& findings) {
     const LayerAsked& asked = layer.asked;
     if (hangs_from_sill(asked.hem_at) && layer.measured.shape == Shape::door) {
@@ -231,10 +296,13 @@ bool work_drop(const LayerContext& layer, FinishedSizes& sizes, Findings& findin
                       "A door has no sill for the curtain to hang to. Choose another length.");
         return false;
     }
-    const auto at_lines = drops(layer);
+    const auto at_lines = asked.is_shaped() ? std::vector<DropAtLine>() : drops(layer);
     const auto hem = hem_of(layer);
     flag_level(layer, at_lines, findings);
     sizes.bottom = hem_over_floor(layer, hem);
+    if (asked.is_shaped()) {
+        return work_shaped(layer, hem, sizes, findings);
+    }
     if (at_lines.empty()) {
         flag_missing(layer, findings, missing_for_drop(layer), "finished drop");
         return false;
@@ -244,8 +312,9 @@ bool work_drop(const LayerContext& layer, FinishedSizes& sizes, Findings& findin
                       "The finished drop can’t be worked yet: say how far above the floor the bottom edge is to hang.");
         return false;
     }
-    const DropAtLine& drop = deciding(at_lines, asked.hem_at);
+    const DropAtLine& drop = deciding(at_lines, asked);
     const Length over_pole = top_over_pole(asked, sizes.tab_hang, layer.rules);
+    work_line_drops(layer, at_lines, hem->over_base - over_pole, sizes, findings);
     sizes.drop = drop.pole_over_base.value + over_pole - hem->over_base;
     sizes.drop_u = drop.pole_over_base.u;
     sizes.drop_along = PlumbSpan{drop.line, base_of(asked.hem_at), PlumbMark::pole};
@@ -261,30 +330,47 @@ bool work_drop(const LayerContext& layer, FinishedSizes& sizes, Findings& findin
     return true;
 }
 
-bool work_curtain_width(const LayerContext& layer, FinishedSizes& sizes, Findings& findings) {
+/// How long the hardware is that curtains hang from: as it was chosen or measured, or by the plan round the corners.
+std::optional<Estimate> along_hardware(const LayerContext& layer, FinishedSizes& sizes, Findings& findings) {
     const Hardware& hardware = *layer.asked.hardware;
+    if (layer.asked.is_bent()) {
+        sizes.run = bent_run(layer, findings);
+        return sizes.run ? std::optional(sizes.run->length) : std::nullopt;
+    }
     if (!hardware.length) {
         findings.flag("missing-reading", Severity::stop,
                       "The finished width can’t be worked yet: say how long the pole or track is, without finials.");
+        return std::nullopt;
+    }
+    const bool is_measured = hardware.supply && hardware.supply->is(Supply::existing);
+    return Estimate{*hardware.length, is_measured ? reading_u(*hardware.length, layer.measured.tape) : Length(), {}};
+}
+
+bool work_curtain_width(const LayerContext& layer, FinishedSizes& sizes, Findings& findings) {
+    const Hardware& hardware = *layer.asked.hardware;
+    const auto along = along_hardware(layer, sizes, findings);
+    if (!along) {
         return false;
     }
-    if (*hardware.length < hardware.overlap || hardware.length->mm() <= 0.0) {
+    if (along->value < hardware.overlap || along->value.mm() <= 0.0) {
         findings.flag("impossible", Severity::stop,
                       fmt::format("A pole or track {:g} mm long is shorter than the {:g} mm that the curtains on it "
                                   "overlap. Choose a longer one, or less overlap.",
-                                  hardware.length->mm(), hardware.overlap.mm()));
+                                  along->value.mm(), hardware.overlap.mm()));
         return false;
     }
     const int n = layer.asked.curtains();
-    const Length all = *hardware.length + 2.0 * hardware.return_depth + hardware.overlap;
+    const Length all = along->value + 2.0 * hardware.return_depth + hardware.overlap;
+    sizes.along = along->value;
     sizes.curtains = n;
     sizes.width = all / n;
     sizes.hangs_flat =
         n == 2 ? hardware.return_depth + hardware.overlap / 2.0 : 2.0 * hardware.return_depth + hardware.overlap;
-    const bool is_measured = hardware.supply && hardware.supply->is(Supply::existing);
-    sizes.width_u = is_measured ? reading_u(*hardware.length, layer.measured.tape) / n : Length();
+    sizes.width_u = along->u / n;
+    sizes.rests_on.insert(sizes.rests_on.end(), along->rests_on.begin(), along->rests_on.end());
     TraceOf(findings, "finished.width_mm")
-        .mm("hardware length", *hardware.length, {"hardware length_mm"})
+        .mm(sizes.run ? "hardware round the corners" : "hardware length", along->value,
+            {sizes.run ? "run.length_mm" : "hardware length_mm"})
         .mm("two returns", 2.0 * hardware.return_depth, {"hardware return_mm"})
         .mm("overlap", hardware.overlap, {"hardware overlap_mm"})
         .count("curtains", n)
@@ -350,7 +436,7 @@ bool work_inside_drop(const LayerContext& layer, FinishedSizes& sizes, Findings&
 
 /// What the hardware must say before anything hangs from it.
 bool hardware_is_there(const LayerContext& layer, Findings& findings) {
-    if (layer.asked.is_blind()) {
+    if (layer.asked.is_blind() || layer.asked.is_shaped()) {
         return true;
     }
     if (layer.asked.hardware == nullptr) {
@@ -449,8 +535,9 @@ FinishedSizes finish(const LayerContext& layer, Findings& findings) {
     }
     sizes.has_drop =
         asked.is_inside_blind() ? work_inside_drop(layer, sizes, findings) : work_drop(layer, sizes, findings);
-    sizes.has_width =
-        asked.is_blind() ? work_blind_width(layer, sizes, findings) : work_curtain_width(layer, sizes, findings);
+    sizes.has_width = asked.is_shaped()  ? sizes.has_drop
+                      : asked.is_blind() ? work_blind_width(layer, sizes, findings)
+                                         : work_curtain_width(layer, sizes, findings);
     if (sizes.has_width && sizes.has_drop) {
         sizes.is_possible = is_possible(layer, sizes, findings);
     }

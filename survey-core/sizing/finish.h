@@ -1,13 +1,20 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include "sizing/layer.h"
+#include "sizing/run.h"
+#include "sizing/shaped_top.h"
 
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace truehang {
+
+/// The finished drop at one plumb line, where the hem follows what it hangs from.
+struct LineDrop {
+    Line line = Line::left;
+    Length drop, drop_u;
+};
 
 /// The finished sizes of a layer in full precision; rounded only where they are reported.
 struct FinishedSizes {
@@ -18,7 +25,11 @@ struct FinishedSizes {
     std::optional<PlumbSpan> drop_along;  ///< the span of readings that the drop was worked from
     std::optional<Length> top;            ///< above the floor at the line that decides the drop
     std::optional<Length> bottom;
-    Length tab_hang, tab_cut;  ///< of a tab heading
+    Length tab_hang, tab_cut;          ///< of a tab heading
+    std::optional<Length> along;       ///< the hardware's length: as chosen, or round the corners
+    std::optional<BentRun> run;        ///< where the hardware is bent with the facets
+    std::optional<ShapedTop> shaped;   ///< where the top is shaped
+    std::vector<LineDrop> line_drops;  ///< where there is one a line, from left to right; empty else
     std::vector<std::string> rests_on;
     bool has_width = false, has_drop = false;  ///< what the readings reach to
     bool is_possible = true;

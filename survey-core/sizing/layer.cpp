@@ -29,6 +29,8 @@ std::vector<std::string> unknown_words(const Layer& layer) {
         add_unknown(layer.hardware->kind, unknown);
         add_unknown(layer.hardware->supply, unknown);
         add_unknown(layer.hardware->hang, unknown);
+        add_unknown(layer.hardware->run, unknown);
+        add_unknown(layer.hardware->stage, unknown);
     }
     if (layer.treatment) {
         add_unknown(layer.treatment->heading, unknown);
@@ -41,6 +43,8 @@ std::vector<std::string> unknown_words(const Layer& layer) {
         if (layer.treatment->tie_back) {
             add_unknown(layer.treatment->tie_back->kind, unknown);
         }
+        add_unknown(layer.treatment->top, unknown);
+        add_unknown(layer.treatment->drops, unknown);
     }
     return unknown;
 }
@@ -56,11 +60,16 @@ std::optional<LayerAsked> asked_of(const Layer& layer) {
     asked.hem_at = known_or(layer.treatment->length, HemAt::floor);
     asked.fit = known_or(layer.treatment->fit, Fit::inside);
     asked.fullness = layer.treatment->fullness.value_or(heading_rule(asked.heading).fullness);
+    if (!asked.is_blind()) {
+        asked.top = known_or(layer.treatment->top, TopEdge::straight);
+        asked.drops = known_or(layer.treatment->drops, DropsAt::one);
+    }
     if (layer.hardware) {
         asked.hardware = &*layer.hardware;
         asked.hardware_kind =
             known_or(layer.hardware->kind, asked.is_blind() ? HardwareKind::headrail : HardwareKind::pole);
         asked.hang = known_or(layer.hardware->hang, Hang::level);
+        asked.run = known_or(layer.hardware->run, Run::straight);
     } else if (asked.is_blind()) {
         asked.hardware_kind = HardwareKind::headrail;
     }

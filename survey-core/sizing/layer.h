@@ -19,7 +19,10 @@ struct LayerAsked {
     Hang hang = Hang::level;
     Layout layout = Layout::pair;
     HemAt hem_at = HemAt::floor;
-    Fit fit = Fit::inside;  ///< of a blind
+    Fit fit = Fit::inside;            ///< of a blind
+    Run run = Run::straight;          ///< of the hardware
+    TopEdge top = TopEdge::straight;  ///< of curtains
+    DropsAt drops = DropsAt::one;     ///< of curtains
     double fullness = 1.0;
     const Hardware* hardware = nullptr;  ///< null where none was chosen
     const Treatment* treatment = nullptr;
@@ -27,6 +30,8 @@ struct LayerAsked {
     [[nodiscard]] bool is_blind() const { return heading == Heading::roman; }
     [[nodiscard]] bool is_inside_blind() const { return is_blind() && fit == Fit::inside; }
     [[nodiscard]] int curtains() const { return layout == Layout::pair && !is_blind() ? 2 : 1; }
+    [[nodiscard]] bool is_shaped() const { return top == TopEdge::shaped; }
+    [[nodiscard]] bool is_bent() const { return run == Run::bent && !is_blind() && !is_shaped(); }
     [[nodiscard]] bool is_on_track() const { return hardware_kind == HardwareKind::track; }
     /// The pole's diameter; of a track none, since its readings run to the glider's eye.
     [[nodiscard]] Length diameter() const;

@@ -62,6 +62,14 @@ bool has_value_for(const Station& station, const Reading& reading) {
     return station.is_angle() ? reading.angle.has_value() : reading.value.has_value();
 }
 
+/// A pole that is up is where it is: what was planned for it no longer counts.
+void leave_planned_pole(std::vector<CountedReading>& counted) {
+    const auto of_pole = [](const CountedReading& r) { return r.station.word.starts_with("pole."); };
+    if (std::ranges::any_of(counted, [&](const CountedReading& r) { return of_pole(r) && is_fixed(*r.reading); })) {
+        std::erase_if(counted, [&](const CountedReading& r) { return of_pole(r) && !is_fixed(*r.reading); });
+    }
+}
+
 }  // namespace
 
 std::vector<CountedReading> counted_readings(const Window& window, Shape shape) {
@@ -98,6 +106,7 @@ std::vector<CountedReading> counted_readings(const Window& window, Shape shape) 
                                how == How::measured || how == How::estimated, contested});
         }
     }
+    leave_planned_pole(counted);
     return counted;
 }
 

@@ -22,7 +22,8 @@ struct CountedReading {
 
 /// The readings that count in a window, one a station, in the contract's order of stations. Readings of stations that
 /// the shape doesn't have, of words not understood, and those without the value that their station asks for (a length;
-/// degrees of an angle) are left out. A facet's height stands on its plumb line where it has one.
+/// degrees of an angle) are left out; so are a pole's planned readings once one was taken with the pole up. A facet's
+/// height stands on its plumb line where it has one.
 [[nodiscard]] std::vector<CountedReading> counted_readings(const Window& window, Shape shape);
 
 /// The counted reading of a station, or null.

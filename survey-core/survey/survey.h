@@ -94,7 +94,9 @@ struct Obstruction {
 struct Hardware {
     std::optional<Word<HardwareKind>> kind;  ///< none: pole
     std::optional<Word<Supply>> supply;
-    std::optional<Word<Hang>> hang;  ///< none: level
+    std::optional<Word<Hang>> hang;    ///< none: level
+    std::optional<Word<Run>> run;      ///< none: straight
+    std::optional<Word<Stage>> stage;  ///< fixed: it is up; none: planned
     std::optional<Length> diameter;
     std::optional<Length> length;      ///< without finials
     std::optional<Length> left;        ///< from the opening's left edge; none: centred
@@ -133,6 +135,8 @@ struct Treatment {
     std::optional<Length> bottom;        ///< for `given`, above the floor
     std::optional<std::string> fabric, lining, interlining, second_lining;
     std::optional<Word<LiningHung>> lining_hung;  ///< none: sewn in
+    std::optional<Word<TopEdge>> top;             ///< none: straight
+    std::optional<Word<DropsAt>> drops;           ///< none: one
     std::optional<Length> tab_cut;
     std::optional<PelmetAsked> pelmet;
     std::optional<TieBackAsked> tie_back;

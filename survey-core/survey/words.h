@@ -126,6 +126,13 @@ struct Words<Hang> {
         {{"level", Hang::level}, {"head", Hang::head}, {"ceiling", Hang::ceiling}}};
 };
 
+/// How hardware lies in a bay or corner: straight across, or bent with the facets.
+enum class Run { straight, bent };
+template <>
+struct Words<Run> {
+    static constexpr std::array<WordEntry<Run>, 2> list{{{"straight", Run::straight}, {"bent", Run::bent}}};
+};
+
 enum class Heading { tab, eyelet, slot, pencil_pleat, pinch_pleat, goblet, box_pleat, s_fold, roman };
 template <>
 struct Words<Heading> {
@@ -195,6 +202,21 @@ template <>
 struct Words<WeightKind> {
     static constexpr std::array<WordEntry<WeightKind>, 3> list{
         {{"steel", WeightKind::steel}, {"chain", WeightKind::chain}, {"lead", WeightKind::lead}}};
+};
+
+/// A curtain's top edge: straight across, or cut to the arch or the slopes that it hangs under.
+enum class TopEdge { straight, shaped };
+template <>
+struct Words<TopEdge> {
+    static constexpr std::array<WordEntry<TopEdge>, 2> list{
+        {{"straight", TopEdge::straight}, {"shaped", TopEdge::shaped}}};
+};
+
+/// One drop for the whole hem, or one at each plumb line, so that the hem follows the floor.
+enum class DropsAt { one, per_line };
+template <>
+struct Words<DropsAt> {
+    static constexpr std::array<WordEntry<DropsAt>, 2> list{{{"one", DropsAt::one}, {"per-line", DropsAt::per_line}}};
 };
 
 }  // namespace truehang

@@ -27,14 +27,16 @@ PARTS = ("finished", "cloth", "lining", "interlining", "tabs", "eyelets", "weigh
 TOLERANCE = {"u_mm": 0.011, "mm": 0.011, "width_u_mm": 0.011, "drop_u_mm": 0.011, "fullness": 0.00006, "flat_mm": 0.011,
              "hang_mm": 0.011, "joins_mm": 0.011, "spacing_mm": 0.011, "fold_mm": 0.011, "up_mm": 0.011, "mass_kg": 0.0051,
              "bracket_kg": 0.0051, "limit": 0.011, "chi2": 0.011, "order_m": 1e-6, "face_mm": 0.011, "depth_mm": 0.011,
-             "pleat_mm": 0.0051, "space_mm": 0.0051, "first_mm": 0.0051, "last_mm": 0.0051, "positions_mm": 0.0051}
+             "pleat_mm": 0.0051, "space_mm": 0.0051, "first_mm": 0.0051, "last_mm": 0.0051, "positions_mm": 0.0051,
+             "longer_mm": 0.011, "hem_left_mm": 0.011}
 # Of section 10, and of what is made up and moved.
 CODES = {"missing-reading", "not-understood", "impossible", "does-not-add-up", "typed-differs", "rests-on-proposal",
          "two-readings", "reading-spread", "out-of-square", "floor-not-level", "sill-not-level", "on-the-edge",
          "fullness-range", "heading-hardware", "not-checked", "pole-near-ceiling", "finial-fouls", "hardware-fouls",
          "curtain-fouls", "tab-centre-bracket", "stack-covers-glass", "curtain-over-heat", "cord-within-reach",
          "loop-within-reach", "lead-weights", "power-at-the-window", "heavy-curtain", "load-over-rating", "lining-hung",
-         "weights-not-needed"}
+         "weights-not-needed", "layers-foul", "layers-not-checked", "pole-moved", "pole-to-measure", "run-differs",
+         "shaped-top"}
 
 
 def run(program, document):
@@ -74,6 +76,19 @@ class Differences:
                 print(f"    {where}: worked {ours!r}, program {theirs!r}")
 
 
+def parts_of(kind, where, key, ours, theirs, out):
+    """`finished.drops_mm` and `finished.planned`."""
+    if isinstance(ours, list) and isinstance(theirs, list) and len(ours) == len(theirs):
+        for i, (mine, other) in enumerate(zip(ours, theirs)):
+            if mine["line"] != other["line"] or mine["mm"] != other["mm"] or mine["curtains"] != other.get("curtains") \
+                    or not same("u_mm", mine["u_mm"], other["u_mm"]):
+                out.add(f"{kind}.{key}", f"{where} {i}", mine, other)
+    elif isinstance(ours, dict) and isinstance(theirs, dict):
+        objects(f"{kind}.{key}", where, ours, theirs, out)
+    elif ours is not theirs:
+        out.add(f"{kind}.{key}", where, ours, theirs)
+
+
 def objects(kind, where, ours, theirs, out):
     if ours is None or theirs is None:
         if ours is not theirs:
@@ -82,7 +97,9 @@ def objects(kind, where, ours, theirs, out):
     for key, value in ours.items():
         if key in ("rows", "row_mm") or (kind == "eyelets" and key not in theirs):
             continue
-        if not same(key, value, theirs.get(key)):
+        if key in ("drops_mm", "planned"):
+            parts_of(kind, where, key, value, theirs.get(key), out)
+        elif not same(key, value, theirs.get(key)):
             out.add(f"{kind}.{key}", where, value, theirs.get(key))
 
 

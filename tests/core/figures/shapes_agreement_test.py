@@ -9,11 +9,18 @@ differences. Standard uncertainties are those of the trade rules, section 3.
 
 import json
 import math
+import os
 import random
 import subprocess
 import sys
 
+sys.dont_write_bytecode = True  # nothing is left in the source tree
+sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..", "reference", "working"))
+import shaping
+from rounding import nearest
+
 EDGE_U, ANGLE_U = 2.0, 0.5
+WINDOWS, HUNG = 240, 400
 
 
 def sigma(station, value):
@@ -35,12 +42,16 @@ def mouth(readings, facets):
 
 
 def solved(matrix, right):
-    """Cramer's rule, for one or two conditions."""
-    if len(right) == 1:
-        return [right[0] / matrix[0][0]]
-    det = matrix[0][0] * matrix[1][1] - matrix[0][1] * matrix[1][0]
-    return [(right[0] * matrix[1][1] - right[1] * matrix[0][1]) / det,
-            (right[1] * matrix[0][0] - right[0] * matrix[1][0]) / det]
+    """Gauss's elimination, for one condition or a few."""
+    rows = [list(row) + [value] for row, value in zip(matrix, right)]
+    for i, row in enumerate(rows):
+        pivot = max(range(i, len(rows)), key=lambda k: abs(rows[k][i]))
+        rows[i], rows[pivot] = rows[pivot], rows[i]
+        row = rows[i] = [value / rows[i][i] for value in rows[i]]
+        for k in range(len(rows)):
+            if k != i:
+                rows[k] = [a - rows[k][i] * b for a, b in zip(rows[k], row)]
+    return [row[-1] for row in rows]
 
 
 def adjusted(read, conditions):
@@ -67,12 +78,16 @@ def adjusted(read, conditions):
         if done:
             break
     chi2 = sum((now[n] - read[n]) ** 2 / weight[n] for n in names)
-    u = {}
-    for n in names:
-        column = [weight[n] * row[n] for row in rows]
-        taken = sum(c * f for c, f in zip(column, solved(normal, column)))
-        u[n] = math.sqrt(max(0.0, weight[n] - taken))
-    return now, chi2, u
+    u = {n: u_of({n: 1.0}, names, weight, rows, normal) for n in names}
+    return now, chi2, u, lambda gradient: u_of(gradient, names, weight, rows, normal)
+
+
+def u_of(gradient, names, weight, rows, normal):
+    """Standard uncertainty of what moves with the adjusted readings so: g' (Q - Q B' (B Q B')^-1 B Q) g."""
+    own = sum(weight[n] * gradient.get(n, 0.0) ** 2 for n in names)
+    column = [sum(weight[n] * row[n] * gradient.get(n, 0.0) for n in names) for row in rows]
+    taken = sum(c * f for c, f in zip(column, solved(normal, column)))
+    return math.sqrt(max(0.0, own - taken))
 
 
 def any_bay(rng, shape):
@@ -115,7 +130,7 @@ def any_gable(rng):
 
 def compare(name, case, figures, failed):
     read, conditions, network = case
-    closed, chi2, u = adjusted(read, conditions)
+    closed, chi2, u, _ = adjusted(read, conditions)
     check = next((c for c in figures["checks"] if c["network"] == network), None)
     if check is None or check["redundancy"] != len(conditions):
         failed.append(f"{name}: no check of redundancy {len(conditions)}: {check}")
@@ -133,24 +148,148 @@ def compare(name, case, figures, failed):
             failed.append(f"{name} {station}: {told} ± {told_u}, not {value} ± {u[station]}")
 
 
+# What hangs round them -------------------------------------------------------------------------------------------------
+
+HEIGHTS = {"below.left": 900, "facet.1.height": 1200, "pole.above": 150}
+CLOTH = {"id": "linen", "width_mm": 1400}
+
+
+def bent_window(rng, name):
+    shape = rng.choice(("bay", "bay", "corner"))
+    read, conditions, _ = any_bay(rng, shape)
+    heading = rng.choice(("tab", "eyelet", "pencil-pleat", "s-fold"))
+    hardware = {"kind": "track" if heading == "s-fold" else rng.choice(("pole", "track")), "run": "bent",
+                "diameter_mm": 28, "projection_mm": rng.randint(40, 110), "return_mm": rng.choice((0, 80)),
+                "overlap_mm": rng.choice((0, 80))}
+    treatment = {"heading": heading, "layout": rng.choice(("pair", "pair", "single")), "fabric": "linen"}
+    return {"id": name, "shape": shape, "hardware": hardware, "treatment": treatment,
+            "readings": readings_of(read | HEIGHTS)}, (read, conditions)
+
+
+def compare_bent(window, case, figures, failed):
+    closed, _, _, u_of_it = adjusted(*case)
+    facets = sum(s.startswith("facet.") for s in closed)
+    widths = [f"facet.{n}.width" for n in range(1, facets + 1)]
+    angles = [f"corner.{n}.angle_deg" for n in range(1, facets)]
+    hardware = window["hardware"]
+
+    def legs(now):
+        return shaping.offset_run([now[w] for w in widths], [now[a] for a in angles], hardware["projection_mm"])
+    step = 1e-4
+    gradient = {n: (sum(legs(closed | {n: closed[n] + step})) - sum(legs(closed | {n: closed[n] - step}))) / (2 * step)
+                for n in widths + angles}
+    told = legs(closed)
+    length, u = sum(told), u_of_it(gradient)
+    run = figures.get("run") or {}
+    if abs(run.get("length_mm", 0) - length) > 0.011 or abs(run.get("u_mm", 0) - u) > 0.011:
+        failed.append(f"{window['id']}: run {run.get('length_mm')} ± {run.get('u_mm')}, not {length} ± {u}")
+        return
+    places = [sum(told[:n]) for n in range(1, facets)]
+    for bend, at, angle in zip(run["bends"], places, angles, strict=True):
+        if abs(bend["at_mm"] - at) > 0.011 or abs(bend["angle_deg"] - closed[angle]) > 0.011:
+            failed.append(f"{window['id']}: bend {bend}, not {at} {closed[angle]}")
+    curtains = 2 if window["treatment"]["layout"] == "pair" else 1
+    wide = (length + 2 * hardware["return_mm"] + hardware["overlap_mm"]) / curtains
+    finished = figures["finished"] or {}
+    if finished.get("width_mm") != nearest(wide) or abs(finished["width_u_mm"] - u / curtains) > 0.011:
+        failed.append(f"{window['id']}: finished {finished}, not {wide} ± {u / curtains}")
+    stopped = hardware["kind"] == "pole" and window["treatment"]["heading"] in ("tab", "eyelet") and any(
+        curtains == 1 or abs(at - length / 2) > 50 for at in places)
+    if stopped != any(f["code"] == "tab-centre-bracket" for f in figures["flags"]):
+        failed.append(f"{window['id']}: tab-centre-bracket is {not stopped}, joints at {places} of {length}")
+
+
+def readings_of(read):
+    return [{"station": s, ("value_deg" if s.endswith("_deg") else "value_mm"): v} for s, v in read.items()]
+
+
+def shaped_window(rng, name):
+    shape = rng.choice(("arch", "gable"))
+    lines = ("left", "centre", "right")
+    below = dict(zip(lines, (rng.randint(500, 900) + rng.choice((0, 0, 4, 15)) * i for i in range(3))))
+    read = {f"below.{line}": float(value) for line, value in below.items()}
+    if shape == "arch":
+        own, conditions, _ = any_arch(rng)
+        own["opening.width.top"] = float(2 * rng.randint(math.ceil(own["arch.rise"]) + 4, 1400))
+    else:
+        own, conditions, _ = any_gable(rng)
+        for slope in ("left", "right"):
+            del own[f"gable.slope.{slope}"]
+        conditions = []
+    treatment = {"heading": rng.choice(("pencil-pleat", "pinch-pleat", "goblet", "box-pleat")), "top": "shaped",
+                 "layout": rng.choice(("pair", "single")), "fabric": "linen",
+                 "length": rng.choice(("floor", "floor", "puddle", "sill", "below-sill")),
+                 "drops": rng.choice(("one", "per-line"))}
+    return {"id": name, "shape": shape, "treatment": treatment, "readings": readings_of(read | own)}, (own, conditions, below)
+
+
+def compare_shaped(window, case, figures, failed):
+    own, conditions, below = case
+    closed = adjusted(own, conditions)[0] if conditions else own
+    treatment, lines = window["treatment"], ("left", "centre", "right")
+    base, over = {"floor": ("floor", 10), "puddle": ("floor", -200), "sill": ("sill", 10),
+                  "below-sill": ("sill", -150)}[treatment["length"]]
+    heads = [own[f"opening.height.{line}"] + (below[line] if base == "floor" else 0) - over for line in lines]
+    if window["shape"] == "arch":
+        width, rise = own["opening.width.top"], closed["arch.rise"]
+        feet = [heads[0], heads[1] - rise, heads[2]]
+        if treatment["drops"] == "one":
+            feet = [(min if treatment["length"] in ("floor", "sill") else max)(feet)] * 3
+
+        def drop(x):
+            half = width / 2
+            low, high, share = (feet[0], feet[1], x / half) if x <= half else (feet[1], feet[2], x / half - 1)
+            return low + (high - low) * share + shaping.arch_over(x, width, rise)
+    else:
+        width = own["opening.width.bottom"]
+
+        def drop(x):
+            return shaping.gable_over(x, width, heads[0], heads[2], own["gable.apex.along"], heads[1])
+    places = [width * i / 20000 for i in range(20001)] + ([own["gable.apex.along"]] if window["shape"] == "gable" else [])
+    if min(drop(0), drop(width), drop(width / 2)) <= 0:
+        if figures["finished"] is not None:
+            failed.append(f"{window['id']}: worked with no length at its side")
+        return
+    longest = max(drop(x) for x in places)
+    finished = figures["finished"] or {}
+    curtains = 2 if treatment["layout"] == "pair" else 1
+    if finished.get("width_mm") != nearest(width / curtains) or abs(finished.get("drop_mm", 0) - longest) > 0.52:
+        failed.append(f"{window['id']}: finished {finished}, not {width / curtains} by {longest}")
+        return
+    fullness = figures["cloth"]["flat_mm"] / (width / curtains)
+    for i, top in enumerate(figures["top"]["curtains"]):
+        for point in top["points"]:
+            x = i * width / curtains + point["hung_mm"]
+            steep = 0.03 if window["shape"] == "gable" or 20 < x < width - 20 else 0.6  # of the place's own rounding
+            if abs(point["drop_mm"] - drop(min(x, width))) > steep:
+                failed.append(f"{window['id']}: at {x} the drop is {point['drop_mm']}, not {drop(min(x, width))}")
+            if abs(point["flat_mm"] - fullness * point["hung_mm"]) > 0.03:
+                failed.append(f"{window['id']}: at {x} flat is {point['flat_mm']}")
+
+
 def main(program):
     rng = random.Random(20260314)
     cases = []
-    for i in range(240):
+    for i in range(WINDOWS):
         shape = ("bay", "bay", "corner", "arch", "gable", "gable")[i % 6]
         cases.append((shape, any_arch(rng) if shape == "arch" else any_gable(rng) if shape == "gable"
                       else any_bay(rng, shape)))
     windows = [{"id": f"{shape} {i}", "shape": shape,
                 "readings": [{"station": s, ("value_deg" if s.endswith("_deg") else "value_mm"): v}
                              for s, v in case[0].items()]} for i, (shape, case) in enumerate(cases)]
-    document = {"format": "truehang.survey/1", "id": "shapes", "fabrics": [],
+    hung = [(bent_window if i % 2 else shaped_window)(rng, f"hung {i}") for i in range(HUNG)]
+    windows += [window for window, _ in hung]
+    document = {"format": "truehang.survey/1", "id": "shapes", "fabrics": [CLOTH],
                 "rooms": [{"id": "room", "windows": windows}]}
     done = subprocess.run([program, "figures", "-"], input=json.dumps(document), capture_output=True, text=True, check=True)
     failed = []
-    for (_, case), figures in zip(cases, json.loads(done.stdout)["windows"], strict=True):
+    worked = json.loads(done.stdout)["windows"]
+    for (_, case), figures in zip(cases, worked):
         compare(figures["id"], case, figures, failed)
+    for (window, case), figures in zip(hung, worked[len(cases):], strict=True):
+        (compare_bent if "hardware" in window else compare_shaped)(window, case, figures, failed)
     print("\n".join(failed[:20]))
-    print(f"{len(cases)} windows, {len(failed)} differences")
+    print(f"{len(worked)} windows, {len(failed)} differences")
     return 1 if failed else 0
 
 

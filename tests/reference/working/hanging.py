@@ -5,6 +5,7 @@ import math
 
 import cutting
 import making
+import hung_together
 from readings import Opening
 from rounding import at_least, down, more, nearest, up
 from rules import HEADINGS, LINES
@@ -45,6 +46,7 @@ class Layer:
         self.in_recess = self.inside or any(s.startswith("pole.below") for s in readings.by)
         self.pair = not self.roman and self.treatment.get("layout", "pair") == "pair"
         self.n = 2 if self.pair else 1
+        self.follows = not self.roman and self.treatment.get("drops") == "per-line"
         self.length_mm = self.hardware.get("length_mm")
         # Of a track the readings run to the glider's eye, and d = 0 (section 4).
         self.d = 0.0 if self.kind == "track" else self.hardware.get("diameter_mm")
@@ -63,7 +65,8 @@ class Layer:
             "curtains": self.n, "width_mm": None if self.w is None else nearest(self.w),
             "drop_mm": None if self.drop is None else nearest(self.drop),
             "width_u_mm": self.w_u if self.w is not None else None,
-            "drop_u_mm": self.drop_u if self.drop is not None else None}
+            "drop_u_mm": self.drop_u if self.drop is not None else None, "drops_mm": self._line_drops(),
+            "planned": None}
         if self.w is None or (self.drop is None and ("impossible", "stop") not in self.flags):
             self.flag("missing-reading", "stop")
         if self._impossible():
@@ -79,6 +82,7 @@ class Layer:
         self._level()
         self._clear()
         self._made_up()
+        self._waits()
 
     # Section 4 and the widths of 9 -------------------------------------------------------------------------------
     def _width(self):
@@ -148,7 +152,7 @@ class Layer:
         if self.drops:
             self.drop, self.drop_u = next(iter(self.drops.values()))
             self.drop_line = next(iter(self.drops))
-            least = self.treatment.get("length", "floor") in ("floor", "sill")
+            least = self.treatment.get("length", "floor") in ("floor", "sill") and not self.follows
             for line, (drop, u) in self.drops.items():  # of equals the first line
                 if more(self.drop, drop) if least else more(drop, self.drop):
                     self.drop, self.drop_u, self.drop_line = drop, u, line
@@ -158,6 +162,34 @@ class Layer:
                 if pole is not None:
                     self.top = pole.mm + top
                     break
+
+    def _line_drops(self):
+        """The hem follows floor or sill: one drop at each plumb line, the longest is cut."""
+        if not self.follows or not self.drops:
+            return None
+        if len(self.drops) == 1:
+            self.flag("not-checked", "note")
+        hang_there = {"left": ["left"], "centre": ["left", "right"], "right": ["right"]}
+        return [{"line": line, "mm": nearest(drop), "u_mm": u, "curtains": hang_there[line] if self.pair else None}
+                for line, (drop, u) in self.drops.items()]
+
+    def stopped(self):
+        return self.w is None or self.drop is None or any(severity == "stop" for _, severity in self.flags)
+
+    def held_against(self, before):
+        """Of a pole that is up: `before` is the same layer by the planned readings."""
+        if self.inside or self.stopped():
+            return
+        told, moved = hung_together.planned(self, before)
+        self.figures["finished"]["planned"] = told
+        if moved:
+            self.flag("pole-moved", "decide")
+
+    def _waits(self):
+        """The pole is said to be up, and its height is the planned one."""
+        up_already = any(s.startswith("pole.") and r.get("stage") == "fixed" for s, r in self.readings.by.items())
+        if self.hardware.get("stage") == "fixed" and not self.inside and not up_already:
+            self.flag("pole-to-measure", "remeasure")
 
     def _level(self):
         """floor-not-level, sill-not-level (section 4)."""
@@ -169,7 +201,7 @@ class Layer:
         else:
             compared = [s.mm for s in (self.opening.height(line, base, "head") for line in LINES) if s]
         if compared and more(max(compared) - min(compared), 10.0):
-            self.flag(base + "-not-level", "decide")
+            self.flag(base + "-not-level", "note" if self.follows and self.opening.tied else "decide")
 
     def _impossible(self):
         hem = self.house["blind_hem_mm"] if self.roman else self.house["hem_mm"]

@@ -41,6 +41,7 @@ class Maker:
         self.random = random.Random(seed)
         self.making = random.Random(f"making {seed}")  # of its own, so that the rest of a seed's house stays as it was
         self.cloth_random = random.Random(f"cloth {seed}")  # of its own, so that what is drawn here moves nothing else
+        self.later = random.Random(f"{seed} later")  # what was added later: the house stays the same for the same seed
         self.count = 0
         self.minute = 0
 
@@ -181,7 +182,41 @@ class Maker:
         self.read_all(hang)
         self.obstructions(window)
         self.spoil(window)
+        self.choose_more(window, hang)
         return window
+
+    def choose_more(self, window, hang):
+        """Hems that follow the floor, poles that are up, a layer between two others."""
+        layers = window.get("layers", [window])
+        for layer in layers:
+            if layer.get("treatment") and self.later.random() < 0.12:
+                layer["treatment"]["drops"] = self.later.choice(("per-line", "per-line", "per-line", "one"))
+        if "layers" in window and self.later.random() < 0.5:
+            window["layers"].insert(1, {
+                "id": self.identity("layer"),
+                "hardware": {"kind": "track", "hang": hang, "projection_mm": self.later.randint(30, 120),
+                             "length_mm": self.width + self.later.randint(0, 700)},
+                "treatment": {"heading": self.later.choice(("s-fold", "pencil-pleat")), "fabric": "face-0",
+                              "length": self.later.choice(("floor", "sill", "below-sill") if self.shape != "door"
+                                                          else ("floor",))}})
+        if self.later.random() < 0.12:
+            self.put_up(window, layers)
+
+    def put_up(self, window, layers):
+        """The pole is up, mostly a little off what was planned, and mostly measured again."""
+        for layer in layers:
+            if layer.get("hardware") and self.later.random() < 0.5:
+                layer["hardware"]["stage"] = "fixed"
+        taken = [r for r in self.rows if r["station"].startswith("pole.")]
+        if not taken or self.later.random() < 0.15:
+            return
+        moved = self.later.choice((0, 1, 3, 4, -12, -40, 25, 60, 110, 130))
+        for row in taken if self.later.random() < 0.5 else taken[:1]:
+            below = row["station"].split(".")[1] in ("below", "ceiling")
+            again = {key: row[key] for key in ("station", "value_mm")}
+            again.update(id=row["id"] + "f", stage="fixed", taken_at="2026-04-20T10:00:00+00:00",
+                         value_mm=max(0, row["value_mm"] + (-moved if below else moved)))
+            self.rows.append(again)
 
     def geometry(self):
         """True heights above a level datum along each plumb line, and the corners across."""

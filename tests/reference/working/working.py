@@ -9,6 +9,7 @@ import sys
 
 import cutting
 import making
+import hung_together
 from hanging import Layer
 from readings import Opening, Readings
 from rounding import up
@@ -29,8 +30,9 @@ def unknown_words(window, layers):
     found = [o.get("kind") for o in window.get("obstructions", [])
              if o.get("kind") is not None and o["kind"] not in WORDS["kind of obstruction"]]
     for layer in layers:
-        for part, keys in (("hardware", ("kind", "supply", "hang")), ("treatment", ("heading", "fit", "layout", "length", "lining_hung",
-                                                                                    "operation", "weights"))):
+        for part, keys in (("hardware", ("kind", "supply", "hang", "run", "stage")),
+                           ("treatment", ("heading", "fit", "layout", "length", "top", "drops", "lining_hung",
+                                          "operation", "weights"))):
             for key in keys:
                 value = (layer.get(part) or {}).get(key)
                 if value is not None and value not in WORDS[key]:
@@ -79,12 +81,25 @@ def work_window(window, room, survey, house):
         out["layers"] = empty
         return out, cuts
     fabrics = {f["id"]: f for f in survey["fabrics"]}
+    hung = []
     for layer in layers:
         worked = Layer(window, readings, layer, fabrics, house, room, leading_hang(layers))
+        if worked.heading in HEADINGS and hung_together.is_up(window):
+            worked.held_against(planned_layer(window, survey, layer, fabrics, house, room, leading_hang(layers)))
         figures, flags, layer_cuts = whole_or_nothing(worked)
         out["layers"].append(figures | {"id": layer.get("id"), "flags": flags})
         cuts += layer_cuts
+        if worked.heading in HEADINGS:
+            hung.append((worked, flags))
+    for at, code, severity in hung_together.layer_flags([worked for worked, _ in hung]):
+        hung[at][1].append((code, severity))
     return out, cuts
+
+
+def planned_layer(window, survey, layer, fabrics, house, room, hang):
+    before = hung_together.as_planned(window)
+    readings = Readings(before, survey.get("tape", {}), house["edge_u_mm"], survey.get("entry_unit", "mm"))
+    return Layer(before, readings, layer, fabrics, house, room, hang)
 
 
 def whole_or_nothing(worked):
@@ -92,7 +107,8 @@ def whole_or_nothing(worked):
     nothing can be cut from half of them; what its cloth alone gave cause to flag goes with them."""
     finished = worked.figures["finished"]
     stopped = any(severity == "stop" for _, severity in worked.flags)
-    if not stopped and finished is not None and None not in finished.values():
+    sizes = [finished[key] for key in ("width_mm", "drop_mm")] if finished is not None else [None]
+    if not stopped and None not in sizes:
         return worked.figures, worked.flags, worked.cuts
     flags = [f for f in worked.flags if f[0] not in ("fullness-range", "on-the-edge", "lining-hung", "weights-not-needed",
                                                      "load-over-rating", "heavy-curtain")]
