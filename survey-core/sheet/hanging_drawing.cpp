@@ -175,24 +175,43 @@ private:
     double left_, right_, top_;
 };
 
+/// The height of a line of spots at x, straight on beyond its ends.
+double height_on(const std::vector<Spot>& line, double x) {
+    std::size_t i = 1;
+    while (i + 1 < line.size() && x > line[i].first) {
+        ++i;
+    }
+    const auto [x0, y0] = line[i - 1];
+    const auto [x1, y1] = line[i];
+    return x1 > x0 ? y0 + (y1 - y0) * (x - x0) / (x1 - x0) : y1;
+}
+
 class CurtainDrawer {
 public:
     CurtainDrawer(DrawingBoard& board, const Hanging& hanging, const LayerAsked& asked, HangingEdges edges)
         : board_(board), hanging_(hanging), asked_(asked), edges_(edges) {}
 
-    /// One curtain from `left` to `right`; `folds` fall from its top to its hem.
-    void curtain(double left, double right, double fold_mm) {
-        const double top = edges_.top;
-        const double bottom = std::min(edges_.bottom, top - 1.0);
-        board_.rectangle(Role::paper, 0.0, {left, bottom}, {right, top}, part, true);
+    /// One curtain from `left` to `right`, with folds that fall from its top edge to its hem.
+    void cloth(const std::vector<Spot>& top, const std::vector<Spot>& hem, double fold_mm) {
+        std::vector<Spot> around = hem;
+        around.insert(around.end(), top.rbegin(), top.rend());
+        board_.polygon(Role::paper, 0.0, around, part, true);
+        const double left = hem.front().first;
+        const double right = hem.back().first;
         const double step = std::max(fold_mm, board_.mm_of_px(3.6));
         const int folds = std::clamp(static_cast<int>((right - left) / step), 2, 80);
         for (int i = 1; i < folds; ++i) {
             const double x = left + (right - left) * i / folds;
-            board_.line(Role::hairline, stroke_px::hair, {x, bottom}, {x, top}, part);
+            board_.line(Role::hairline, stroke_px::hair, {x, height_on(hem, x)}, {x, height_on(top, x)}, part);
         }
-        board_.rectangle(Role::ink, stroke_px::fine, {left, bottom}, {right, top}, part);
-        board_.line(Role::ink, stroke_px::strong, {left, bottom}, {right, bottom}, part);
+        board_.polygon(Role::ink, stroke_px::fine, around, part);
+        board_.polyline(Role::ink, stroke_px::strong, hem, part);
+    }
+
+    void curtain(double left, double right, double fold_mm) {
+        const double top = edges_.top;
+        const double bottom = std::min(edges_.bottom, top - 1.0);
+        cloth({{left, top}, {right, top}}, hem_between(left, right), fold_mm);
         if (asked_.hem_at == HemAt::puddle) {
             const double spread = 90.0;
             board_.polyline(Role::ink, stroke_px::fine,
@@ -203,6 +222,20 @@ public:
                             part);
         }
         HeadingHint(board_, hanging_, asked_, left, right, top).draw();
+    }
+
+    /// Curtains whose top follows the window: they don't draw.
+    void shaped() {
+        double left = hanging_.outline.x_of(Line::left);
+        for (const CurtainTop& curtain_top : hanging_.figures->tops) {
+            std::vector<Spot> top;
+            for (const TopPoint& point : curtain_top.outline) {
+                top.emplace_back(left + point.hung.mm(), edges_.bottom + point.drop.mm());
+            }
+            const double right = top.back().first;
+            cloth(top, {{left, edges_.bottom}, {right, edges_.bottom}}, 110.0);
+            left = right;
+        }
     }
 
     void curtains(Drawn drawn) {
@@ -253,6 +286,32 @@ public:
     }
 
 private:
+    /// The hem between two places: straight across, or at each plumb line by its own drop.
+    [[nodiscard]] std::vector<Spot> hem_between(double left, double right) const {
+        const double bottom = std::min(edges_.bottom, edges_.top - 1.0);
+        std::vector<Spot> at_lines;
+        if (hanging_.figures != nullptr && hanging_.figures->finished) {
+            for (const DropThere& drop : hanging_.figures->finished->drops) {
+                for (const Line line : all_lines) {
+                    if (word_of(line) == drop.line) {
+                        at_lines.emplace_back(hanging_.outline.x_of(line), edges_.top - drop.drop.mm());
+                    }
+                }
+            }
+        }
+        if (at_lines.size() < 2) {
+            return {{left, bottom}, {right, bottom}};
+        }
+        std::vector<Spot> hem{{left, height_on(at_lines, left)}};
+        for (const Spot& spot : at_lines) {
+            if (spot.first > left && spot.first < right) {
+                hem.push_back(spot);
+            }
+        }
+        hem.emplace_back(right, height_on(at_lines, right));
+        return hem;
+    }
+
     DrawingBoard& board_;
     const Hanging& hanging_;
     const LayerAsked& asked_;
@@ -296,7 +355,14 @@ std::optional<HangingEdges> hanging_edges(const Hanging& hanging) {
         }
         edges.bottom = wished_bottom(hanging, *asked, x);
     }
-    if (hanging.figures != nullptr && hanging.figures->finished) {
+    if (asked->is_shaped()) {
+        const double middle = outline.x_of(Line::centre);
+        edges.bottom = wished_bottom(hanging, *asked, middle);
+        edges.top = outline.at(outline.head, middle);
+        if (hanging.figures != nullptr && hanging.figures->finished) {
+            edges.top = edges.bottom + hanging.figures->finished->drop.mm();
+        }
+    } else if (hanging.figures != nullptr && hanging.figures->finished) {
         edges.bottom = edges.top - hanging.figures->finished->drop.mm();
     }
     edges.bottom = std::max(edges.bottom, outline.at(outline.floor, x));
@@ -312,6 +378,10 @@ void draw_hanging(DrawingBoard& board, const Hanging& hanging, Drawn drawn) {
     CurtainDrawer drawer(board, hanging, *asked, *edges);
     if (asked->is_blind()) {
         drawer.blind(drawn);
+    } else if (asked->is_shaped()) {
+        if (hanging.figures != nullptr && !hanging.figures->tops.empty()) {
+            drawer.shaped();
+        }
     } else {
         drawer.curtains(drawn);
     }

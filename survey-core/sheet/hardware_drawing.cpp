@@ -140,6 +140,10 @@ HardwareRun hardware_run(const WindowOutline& outline, const Layer& layer) {
         length = hardware.length && hardware.length->mm() > 0.0 ? hardware.length->mm() : length;
         left = hardware.left ? std::optional(hardware.left->mm()) : std::nullopt;
         run.finial = hardware.finial ? hardware.finial->mm() : 0.0;
+        if (outline.is_folded() && hardware.run && hardware.run->is(Run::bent)) {
+            length = width;  // from edge to edge of the facets, which stand unfolded
+            left = outline.left_x[2];
+        }
     }
     run.left = left.value_or((outline.left_x[2] + outline.right_x[2] - length) / 2.0);
     run.right = run.left + length;
@@ -154,7 +158,8 @@ double hardware_height(const WindowOutline& outline, const Layer& layer, double 
 }
 
 void draw_hardware(DrawingBoard& board, const WindowOutline& outline, const Layer& layer) {
-    if (layer.hardware) {
+    const bool along_the_edge = layer.treatment && layer.treatment->top && layer.treatment->top->is(TopEdge::shaped);
+    if (layer.hardware && !along_the_edge) {
         HardwareDrawer(board, outline, layer).draw();
     }
 }
