@@ -182,6 +182,11 @@ std::vector<CurtainTop> tops_of(const FinishedSizes& sizes, const std::optional<
     return tops;
 }
 
+void report_run(const FinishedSizes& sizes, const LayerAsked& asked, LayerFigures& figures) {
+    figures.run = sizes.run;
+    figures.has_joints = sizes.run && asked.hardware_kind == HardwareKind::pole;
+}
+
 void report_plan(ClothPlan plan, LayerFigures& figures) {
     figures.cloth = std::move(plan.cloth);
     figures.lining = std::move(plan.lining);
@@ -265,8 +270,7 @@ struct LayerWorking {
         flag_clearances(context, sizes, findings);
         flag_cautions(context, sizes, plan, findings);
         flag_waiting_pole(context, findings);
-        figures.run = sizes.run;
-        figures.has_joints = sizes.run && asked->hardware_kind == HardwareKind::pole;
+        report_run(sizes, *asked, figures);
         standing.push_back(standing_of(context, sizes, plan.blind ? &*plan.blind : nullptr,
                                        static_cast<std::size_t>(&layer - window.layers.data()) + 1, layer.id));
         pieces = std::move(plan.pieces);
