@@ -42,6 +42,11 @@ std::optional<Estimate> MeasuredWindow::largest_width() const {
     return widths.empty() ? std::nullopt : std::optional(*std::ranges::max_element(widths, is_less));
 }
 
+std::optional<Estimate> MeasuredWindow::wall_width() const {
+    const auto widths = widths_of(spans);
+    return widths.empty() ? std::nullopt : std::optional(widths.front());
+}
+
 std::optional<Estimate> MeasuredWindow::least_width() const {
     const auto widths = widths_of(spans);
     return widths.empty() ? std::nullopt : std::optional(*std::ranges::min_element(widths, is_less));

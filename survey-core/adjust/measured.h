@@ -37,6 +37,8 @@ struct MeasuredWindow {
     /// The largest and the least of the adjusted widths; none of a bay or corner, which has no one width.
     [[nodiscard]] std::optional<Estimate> largest_width() const;
     [[nodiscard]] std::optional<Estimate> least_width() const;
+    /// The width at the wall, where the hardware hangs: the uppermost that is known.
+    [[nodiscard]] std::optional<Estimate> wall_width() const;
 };
 
 /// Adjusts all networks of a window whose hardware runs parallel to `hang`, and flags two readings of one station,

@@ -21,7 +21,7 @@ bool is_of_pole(const Reading& reading) { return reading.station.starts_with("po
 /// What lies in the hem of cloth that was cut by the plan.
 struct CutCloth {
     Length head, hem;   ///< as the house makes them
-    Length after_wash;  ///< the cut drop, shrunken
+    Length after_wash;  ///< the cut drop less the print’s skew, shrunken
     Length hem_left;    ///< below the hem line, the head made as planned
     Length trim;        ///< above the head, where a repeat was cut to; may be cut off already
 };
@@ -31,7 +31,8 @@ CutCloth cut_of(const LayerContext& layer, const FinishedSizes& now, const Plann
     const bool blind = layer.asked.is_blind();
     cut.head = head_allowance(layer.asked.heading, layer.asked.diameter(), layer.rules);
     cut.hem = Length::mm(blind ? layer.rules.blind_hem : layer.rules.hem);
-    cut.after_wash = planned.cloth.exact_cut_drop * (1.0 - face.shrinkage_pct / 100.0);
+    const Length straight = planned.cloth.exact_cut_drop - face.skew.value_or(Length());
+    cut.after_wash = straight * (1.0 - face.shrinkage_pct / 100.0);
     cut.hem_left = cut.hem - (now.drop - planned.sizes.drop);
     cut.trim = std::max(Length(), cut.after_wash - planned.sizes.drop - cut.head - cut.hem);
     return cut;

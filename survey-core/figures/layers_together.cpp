@@ -136,7 +136,7 @@ StandingLayer standing_of(const LayerContext& layer, const FinishedSizes& sizes,
     standing.left = hung.left;
     standing.right = hung.right;
     if (sizes.can_be_made()) {
-        standing.bottom = hung.bottom;
+        standing.bottom = sizes.top ? std::optional(*sizes.top - sizes.drop) : hung.bottom;
     }
     return standing;
 }

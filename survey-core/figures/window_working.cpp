@@ -297,8 +297,9 @@ struct LayerWorking {
 };
 
 /// Flags that only figures of the cloth give cause for.
-constexpr std::array<std::string_view, 6> of_the_cloth{"fullness-range",     "on-the-edge",      "lining-hung",
-                                                       "weights-not-needed", "load-over-rating", "heavy-curtain"};
+constexpr std::array<std::string_view, 7> of_the_cloth{"fullness-range", "pole-moved",         "on-the-edge",
+                                                       "lining-hung",    "weights-not-needed", "load-over-rating",
+                                                       "heavy-curtain"};
 
 /// Flags that stop the cutting stand before the figures they would spoil, and before what these gave cause to flag.
 void withdraw_if_impossible(Findings& findings, LayerFigures& figures, std::vector<Piece>& pieces) {

@@ -46,6 +46,22 @@ bool is_inside(const LayerContext& layer) {
            });
 }
 
+/// The least and the largest height of a mark above the floor on the three lines.
+struct Band {
+    Length low, high;
+};
+
+std::optional<Band> band_of(const LayerContext& layer, PlumbMark mark) {
+    std::optional<Band> band;
+    for (const Line line : all_lines) {
+        if (const auto height = layer.measured.plumb.height(line, mark)) {
+            const Length at = height->value;
+            band = band ? Band{std::min(band->low, at), std::max(band->high, at)} : Band{at, at};
+        }
+    }
+    return band;
+}
+
 bool is_bent(Shape shape) { return shape == Shape::bay || shape == Shape::corner; }
 
 /// What rests on the one width that a bay or corner hasn't got, or on the width at the pole where it narrows.
@@ -86,7 +102,7 @@ void flag_ends(const LayerContext& layer, const HungAt& hung, Findings& findings
         flag_inside_ends(layer, findings);
         return;
     }
-    const auto width = layer.measured.largest_width();
+    const auto width = layer.measured.wall_width();
     const Estimate* left = layer.measured.spans.find("wall.left");
     const Estimate* right = layer.measured.spans.find("wall.right");
     std::vector<std::string> unknown;
@@ -134,14 +150,14 @@ Box box_of(const Obstruction& obstruction) {
 }
 
 bool meets_pole(const LayerContext& layer, const HungAt& hung, const Obstruction& obstruction) {
-    if (!hung.pole || !hung.left) {
+    if (!hung.pole_low || !hung.left) {
         return false;
     }
     const Box box = box_of(obstruction);
     const double r = layer.asked.diameter().mm() / 2.0;
     const double back = hung.projection ? hung.projection->mm() - r : 0.0;
     return overlaps(box.left, box.right, (*hung.left - hung.finial).mm(), (*hung.right + hung.finial).mm()) &&
-           overlaps(box.bottom, box.top, hung.pole->mm() - r, hung.pole->mm() + r) &&
+           overlaps(box.bottom, box.top, hung.pole_low->mm() - r, hung.pole_high->mm() + r) &&
            (!obstruction.depth || obstruction.depth->mm() > back + eps);
 }
 
@@ -151,8 +167,8 @@ void flag_obstructions(const LayerContext& layer, const HungAt& hung, Findings& 
             findings.flag("hardware-fouls", Severity::decide,
                           fmt::format("The pole meets the {}.", name_of(obstruction)), {}, obstruction.id);
         }
-        if (hung.projection && obstruction.depth && hung.left && hung.top && may_lie_behind(obstruction, hung) &&
-            obstruction.depth->mm() > hung.projection->mm() + eps) {
+        if (hung.projection && obstruction.depth && hung.left && hung.top && hung.bottom &&
+            may_lie_behind(obstruction, hung) && obstruction.depth->mm() > hung.projection->mm() + eps) {
             findings.flag(
                 "curtain-fouls", Severity::decide,
                 fmt::format("The {} stands out {}, further than the curtain hangs off the wall ({}).",
@@ -167,11 +183,8 @@ bool hangs_past_sill(const LayerContext& layer, const HungAt& hung) {
     if (layer.asked.hem_at != HemAt::given) {
         return layer.asked.hem_at != HemAt::sill;
     }
-    const auto sill_below = [&](Line line) {
-        const auto sill = layer.measured.plumb.height(line, PlumbMark::sill);
-        return sill && hung.bottom && sill->value < *hung.bottom;
-    };
-    return std::ranges::none_of(all_lines, sill_below);
+    const auto sill = band_of(layer, PlumbMark::sill);
+    return sill && hung.bottom && hung.bottom->mm() <= sill->low.mm() + eps;
 }
 
 /// A sill board stands in the way of whatever hangs past it.
@@ -303,6 +316,39 @@ void flag_stack(const LayerContext& layer, const FinishedSizes& sizes, Findings&
     findings.flag("stack-covers-glass", Severity::note, text + ".");
 }
 
+/// Between what heights it hangs, as far as they are known.
+void place_heights(const LayerContext& layer, const FinishedSizes& sizes, HungAt& hung) {
+    const LayerAsked& asked = layer.asked;
+    const auto sill = band_of(layer, PlumbMark::sill);
+    if (asked.is_inside_blind()) {
+        const auto head = band_of(layer, PlumbMark::head);
+        hung.top = head ? std::optional(head->high) : std::nullopt;
+        hung.bottom = layer.measured.shape == Shape::door ? std::optional(Length())
+                      : sill                              ? std::optional(sill->low)
+                                                          : std::nullopt;
+        return;
+    }
+    const bool from_floor = layer.measured.shape == Shape::door || (sizes.hem && sizes.hem->to == PlumbMark::floor);
+    if (sizes.hem && from_floor) {
+        hung.bottom = sizes.hem->over;
+    } else if (sizes.hem && sill) {
+        hung.bottom = sill->low + sizes.hem->over;
+    }
+    if (asked.is_shaped()) {
+        hung.top = sizes.top;
+        return;
+    }
+    if (const auto pole = band_of(layer, PlumbMark::pole)) {
+        hung.pole_low = pole->low;
+        hung.pole_high = pole->high;
+        const bool known = asked.is_blind() || asked.is_on_track() ||
+                           (asked.hardware != nullptr && asked.hardware->diameter.has_value());
+        if (known) {
+            hung.top = pole->high + top_over_pole(asked, sizes.tab_hang, layer.rules);
+        }
+    }
+}
+
 }  // namespace
 
 std::optional<Length> glass_covered(const LayerContext& layer, const FinishedSizes& sizes) {
@@ -319,7 +365,7 @@ std::optional<Length> glass_covered(const LayerContext& layer, const FinishedSiz
 
 HungAt placed(const LayerContext& layer, const FinishedSizes& sizes) {
     const Hardware* hardware = layer.asked.hardware;
-    const auto width = layer.measured.largest_width();
+    const auto width = layer.measured.wall_width();
     const bool by_hardware =
         hardware != nullptr && hardware->length && !layer.asked.is_inside_blind() && !layer.asked.is_shaped();
     HungAt hung;
@@ -338,11 +384,7 @@ HungAt placed(const LayerContext& layer, const FinishedSizes& sizes) {
     if (hardware != nullptr) {
         hung.projection = hardware->projection;
     }
-    hung.top = sizes.top;
-    hung.bottom = sizes.bottom;
-    if (sizes.top && !layer.asked.is_inside_blind() && !layer.asked.is_shaped()) {
-        hung.pole = *sizes.top - top_over_pole(layer.asked, sizes.tab_hang, layer.rules);
-    }
+    place_heights(layer, sizes, hung);
     return hung;
 }
 

@@ -12,9 +12,9 @@ namespace truehang {
 struct HungAt {
     std::optional<Length> left, right;  ///< of the hardware without finials, of a blind its edges
     Length finial;
-    std::optional<Length> pole;         ///< its centre line above the floor
-    std::optional<Length> top, bottom;  ///< of the cloth
-    std::optional<Length> projection;   ///< wall face to centre line
+    std::optional<Length> pole_low, pole_high;  ///< its centre line above the floor, from line to line
+    std::optional<Length> top, bottom;          ///< of the cloth, the furthest on any line
+    std::optional<Length> projection;           ///< wall face to centre line
 };
 
 [[nodiscard]] HungAt placed(const LayerContext& layer, const FinishedSizes& sizes);

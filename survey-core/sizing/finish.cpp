@@ -203,17 +203,14 @@ void trace_top(const LayerAsked& asked, const FinishedSizes& sizes, Length over_
     }
 }
 
-/// The bottom edge over the floor where no drop is known yet; for a hem at the sill by the first sill height there is.
-std::optional<Length> hem_over_floor(const LayerContext& layer, const std::optional<Hem>& hem) {
-    if (!hem) {
-        return std::nullopt;
-    }
+/// The bottom edge over the floor; for a hem at the sill by the first sill height there is.
+std::optional<Length> hem_over_floor(const LayerContext& layer, const Hem& hem) {
     for (const Line line : all_lines) {
         const auto base = base_of(layer.asked.hem_at) == PlumbMark::sill
                               ? layer.measured.plumb.height(line, PlumbMark::sill)
                               : std::optional(Estimate{});
         if (base) {
-            return base->value + hem->over_base;
+            return base->value + hem.over_base;
         }
     }
     return std::nullopt;
@@ -225,7 +222,6 @@ void place_over_floor(const LayerContext& layer, Line deciding_line, PlumbMark f
     for (const Line line : {deciding_line, Line::left, Line::centre, Line::right}) {
         if (const auto mark = layer.measured.plumb.height(line, from)) {
             sizes.top = mark->value + over;
-            sizes.bottom = *sizes.top - sizes.drop;
             return;
         }
     }
@@ -267,8 +263,8 @@ bool work_shaped(const LayerContext& layer, const std::optional<Hem>& hem, Finis
     sizes.width = shaped->top.width() / sizes.curtains;
     sizes.width_u = shaped->width_u / sizes.curtains;
     sizes.rests_on = std::move(shaped->rests_on);
-    if (sizes.bottom) {
-        sizes.top = *sizes.bottom + sizes.drop;
+    if (const auto bottom = hem_over_floor(layer, *hem)) {
+        sizes.top = *bottom + sizes.drop;
     }
     TraceOf(findings, "finished.width_mm")
         .mm("width that the top follows", shaped->top.width(),
@@ -299,7 +295,6 @@ bool work_drop(const LayerContext& layer, FinishedSizes& sizes, Findings& findin
     const auto at_lines = asked.is_shaped() ? std::vector<DropAtLine>() : drops(layer);
     const auto hem = hem_of(layer);
     flag_level(layer, at_lines, findings);
-    sizes.bottom = hem_over_floor(layer, hem);
     if (asked.is_shaped()) {
         return work_shaped(layer, hem, sizes, findings);
     }
@@ -525,6 +520,9 @@ FinishedSizes finish(const LayerContext& layer, Findings& findings) {
     FinishedSizes sizes;
     const LayerAsked& asked = layer.asked;
     sizes.curtains = asked.curtains();
+    if (const auto hem = hem_of(layer); hem && !asked.is_inside_blind()) {
+        sizes.hem = HemPlace{base_of(asked.hem_at), hem->over_base};
+    }
     if (!hardware_is_there(layer, findings)) {
         return sizes;
     }

@@ -16,6 +16,12 @@ struct LineDrop {
     Length drop, drop_u;
 };
 
+/// The bottom edge over what it hangs to.
+struct HemPlace {
+    PlumbMark to = PlumbMark::floor;  ///< floor or sill
+    Length over;
+};
+
 /// The finished sizes of a layer in full precision; rounded only where they are reported.
 struct FinishedSizes {
     int curtains = 1;
@@ -24,12 +30,12 @@ struct FinishedSizes {
     Length hangs_flat;                    ///< return and overlap of one curtain, which take no fullness
     std::optional<PlumbSpan> drop_along;  ///< the span of readings that the drop was worked from
     std::optional<Length> top;            ///< above the floor at the line that decides the drop
-    std::optional<Length> bottom;
-    Length tab_hang, tab_cut;          ///< of a tab heading
-    std::optional<Length> along;       ///< the hardware's length: as chosen, or round the corners
-    std::optional<BentRun> run;        ///< where the hardware is bent with the facets
-    std::optional<ShapedTop> shaped;   ///< where the top is shaped
-    std::vector<LineDrop> line_drops;  ///< where there is one a line, from left to right; empty else
+    std::optional<HemPlace> hem;          ///< of all but a blind inside its recess
+    Length tab_hang, tab_cut;             ///< of a tab heading
+    std::optional<Length> along;          ///< the hardware's length: as chosen, or round the corners
+    std::optional<BentRun> run;           ///< where the hardware is bent with the facets
+    std::optional<ShapedTop> shaped;      ///< where the top is shaped
+    std::vector<LineDrop> line_drops;     ///< where there is one a line, from left to right; empty else
     std::vector<std::string> rests_on;
     bool has_width = false, has_drop = false;  ///< what the readings reach to
     bool is_possible = true;

@@ -534,16 +534,19 @@ class Layer:
         for o in self.window.get("obstructions", []) if span is not None else []:
             if any(o.get(key) is None for key in ("left_mm", "width_mm", "bottom_mm", "height_mm", "depth_mm")):
                 continue
+            finial = self.hardware.get("finial_mm", 0)
             across = more(o["left_mm"] + o["width_mm"], span[0]) and more(span[1], o["left_mm"])
+            ends = more(o["left_mm"] + o["width_mm"], span[0] - finial) and more(span[1] + finial, o["left_mm"])
             low, high = o["bottom_mm"], o["bottom_mm"] + o["height_mm"]
-            if across and poles:
+            if ends and poles:
                 pole_hit |= (more(high, min(poles) - radius) and more(max(poles) + radius, low)
                              and more(o["depth_mm"], projection - radius))
             if across and bottom is not None and top is not None:
                 curtain_hit |= more(high, bottom) and more(top, low) and more(o["depth_mm"], projection)
         if "sill.projection" in self.readings and not self.in_recess:
             sills = [s.mm for s in (self.opening.height(line, "floor", "sill") for line in LINES) if s]
-            reaches = bottom is not None and sills and not more(bottom, min(sills))
+            reaches = (self.treatment.get("length", "floor") not in ("sill", "given") or
+                       bottom is not None and sills and not more(bottom, min(sills)))
             curtain_hit |= bool(reaches) and more(self.readings.value("sill.projection") + 10.0, projection)
         if pole_hit:
             self.flag("hardware-fouls", "decide")

@@ -101,6 +101,8 @@ def planned(now, before):
         out["cut_drop_mm"] = cloth["cut_drop_mm"]
         out["hem_left_mm"] = hem - longer
         if more(min(40.0, hem), hem - longer):
-            exact = cutting.plan((before.drop + head + hem) / cutting.kept(fabric), fabric, cloth["widths"])[0]
+            skew = fabric.get("skew_mm") or 0.0  # of each width, no use for its length
+            least = (before.drop + head + hem) / cutting.kept(fabric) + skew
+            exact = cutting.plan(least, fabric, cloth["widths"])[0] - skew
             out["short_by_mm"] = max(0, up((now.drop + head + hem) / cutting.kept(fabric) - exact))
     return out, more(abs(longer), 3.0)

@@ -248,7 +248,7 @@ class Opening:
                     if more(three[2], three[0] + three[1]):
                         self.flags.append(("does-not-add-up", "remeasure"))
         if len(diagonals) == 2:
-            if more(abs(self.across(diagonals[0]).mm - self.across(diagonals[1]).mm), 10.0):
+            if more(abs(r.value(diagonals[0]) - r.value(diagonals[1])), 10.0):
                 self.flags.append(("out-of-square", "decide"))
         elif diagonals and all(side in sides for side in ("bottom", "top", "left", "right")):
             word = diagonals[0].rsplit(".", 1)[1]
