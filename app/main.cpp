@@ -26,9 +26,22 @@ struct Asked {
     std::string demo;
     std::string window_size;
     std::vector<std::string> print;
+    std::string sheet = "measure";
+    std::string paper, unit;
 };
 
-int print_only(const std::vector<std::string>& asked) {
+/// Of all windows where the window is "-".
+PrintAsked print_asked(const Asked& asked) {
+    PrintAsked print;
+    print.kinds = {sheet_kind(asked.sheet).value_or(SheetKind::measure)};
+    print.window = asked.print[1] == "-" ? QString() : QString::fromStdString(asked.print[1]);
+    print.paper = paper_of(asked.paper);
+    print.unit = length_unit(asked.unit);
+    return print;
+}
+
+int print_only(const Asked& options) {
+    const std::vector<std::string>& asked = options.print;
     QFile file(QString::fromStdString(asked[0]));
     if (!file.open(QIODevice::ReadOnly)) {
         std::fprintf(stderr, "%s: %s\n", asked[0].c_str(), qPrintable(file.errorString()));
@@ -41,7 +54,7 @@ int print_only(const std::vector<std::string>& asked) {
         }
         return 2;
     }
-    const auto printed = print_sheet(*survey, QString::fromStdString(asked[1]), QString::fromStdString(asked[2]));
+    const auto printed = print_sheets(*survey, print_asked(options), QString::fromStdString(asked[2]));
     if (!printed) {
         std::fprintf(stderr, "%s: %s\n", printed.error().where.c_str(), printed.error().text.c_str());
         return 2;
@@ -99,9 +112,15 @@ int main(int argc, char** argv) {
         ->check([](const std::string& size) {
             return sides_of(size) ? std::string() : std::string("two whole numbers are understood, as 360x760");
         });
-    options.add_option("--print", asked.print, "Writes the sheet of a window as PDF and ends")
+    options.add_option("--print", asked.print, "Writes the sheet of a window (- for all) as PDF and ends")
         ->type_name("SURVEY WINDOW PDF")
         ->expected(3);
+    options.add_option("--sheet", asked.sheet, "With --print: measure, cutting, making or hanging")
+        ->check(CLI::IsMember({"measure", "cutting", "making", "hanging"}));
+    options.add_option("--paper", asked.paper, "With --print: a4 or letter; the locale's where none is given")
+        ->check(CLI::IsMember({"a4", "letter"}));
+    options.add_option("--unit", asked.unit, "With --print: mm or in; the survey's own where none is given")
+        ->check(CLI::IsMember({"mm", "in"}));
     options.allow_extras();  // Qt's own, as -platform
     CLI11_PARSE(options, argc, argv);
 
@@ -112,5 +131,5 @@ int main(int argc, char** argv) {
     QGuiApplication::setApplicationName(QStringLiteral("truehang"));
     QGuiApplication::setDesktopFileName(QStringLiteral("truehang"));
     make_face_known();
-    return asked.print.empty() ? run(asked) : print_only(asked.print);
+    return asked.print.empty() ? run(asked) : print_only(asked);
 }

@@ -17,7 +17,7 @@ namespace {
 
 /// The screens of a window; they need one that is open.
 constexpr std::array window_screens{"walk", "obstructions", "hanging", "figures", "photos"};
-constexpr std::array visit_screens{"visit", "fabrics", "send"};
+constexpr std::array visit_screens{"visit", "fabrics", "send", "sheets"};
 
 template <class Screens>
 bool is_one_of(const Screens& screens, const QString& screen) {
@@ -41,6 +41,7 @@ public:
           figures(open),
           photos(open, devices),
           send(open, keeping_in, devices),
+          sheets(open, devices),
           position(open, devices) {}
 
     SurveyKeeping& keeping;
@@ -55,6 +56,7 @@ public:
     FiguresModel figures;
     PhotosModel photos;
     SendModel send;
+    SheetsModel sheets;
     PositionModel position;
     QString screen = QStringLiteral("visits");
     QString before_settings = QStringLiteral("visits");
@@ -95,6 +97,7 @@ HangingModel* Notebook::hanging() { return &parts_->hanging; }
 FiguresModel* Notebook::figures() { return &parts_->figures; }
 PhotosModel* Notebook::photos() { return &parts_->photos; }
 SendModel* Notebook::send() { return &parts_->send; }
+SheetsModel* Notebook::sheets() { return &parts_->sheets; }
 PositionModel* Notebook::position() { return &parts_->position; }
 Settings* Notebook::settings() { return &parts_->settings; }
 

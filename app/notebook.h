@@ -10,6 +10,7 @@
 #include "position_model.h"
 #include "send_model.h"
 #include "settings.h"
+#include "sheets_model.h"
 #include "shown_rows.h"
 #include "visit_model.h"
 #include "walk_model.h"
@@ -34,7 +35,8 @@ class Notebook : public QObject {
     /// What the list is narrowed to: words in title, client or address; empty shows all.
     Q_PROPERTY(QString search READ search WRITE setSearch NOTIFY searchChanged)
 
-    /// `visits`, `visit`, `fabrics`, `walk`, `obstructions`, `hanging`, `figures`, `photos`, `send` or `settings`.
+    /// `visits`, `visit`, `fabrics`, `walk`, `obstructions`, `hanging`, `figures`, `photos`, `send`, `sheets` or
+    /// `settings`.
     Q_PROPERTY(QString screen READ screen WRITE setScreen NOTIFY screenChanged)
     /// False until the store is open and the place restored: show paper only.
     Q_PROPERTY(bool ready READ ready NOTIFY readyChanged)
@@ -50,6 +52,7 @@ class Notebook : public QObject {
     Q_PROPERTY(truehang::FiguresModel* figures READ figures CONSTANT)
     Q_PROPERTY(truehang::PhotosModel* photos READ photos CONSTANT)
     Q_PROPERTY(truehang::SendModel* send READ send CONSTANT)
+    Q_PROPERTY(truehang::SheetsModel* sheets READ sheets CONSTANT)
     Q_PROPERTY(truehang::PositionModel* position READ position CONSTANT)
     Q_PROPERTY(truehang::Settings* settings READ settings CONSTANT)
 
@@ -75,6 +78,7 @@ public:
     [[nodiscard]] FiguresModel* figures();
     [[nodiscard]] PhotosModel* photos();
     [[nodiscard]] SendModel* send();
+    [[nodiscard]] SheetsModel* sheets();
     [[nodiscard]] PositionModel* position();
     [[nodiscard]] Settings* settings();
 

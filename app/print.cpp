@@ -2,17 +2,18 @@
 #include "print.h"
 
 #include "figures/figures.h"
-#include "sheet/elevation.h"
-#include "sheet/measure_sheet.h"
 #include "sheet_painter.h"
 #include "writing.h"
 
+#include <QBuffer>
 #include <QCoreApplication>
+#include <QLocale>
 #include <QPageLayout>
 #include <QPageSize>
 #include <QPainter>
 #include <QPdfWriter>
 #include <algorithm>
+#include <iterator>
 
 namespace truehang {
 
@@ -20,62 +21,81 @@ namespace {
 
 constexpr int tenths_a_millimetre = 254;  // dots an inch: 10 are 1 mm
 
-struct Place {
-    const Room* room = nullptr;
-    const Window* window = nullptr;
-    std::size_t index = 0;
-};
-
-Place find_window(const Survey& survey, const QString& id) {
-    std::size_t index = 0;
-    for (const Room& room : survey.rooms) {
-        for (const Window& window : room.windows) {
-            if (shown(window.id) == id) {
-                return {&room, &window, index};
-            }
-            ++index;
-        }
-    }
-    return {};
-}
-
 Error unwritten(const QString& file) {
     return {ErrorCode::io, file.toStdString(),
             QCoreApplication::translate("print", "The file can't be written.").toStdString()};
 }
 
-}  // namespace
+bool has_window(const Survey& survey, const QString& id) {
+    return std::ranges::any_of(survey.rooms, [&](const Room& room) {
+        return std::ranges::any_of(room.windows, [&](const Window& window) { return shown(window.id) == id; });
+    });
+}
 
-Result<Done> print_sheet(const Survey& survey, const QString& windowId, const QString& file) {
-    const Place place = find_window(survey, windowId);
-    if (!place.window) {
-        return Error{ErrorCode::missing, bytes(windowId),
-                     QCoreApplication::translate("print", "The survey has no window of this id.").toStdString()};
-    }
-    const Figures figures = work_out(survey);
-    QPdfWriter pdf(file);
+void prepare(QPdfWriter& pdf, const Survey& survey, Paper paper) {
     pdf.setResolution(tenths_a_millimetre);
-    pdf.setPageSize(QPageSize(QPageSize::A4));
+    pdf.setPageSize(QPageSize(paper == Paper::letter ? QPageSize::Letter : QPageSize::A4));
     pdf.setPageMargins(QMarginsF(0, 0, 0, 0));
     pdf.setTitle(shown(survey.title));
     pdf.setCreator(QStringLiteral("Truehang"));
+}
+
+/// Paints the sheets, and gives how many pages each took; nothing where the device won't have it. `pages` is what their
+/// feet say, none at the first time through.
+std::optional<std::vector<int>> paint_all(QPdfWriter& pdf, const std::vector<Sheet>& sheets, Paper paper,
+                                          const std::vector<int>& pages) {
     QPainter painter;
     if (!painter.begin(&pdf)) {
-        return unwritten(file);
+        return std::nullopt;
     }
     painter.setRenderHint(QPainter::Antialiasing);
-    SheetPainter sheets(painter, [&pdf] { pdf.newPage(); });
-    const SheetStyle style{LengthUnit::mm, decimal_mark()};
-    const Elevation drawing = elevation_of(survey, *place.room, *place.window, figures.windows[place.index],
-                                           SheetPainter::drawingOptions(survey));
-    const std::size_t layers = std::max<std::size_t>(1, figures.windows[place.index].layers.size());
-    for (std::size_t layer = 0; layer < layers; ++layer) {
-        if (layer > 0) {
+    SheetPainter setter(painter, paper, [&pdf] { pdf.newPage(); });
+    std::vector<int> taken;
+    for (std::size_t i = 0; i < sheets.size(); ++i) {
+        if (i > 0) {
             pdf.newPage();
         }
-        sheets.paint(measure_sheet(survey, figures, place.index, layer, style), drawing);
+        taken.push_back(setter.paint(sheets[i], i < pages.size() ? pages[i] : 0));
     }
-    return painter.end() ? Result<Done>(Done{}) : Result<Done>(unwritten(file));
+    return painter.end() ? std::optional(taken) : std::nullopt;
+}
+
+}  // namespace
+
+Paper locale_paper() { return paper_of_locale(QLocale::system().name().toStdString()); }
+
+Result<Done> print_sheets(const Survey& survey, const PrintAsked& asked, const QString& file) {
+    if (!asked.window.isEmpty() && !has_window(survey, asked.window)) {
+        return Error{ErrorCode::missing, bytes(asked.window),
+                     QCoreApplication::translate("print", "The survey has no window of this id.").toStdString()};
+    }
+    SheetStyle style = sheet_style_for(survey);
+    style.unit = asked.unit.value_or(style.unit);
+    style.decimal = decimal_mark();
+    const Figures figures = work_out(survey);
+    std::vector<Sheet> sheets;
+    for (const SheetKind kind : asked.kinds) {
+        std::ranges::move(sheets_of(survey, figures, {kind, {}, bytes(asked.window), {}}, style),
+                          std::back_inserter(sheets));
+    }
+    if (sheets.empty()) {
+        return Error{
+            ErrorCode::missing, bytes(asked.window),
+            QCoreApplication::translate("print", "Nothing is worked yet that such a sheet could say.").toStdString()};
+    }
+    const Paper paper = asked.paper.value_or(locale_paper());
+    QBuffer scratch;
+    scratch.open(QIODevice::WriteOnly);
+    QPdfWriter counted(&scratch);
+    prepare(counted, survey, paper);
+    const auto pages = paint_all(counted, sheets, paper, {});
+    QPdfWriter pdf(file);
+    prepare(pdf, survey, paper);
+    return pages && paint_all(pdf, sheets, paper, *pages) ? Result<Done>(Done{}) : Result<Done>(unwritten(file));
+}
+
+Result<Done> print_sheet(const Survey& survey, const QString& windowId, const QString& file) {
+    return print_sheets(survey, {.window = windowId}, file);
 }
 
 }  // namespace truehang

@@ -1,16 +1,34 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "sheet/paper.h"
+#include "sheet/sheets.h"
 #include "survey/survey.h"
 #include "units/result.h"
 
 #include <QString>
+#include <optional>
+#include <vector>
 
 namespace truehang {
 
-/// Writes the sheet of one window as PDF on A4, a page or more for each layer, every number as `sheet` writes it. Needs
-/// a QGuiApplication (an offscreen one will do). Errors: `missing` where the survey has no such window, `io` where the
-/// file can't be written.
+/// What is printed, and how.
+struct PrintAsked {
+    std::vector<SheetKind> kinds{SheetKind::measure};
+    QString window{};                  ///< its id; empty: all windows
+    std::optional<Paper> paper{};      ///< none: the locale's
+    std::optional<LengthUnit> unit{};  ///< mm or in; none: the survey's own
+};
+
+/// The paper of the system's locale.
+[[nodiscard]] Paper locale_paper();
+
+/// Writes sheets as one PDF, each from a fresh page and with its own pages counted, every number as `sheet` writes it.
+/// Needs a QGuiApplication (an offscreen one will do). Errors: `missing` where the survey has no such window or nothing
+/// is worked that such a sheet could say, `io` where the file can't be written.
+[[nodiscard]] Result<Done> print_sheets(const Survey& survey, const PrintAsked& asked, const QString& file);
+
+/// The measure sheet of one window.
 [[nodiscard]] Result<Done> print_sheet(const Survey& survey, const QString& windowId, const QString& file);
 
 }  // namespace truehang

@@ -88,6 +88,13 @@ struct SendModelType {
     QML_UNCREATABLE("handed over by the program")
 };
 
+struct SheetsModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::SheetsModel)
+    QML_NAMED_ELEMENT(SheetsModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
 struct PositionModelType {
     Q_GADGET
     QML_FOREIGN(truehang::PositionModel)

@@ -12,14 +12,19 @@ namespace truehang {
 
 namespace {
 
-constexpr double page_bottom = 2860;
 constexpr double page_top = 120;
-constexpr double text_left = 175;
-constexpr double text_right = 1975;
+constexpr double left_margin = 175;
+constexpr double right_margin = 125;
+constexpr double foot_height = 130;
 constexpr double thread_at = 95;
-constexpr double drawing_width = 970;
-constexpr double drawing_height = 860;
-constexpr double side_left = 1225;
+constexpr double beside_gap = 80;
+constexpr double column_gap = 30;
+constexpr double a_millimetre = 10;  // of what a drawing is in
+
+struct PageSize {
+    double width, height;
+};
+PageSize size_of(Paper paper) { return paper == Paper::letter ? PageSize{2159, 2794} : PageSize{2100, 2970}; }
 
 // The light look: paper is white, so that ink is saved.
 const QColor ink(0x17, 0x24, 0x2d);
@@ -39,6 +44,8 @@ QFont face(const char* family, int tenths, bool bold = false) {
 }
 
 QFont body() { return face("Lato", 36); }
+QFont foot() { return face("Lato", 31); }
+QFont loud() { return face("Lato", 50, true); }
 QFont bold_body() { return face("Lato", 36, true); }
 QFont figure() { return face("Lato", 44); }
 QFont title() { return face("Gentium Plus", 76); }
@@ -59,13 +66,15 @@ QColor colour_of(Role role) {
     }
 }
 
-double text_width(std::string_view text, double size, bool bold) {
-    return QFontMetricsF(face("Lato", static_cast<int>(size), bold)).horizontalAdvance(shown(text));
+/// One row of nothing but numbers, set as a line of text: the centres of tabs.
+bool is_run(const SheetBlock& block) {
+    return block.rows.size() == 1 && block.columns.empty() &&
+           std::ranges::all_of(block.rows[0].cells, &SheetCell::number);
 }
 
 void paint_stroke(QPainter& painter, const Stroke& stroke) {
     const bool ground = stroke.role == Role::wash || stroke.role == Role::paper;
-    QPen pen(colour_of(stroke.role), stroke.width, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin);
+    QPen pen(colour_of(stroke.role), a_millimetre * stroke.width, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin);
     if (stroke.role == Role::guess) {
         pen.setDashPattern({4, 3});
     } else if (stroke.role == Role::guide) {
@@ -75,10 +84,10 @@ void paint_stroke(QPainter& painter, const Stroke& stroke) {
     painter.setBrush(stroke.filled || ground ? QBrush(colour_of(stroke.role)) : QBrush(Qt::NoBrush));
     QPolygonF points;
     for (const Point point : stroke.points) {
-        points << QPointF(point.x, point.y);
+        points << a_millimetre * QPointF(point.x, point.y);
     }
     if (stroke.form == Form::circle && !points.isEmpty()) {
-        painter.drawEllipse(points.front(), stroke.radius, stroke.radius);
+        painter.drawEllipse(points.front(), a_millimetre * stroke.radius, a_millimetre * stroke.radius);
     } else if (stroke.form == Form::polygon) {
         painter.drawPolygon(points);
     } else {
@@ -87,67 +96,66 @@ void paint_stroke(QPainter& painter, const Stroke& stroke) {
 }
 
 void paint_label(QPainter& painter, const Label& label) {
-    const QFont font = face("Lato", static_cast<int>(label.size), label.bold);
+    const QFont font = face("Lato", static_cast<int>(a_millimetre * label.size), label.bold);
+    const QPointF at = a_millimetre * QPointF(label.at.x, label.at.y);
     QPainterPath halo;
-    halo.addText(QPointF(label.at.x, label.at.y), font, shown(label.text));
+    halo.addText(at, font, shown(label.text));
     painter.strokePath(halo, QPen(Qt::white, 13, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
     painter.setFont(font);
     painter.setPen(colour_of(label.role));
-    painter.drawText(QPointF(label.at.x, label.at.y), shown(label.text));
+    painter.drawText(at, shown(label.text));
 }
 
 }  // namespace
 
-SheetPainter::SheetPainter(QPainter& painter, std::function<void()> new_page)
-    : painter_(painter), new_page_(std::move(new_page)) {}
+SheetPainter::SheetPainter(QPainter& painter, Paper paper, std::function<void()> new_page)
+    : painter_(painter),
+      new_page_(std::move(new_page)),
+      text_left_(left_margin),
+      text_right_(size_of(paper).width - right_margin),
+      page_bottom_(size_of(paper).height - foot_height),
+      page_height_(size_of(paper).height) {}
 
-ElevationOptions SheetPainter::drawingOptions(const Survey& survey) {
-    ElevationOptions options = elevation_options_for(survey);
-    options.width = drawing_width;
-    options.height = drawing_height;
-    options.pixel = 254.0 / 96.0;
-    options.label_size = 13;
-    options.active_size = 13;
-    options.drawn = Drawn::back;
-    options.length_style.decimal = decimal_mark();
-    options.text_width = text_width;
-    return options;
-}
-
-void SheetPainter::paint(const MeasureSheet& sheet, const Elevation& drawing) {
+int SheetPainter::paint(const Sheet& sheet, int pages) {
+    sheet_ = &sheet;
+    page_ = 0;
+    pages_ = pages;
     beginPage();
-    paintHead(sheet);
-    const double top = y_;
-    paintDrawing(drawing, text_left, top);
-    std::size_t next = 0;
-    while (next < sheet.blocks.size() && (sheet.blocks[next].key == "finished" || sheet.blocks[next].key == "hang")) {
-        paintBlock(sheet.blocks[next], side_left, text_right);
-        ++next;
-    }
-    y_ = std::max(y_, top + drawing_height) + 30;
-    for (; next < sheet.blocks.size(); ++next) {
-        paintBlock(sheet.blocks[next], text_left, text_right);
-    }
-    if (!sheet.mind.empty()) {
-        makeRoom(200);
-        y_ += text(QObject::tr("Mind"), text_left, text_right, block_title(), ink) + 10;
-        for (const SheetMind& mind : sheet.mind) {
-            paintMind(mind);
+    paintHead();
+    for (std::size_t at = 0; at < sheet.parts.size(); ++at) {
+        if (const auto* drawing = std::get_if<SheetDrawing>(&sheet.parts[at])) {
+            at = paintDrawing(*drawing, at);
+        } else {
+            std::visit([this](const auto& part) { paintPart(part); }, sheet.parts[at]);
         }
     }
-    paintWorkings(sheet);
+    return page_;
 }
 
 void SheetPainter::beginPage() {
+    ++page_;
     y_ = page_top;
     painter_.setPen(QPen(thread, 11, Qt::SolidLine, Qt::FlatCap));
-    for (double stitch = page_top - 30; stitch < page_bottom; stitch += 82) {
+    for (double stitch = page_top - 30; stitch < page_bottom_; stitch += 82) {
         painter_.drawLine(QPointF(thread_at, stitch), QPointF(thread_at, stitch + 32));
     }
+    paintFoot();
+}
+
+void SheetPainter::paintFoot() {
+    const double top = y_;
+    y_ = page_height_ - foot_height + 40;
+    const QString page = pages_ > 0 ? QObject::tr("page %1 of %2").arg(page_).arg(pages_) : QString();
+    text(page, text_right_ - 400, text_right_, foot(), ink, Qt::AlignRight);
+    const QString whose =
+        QStringLiteral("%1: %2. %3").arg(shown(title_of(sheet_->kind)), shown(sheet_->title), shown(sheet_->corner));
+    painter_.drawText(QPointF(text_left_, y_ + QFontMetricsF(foot()).ascent()),
+                      QFontMetricsF(foot()).elidedText(whose, Qt::ElideRight, text_right_ - text_left_ - 420));
+    y_ = top;
 }
 
 void SheetPainter::makeRoom(double height) {
-    if (y_ + height > page_bottom) {
+    if (y_ + height > page_bottom_) {
         new_page_();
         beginPage();
     }
@@ -173,29 +181,67 @@ void SheetPainter::rule(double left, double right) {
     painter_.drawLine(QPointF(left, y_), QPointF(right, y_));
 }
 
-void SheetPainter::paintHead(const MeasureSheet& sheet) {
-    const double corner = QFontMetricsF(body()).horizontalAdvance(shown(sheet.corner)) + 10;
-    const double corner_left = text_right - std::min(corner, 700.0);
+void SheetPainter::paintHead() {
+    const QString corner = shown(title_of(sheet_->kind)) + QLatin1Char('\n') + shown(sheet_->corner);
+    const double wide = std::max(QFontMetricsF(body()).horizontalAdvance(shown(title_of(sheet_->kind))),
+                                 QFontMetricsF(body()).horizontalAdvance(shown(sheet_->corner)));
+    const double corner_left = text_right_ - std::min(wide + 10, 700.0);
+    const double top = y_;
     const double lower = QFontMetricsF(title()).ascent() - QFontMetricsF(body()).ascent();
     y_ += lower;
-    text(shown(sheet.corner), corner_left, text_right, body(), ink, Qt::AlignRight);
-    y_ -= lower;
-    y_ += text(shown(sheet.title), text_left, corner_left - 20, title(), ink) + 12;
-    for (const auto& line : sheet.heading) {
-        y_ += text(shown(line), text_left, text_right, body(), ink) + 4;
+    const double corner_height = lower + text(corner, corner_left, text_right_, body(), ink, Qt::AlignRight);
+    y_ = top;
+    y_ += std::max(text(shown(sheet_->title), text_left_, corner_left - 20, title(), ink), corner_height) + 12;
+    for (const auto& line : sheet_->heading) {
+        y_ += text(shown(line), text_left_, text_right_, body(), ink) + 4;
     }
-    for (const std::string& line : {sheet.description, sheet.notes}) {
-        if (!line.empty()) {
-            y_ += text(shown(line), text_left, text_right, body(), ink) + 4;
-        }
-    }
-    if (!sheet.provisional_text.empty()) {
-        y_ += text(shown(sheet.provisional_text), text_left, text_right, bold_body(), ink) + 4;
+    paintProvisional();
+    for (const SheetMind& mind : sheet_->first) {
+        y_ += 10;
+        paintMind(mind);
     }
     y_ += 26;
 }
 
-void SheetPainter::paintDrawing(const Elevation& drawing, double left, double top) {
+/// Between two heavy bars, so that nobody cuts before reading it.
+void SheetPainter::paintProvisional() {
+    if (sheet_->provisional.empty()) {
+        return;
+    }
+    const auto bar = [this] {
+        painter_.fillRect(QRectF(text_left_, y_, text_right_ - text_left_, 14), ink);
+        y_ += 14;
+    };
+    y_ += 16;
+    bar();
+    y_ += 10;
+    y_ += text(shown(sheet_->provisional), text_left_, text_right_, loud(), ink) + 10;
+    bar();
+    y_ += 6;
+}
+
+/// A drawing and the blocks beside it; the index of the last part that was painted.
+std::size_t SheetPainter::paintDrawing(const SheetDrawing& drawing, std::size_t at) {
+    const double height = a_millimetre * drawing.drawing.height;
+    makeRoom(height + (drawing.title.empty() ? 0 : 100));
+    if (!drawing.title.empty()) {
+        y_ += text(shown(drawing.title), text_left_, text_right_, block_title(), ink) + 10;
+    }
+    const double top = y_;
+    paintElevation(drawing.drawing, text_left_, top);
+    const double left = text_left_ + a_millimetre * drawing.drawing.width + beside_gap;
+    for (; at + 1 < sheet_->parts.size(); ++at) {
+        const auto* block = std::get_if<SheetBlock>(&sheet_->parts[at + 1]);
+        if (!block || !block->beside) {
+            break;
+        }
+        paintBlock(*block, left, text_right_);
+    }
+    y_ = std::max(y_, top + height) + 26;
+    return at;
+}
+
+void SheetPainter::paintElevation(const Elevation& drawing, double left, double top) {
     painter_.save();
     painter_.translate(left, top);
     for (const Stroke& stroke : drawing.strokes) {
@@ -213,53 +259,131 @@ std::vector<SheetPainter::Column> SheetPainter::columnsOf(const SheetBlock& bloc
         count = std::max(count, row.cells.size());
     }
     std::vector<double> wanted(count, 0);
+    std::vector<bool> words(count, true);
+    for (std::size_t at = 0; at < block.columns.size(); ++at) {
+        wanted[at] = QFontMetricsF(body()).horizontalAdvance(shown(block.columns[at])) + 12;
+    }
     for (const SheetRow& row : block.rows) {
         for (std::size_t at = 0; at < row.cells.size(); ++at) {
             const SheetCell& cell = row.cells[at];
-            wanted[at] = std::max(
-                wanted[at], QFontMetricsF(cell.number ? figure() : body()).horizontalAdvance(shown(cell.text)) + 12);
+            const QFont font = cell.number ? figure() : body();
+            wanted[at] = std::max(wanted[at], QFontMetricsF(font).horizontalAdvance(shown(cell.text)) + 12);
+            words[at] = words[at] && !cell.number;
         }
     }
-    for (std::size_t at = 0; at < block.columns.size(); ++at) {
-        wanted[at] = std::max(wanted[at], QFontMetricsF(body()).horizontalAdvance(shown(block.columns[at])) + 12);
+    double room = right - left - column_gap * (static_cast<double>(count) - 1);
+    double later = 0;  // what the words want that have no room yet
+    int sharing = 0;
+    for (std::size_t at = 0; at < count; ++at) {
+        room -= words[at] ? 0 : wanted[at];
+        sharing += words[at] ? 1 : 0;
+        later += words[at] ? wanted[at] : 0;
     }
-    const bool ends_in_numbers = count > 0 && std::ranges::all_of(block.rows, [&](const SheetRow& row) {
-                                     return row.cells.size() < count || row.cells.back().number;
-                                 });
-    std::vector<Column> columns;
-    double at = left;
-    for (std::size_t number = 0; number < count; ++number) {
-        const bool last = number + 1 == count && !ends_in_numbers;
-        const double most = last ? right - at : std::min(wanted[number], 0.45 * (right - left));
-        columns.push_back({at, std::min(at + most, right)});
-        at += most + 30;
+    std::vector<Column> columns;  // numbers never wrap; words share what is left, the last all that remains
+    double from = left;
+    for (std::size_t at = 0; at < count; ++at) {
+        double taken = wanted[at];
+        if (words[at]) {
+            later -= wanted[at];
+            taken = sharing == 1 ? room : std::min(wanted[at], std::max(room / sharing, room - later));
+            room -= taken;
+            --sharing;
+        }
+        columns.push_back({from, from + taken});
+        from += taken + column_gap;
     }
     return columns;
 }
 
+void SheetPainter::paintTitle(const QString& words, double room) {
+    makeRoom(room);
+    y_ += text(words, text_left_, text_right_, block_title(), ink) + 8;
+}
+
 void SheetPainter::paintBlock(const SheetBlock& block, double left, double right) {
-    makeRoom(220);
-    y_ += text(shown(block.title), left, right, block_title(), ink) + 8;
     const auto columns = columnsOf(block, left, right);
-    if (!block.columns.empty()) {
-        rule(left, right);
-        y_ += 10;
-        double height = 0;
-        for (std::size_t at = 0; at < block.columns.size() && at < columns.size(); ++at) {
-            const bool over_numbers =
-                at > 0 && !block.rows.empty() && at < block.rows[0].cells.size() && block.rows[0].cells[at].number;
-            height = std::max(height, text(shown(block.columns[at]), columns[at].left, columns[at].right, body(), soft,
-                                           over_numbers ? Qt::AlignRight : Qt::AlignLeft));
-        }
-        y_ += height + 8;
+    // A short table stays whole; a long one begins with its head and two rows.
+    double height = block.columns.empty() ? 90 : 160;
+    for (std::size_t i = 0; i < block.rows.size() && (block.rows.size() <= 8 || i < 2); ++i) {
+        height += rowHeight(block.rows[i], columns) + 18;
     }
+    if (!block.beside) {
+        makeRoom(height);
+    }
+    y_ += text(shown(block.title), left, right, block_title(), ink) + 8;
+    if (is_run(block)) {
+        paintRun(block, left, right);
+        return;
+    }
+    paintColumns(block, columns);
     for (const SheetRow& row : block.rows) {
-        makeRoom(90);
+        if (y_ + rowHeight(row, columns) + 18 > page_bottom_) {
+            new_page_();
+            beginPage();
+            paintColumns(block, columns);
+        }
         rule(left, right);
         y_ += 10;
         y_ += paintRow(row, columns) + 8;
     }
+    if (!block.note.empty()) {
+        makeRoom(heightOf(shown(block.note), right - left, body()));
+        y_ += text(shown(block.note), left, right, body(), soft) + 4;
+    }
     y_ += 26;
+}
+
+void SheetPainter::paintColumns(const SheetBlock& block, const std::vector<Column>& columns) {
+    if (block.columns.empty() || columns.empty()) {
+        return;
+    }
+    rule(columns.front().left, columns.back().right);
+    y_ += 10;
+    double height = 0;
+    for (std::size_t at = 0; at < block.columns.size() && at < columns.size(); ++at) {
+        const bool over_numbers = at > 0 && std::ranges::any_of(block.rows, [at](const SheetRow& row) {
+                                      return at < row.cells.size() && row.cells[at].number;
+                                  });
+        height = std::max(height, text(shown(block.columns[at]), columns[at].left, columns[at].right, body(), soft,
+                                       over_numbers ? Qt::AlignRight : Qt::AlignLeft));
+    }
+    y_ += height + 8;
+}
+
+/// Numbers in a line, as many as fit, and the note after the last.
+void SheetPainter::paintRun(const SheetBlock& block, double left, double right) {
+    const QFontMetricsF metrics(figure());
+    double x = left;
+    const auto next = [&](double wide) {
+        if (x + wide > right) {
+            x = left;
+            y_ += metrics.height() + 6;
+        }
+    };
+    painter_.setPen(ink);
+    for (const SheetCell& cell : block.rows.front().cells) {
+        const double wide = metrics.horizontalAdvance(shown(cell.text));
+        next(wide);
+        painter_.setFont(figure());
+        painter_.drawText(QPointF(x, y_ + metrics.ascent()), shown(cell.text));
+        x += wide + 45;
+    }
+    next(QFontMetricsF(body()).horizontalAdvance(shown(block.note)));
+    painter_.setFont(body());
+    painter_.setPen(soft);
+    painter_.drawText(QPointF(x, y_ + metrics.ascent()), shown(block.note));
+    y_ += metrics.height() + 32;
+}
+
+double SheetPainter::rowHeight(const SheetRow& row, const std::vector<Column>& columns) const {
+    double height = 0;
+    for (std::size_t at = 0; at < row.cells.size() && at < columns.size(); ++at) {
+        const SheetCell& cell = row.cells[at];
+        const double lower = cell.number ? 0 : QFontMetricsF(figure()).ascent() - QFontMetricsF(body()).ascent();
+        height = std::max(height, lower + heightOf(shown(cell.text), columns[at].right - columns[at].left,
+                                                   cell.number ? figure() : body()));
+    }
+    return height;
 }
 
 double SheetPainter::paintRow(const SheetRow& row, const std::vector<Column>& columns) {
@@ -267,7 +391,7 @@ double SheetPainter::paintRow(const SheetRow& row, const std::vector<Column>& co
     // Words stand on the figures' line.
     const double lower = has_number ? QFontMetricsF(figure()).ascent() - QFontMetricsF(body()).ascent() : 0;
     const double top = y_;
-    double height = 0;
+    double height = QFontMetricsF(body()).height();
     for (std::size_t at = 0; at < row.cells.size() && at < columns.size(); ++at) {
         const SheetCell& cell = row.cells[at];
         const bool to_the_right = cell.number && at > 0;
@@ -280,17 +404,36 @@ double SheetPainter::paintRow(const SheetRow& row, const std::vector<Column>& co
     return height;
 }
 
+void SheetPainter::paintPart(const SheetMinds& minds) {
+    paintTitle(shown(minds.title), 200);
+    for (const SheetMind& mind : minds.minds) {
+        paintMind(mind);
+    }
+    y_ += 16;
+}
+
+void SheetPainter::paintPart(const SheetWords& words) {
+    if (!words.title.empty()) {
+        paintTitle(shown(words.title), 160);
+    }
+    for (const std::string& line : words.lines) {
+        makeRoom(heightOf(shown(line), text_right_ - text_left_, body()));
+        y_ += text(shown(line), text_left_, text_right_, body(), ink) + 8;
+    }
+    y_ += 20;
+}
+
 void SheetPainter::paintMind(const SheetMind& mind) {
     const QString words = QStringLiteral("%1. %2").arg(shown(mind.word), shown(mind.text));
-    const double left = text_left + 70;
-    makeRoom(heightOf(words, text_right - left, body()) + 20);
-    paintShape(mind.shape, text_left + 4, y_ + 4);
+    const double left = text_left_ + 70;
+    makeRoom(heightOf(words, text_right_ - left, body()) + 20);
+    paintShape(mind.shape, text_left_ + 4, y_ + 4);
     const QString word = shown(mind.word) + QLatin1Char('.');
     painter_.setFont(bold_body());
     painter_.setPen(ink);
     painter_.drawText(QPointF(left, y_ + QFontMetricsF(bold_body()).ascent()), word);
     const double indent = QFontMetricsF(bold_body()).horizontalAdvance(word + QLatin1Char(' '));
-    y_ += text(shown(mind.text), left + indent, text_right, body(), ink) + 14;
+    y_ += text(shown(mind.text), left + indent, text_right_, body(), ink) + 14;
 }
 
 void SheetPainter::paintShape(FlagShape shape, double left, double top) {
@@ -317,25 +460,20 @@ void SheetPainter::paintShape(FlagShape shape, double left, double top) {
     }
 }
 
-void SheetPainter::paintWorkings(const MeasureSheet& sheet) {
-    if (sheet.workings.empty()) {
-        return;
-    }
-    makeRoom(300);
-    y_ += 20;
-    y_ += text(QObject::tr("How it was worked out"), text_left, text_right, block_title(), ink) + 8;
-    for (const SheetWorking& working : sheet.workings) {
+void SheetPainter::paintPart(const SheetWorkings& workings) {
+    paintTitle(shown(workings.title), 300);
+    for (const SheetWorking& working : workings.workings) {
         QStringList steps;
         for (const auto& step : working.steps) {
             steps.append(shown(step));
         }
         const QString words = steps.join(QStringLiteral("; "));
-        const double left = text_left + 470;
-        makeRoom(heightOf(words, text_right - left, body()) + 24);
-        rule(text_left, text_right);
+        const double left = text_left_ + 470;
+        makeRoom(heightOf(words, text_right_ - left, body()) + 24);
+        rule(text_left_, text_right_);
         y_ += 8;
-        const double name = text(shown(working.title), text_left, left - 20, body(), ink);
-        y_ += std::max(name, text(words, left, text_right, body(), ink)) + 8;
+        const double name = text(shown(working.title), text_left_, left - 20, body(), ink);
+        y_ += std::max(name, text(words, left, text_right_, body(), ink)) + 8;
     }
 }
 

@@ -1,27 +1,27 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include "sheet/elevation.h"
-#include "sheet/measure_sheet.h"
+#include "sheet/paper.h"
+#include "sheet/sheet.h"
 
 #include <QColor>
 #include <QFont>
 #include <QPainter>
 #include <QString>
 #include <functional>
+#include <span>
 
 namespace truehang {
 
-/// Sets one sheet on A4 pages. Units are tenths of a millimetre, 2100 × 2970 a page.
+/// Sets sheets on pages of A4 or US Letter. Units are tenths of a millimetre.
 class SheetPainter {
 public:
     /// `new_page` ends the page that is painted and begins the next.
-    SheetPainter(QPainter& painter, std::function<void()> new_page);
+    SheetPainter(QPainter& painter, Paper paper, std::function<void()> new_page);
 
-    /// The options with which the sheet's drawing is to be made.
-    [[nodiscard]] static ElevationOptions drawingOptions(const Survey& survey);
-
-    void paint(const MeasureSheet& sheet, const Elevation& drawing);
+    /// Paints a sheet from the top of the page that is begun, and says how many pages it took. `pages` is how many its
+    /// foot says there are.
+    int paint(const Sheet& sheet, int pages);
 
 private:
     struct Column {
@@ -29,22 +29,37 @@ private:
     };
 
     void beginPage();
+    void paintFoot();
     void makeRoom(double height);
     double text(const QString& words, double left, double right, const QFont& font, const QColor& colour,
                 Qt::Alignment side = Qt::AlignLeft);
     void rule(double left, double right);
-    void paintHead(const MeasureSheet& sheet);
-    void paintDrawing(const Elevation& drawing, double left, double top);
+    void paintHead();
+    void paintProvisional();
+    std::size_t paintDrawing(const SheetDrawing& drawing, std::size_t at);
+    void paintElevation(const Elevation& drawing, double left, double top);
+    void paintPart(const SheetBlock& block) { paintBlock(block, text_left_, text_right_); }
+    void paintPart(const SheetDrawing&) {}  // painted with what stands beside it
+    void paintPart(const SheetMinds& minds);
+    void paintPart(const SheetWords& words);
+    void paintPart(const SheetWorkings& workings);
     void paintBlock(const SheetBlock& block, double left, double right);
+    void paintColumns(const SheetBlock& block, const std::vector<Column>& columns);
+    void paintRun(const SheetBlock& block, double left, double right);
     double paintRow(const SheetRow& row, const std::vector<Column>& columns);
     void paintMind(const SheetMind& mind);
     void paintShape(FlagShape shape, double left, double top);
-    void paintWorkings(const MeasureSheet& sheet);
+    void paintTitle(const QString& title, double room);
+    [[nodiscard]] double rowHeight(const SheetRow& row, const std::vector<Column>& columns) const;
     [[nodiscard]] std::vector<Column> columnsOf(const SheetBlock& block, double left, double right) const;
     [[nodiscard]] double heightOf(const QString& words, double width, const QFont& font) const;
 
     QPainter& painter_;
     std::function<void()> new_page_;
+    double text_left_, text_right_, page_bottom_, page_height_;
+    const Sheet* sheet_ = nullptr;
+    int page_ = 0;
+    int pages_ = 0;
     double y_ = 0;
 };
 

@@ -97,6 +97,8 @@ FocusScope {
                 return photos;
             case "send":
                 return send;
+            case "sheets":
+                return sheets;
             case "settings":
                 return settings;
             default:
@@ -167,6 +169,13 @@ FocusScope {
         id: send
 
         SendPage {
+            notebook: pages.notebook
+        }
+    }
+    Component {
+        id: sheets
+
+        SheetsPage {
             notebook: pages.notebook
         }
     }

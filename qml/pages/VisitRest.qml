@@ -65,6 +65,11 @@ Column {
     }
     ListRow {
         width: parent.width
+        text: qsTr("Sheets to print")
+        onClicked: rest.notebook.screen = "sheets"
+    }
+    ListRow {
+        width: parent.width
         text: qsTr("Unit, tape and edges")
         onClicked: rest.askedFor("measuring")
     }

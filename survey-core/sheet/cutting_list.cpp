@@ -1,10 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sheet/cutting_list.h"
 
-#include "units/rounding.h"
-
 #include <algorithm>
-#include <cmath>
 #include <iterator>
 
 namespace truehang {
@@ -32,17 +29,6 @@ bool is_provisional(const Figures& figures, const std::string& window_id) {
            });
 }
 
-/// Metres to the decimals that the step needs: "4.9", "5.25".
-std::string metres_text(double metres, const SheetStyle& style) {
-    for (const int decimals : {1, 2}) {
-        const double scale = decimals == 1 ? 10.0 : 100.0;
-        if (std::abs(std::round(metres * scale) / scale - metres) < whole_tolerance) {
-            return number_text(metres, decimals, style) + " m";
-        }
-    }
-    return number_text(metres, 3, style) + " m";
-}
-
 /// "4480 in 2 drops, 410 in 2 rows of tabs": one phrase for each kind of piece.
 std::string summary_of(const Order& order, const SheetStyle& style) {
     struct Kind {
@@ -62,7 +48,8 @@ std::string summary_of(const Order& order, const SheetStyle& style) {
     }
     std::string text;
     for (const Kind& kind : kinds) {
-        text += (text.empty() ? "" : ", ") + written(kind.length, style) + " in " + piece_text(kind.what, kind.count);
+        text +=
+            (text.empty() ? "" : ", ") + written_cut(kind.length, style) + " in " + piece_text(kind.what, kind.count);
     }
     return text;
 }
@@ -70,7 +57,7 @@ std::string summary_of(const Order& order, const SheetStyle& style) {
 /// "6 weights", "4.9 m of heading tape", "5 blind rods (3 of 980, 2 of 1180)".
 std::string bought_text(const Haberdashery& bought, const SheetStyle& style) {
     if (bought.count == 0) {
-        return metres_text(bought.order_m, style) + " of " + bought.what;
+        return order_text(bought.order_m, style) + " of " + bought.what;
     }
     std::string pieces;
     for (const CutToLength& piece : bought.pieces) {
@@ -95,12 +82,12 @@ CuttingList cutting_list(const Survey& survey, const Figures& figures, const She
                                    .where = cut.window.empty() ? std::string() : where_of(survey, cut.window),
                                    .layer = cut.layer,
                                    .piece = piece_text(cut.what, cut.count),
-                                   .length = written(cut.length, style),
-                                   .total = written(cut.count * cut.length, style),
+                                   .length = written_cut(cut.length, style),
+                                   .total = written_cut(cut.count * cut.length, style),
                                    .provisional = is_provisional(figures, cut.window)});
         }
-        cloth.length = written(order.length, style);
-        cloth.order = metres_text(order.order_m, style);
+        cloth.length = written_cut(order.length, style);
+        cloth.order = order_text(order.order_m, style);
         cloth.summary = summary_of(order, style);
         cloth.measure_roll = order.order_m > long_order_m;
         cloth.provisional = order.provisional;

@@ -58,4 +58,24 @@ std::optional<std::string> station_near(const Elevation& elevation, double x, do
     return elevation.runs[near[static_cast<std::size_t>(nth) % near.size()].index].station;
 }
 
+Elevation stacked(Elevation above, const Elevation& below) {
+    const double down = above.height;
+    for (Stroke stroke : below.strokes) {
+        for (Point& point : stroke.points) {
+            point.y += down;
+        }
+        above.strokes.push_back(std::move(stroke));
+    }
+    for (Label label : below.labels) {
+        label.at.y += down;
+        label.top += down;
+        label.bottom += down;
+        above.labels.push_back(std::move(label));
+    }
+    above.width = std::max(above.width, below.width);
+    above.height += below.height;
+    above.description += " " + below.title + ". " + below.description;
+    return above;
+}
+
 }  // namespace truehang

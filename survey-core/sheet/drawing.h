@@ -85,6 +85,9 @@ struct Elevation {
 [[nodiscard]] std::optional<std::string> station_near(const Elevation& elevation, double x, double y,
                                                       double radius = 24.0, int nth = 0);
 
+/// Two drawings in the same units, the second under the first.
+[[nodiscard]] Elevation stacked(Elevation above, const Elevation& below);
+
 /// How far `point` lies from the segment a-b.
 [[nodiscard]] double distance_to(Point point, Point a, Point b);
 

@@ -2,6 +2,7 @@
 #include "sheet/measure_sheet.h"
 
 #include "sheet/cutting_list.h"
+#include "sheet/sheet_head.h"
 #include "sheet/working_words.h"
 #include "survey/stations.h"
 #include "units/rounding.h"
@@ -15,25 +16,8 @@ namespace truehang {
 
 namespace {
 
-SheetCell words(std::string text) { return {.text = std::move(text), .figure = {}, .number = false}; }
-SheetCell figure(std::string text, std::string path) {
-    return {.text = std::move(text), .figure = std::move(path), .number = true};
-}
-
-struct Place {
-    const Room* room = nullptr;
-    const Window* window = nullptr;
-};
-
-Place find_window(const Survey& survey, std::size_t index) {
-    for (const Room& room : survey.rooms) {
-        if (index < room.windows.size()) {
-            return {&room, &room.windows[index]};
-        }
-        index -= room.windows.size();
-    }
-    return {};
-}
+SheetCell words(std::string text) { return word_cell(std::move(text)); }
+SheetCell figure(std::string text, std::string path) { return figure_cell(std::move(text), std::move(path)); }
 
 /// Writes the blocks of one layer's sheet.
 class SheetWriter {
@@ -44,13 +28,18 @@ public:
 
     [[nodiscard]] std::vector<SheetBlock> blocks() const {
         std::vector<SheetBlock> all{finished(), hang(), cut()};
-        if (layer_.tabs && layer_.cloth) {
-            all.push_back(positions("tabs", "Tabs, from the leading edge, on the flat", layer_.tabs->each,
-                                    layer_.tabs->spacing, layer_.cloth->flat));
+        if (layer_.tabs) {
+            all.push_back(positions("tabs", "Tabs, from the leading edge, on the flat", layer_.tabs->positions,
+                                    "centre of each"));
         }
-        if (layer_.eyelets && layer_.cloth) {
-            all.push_back(positions("eyelets", "Eyelets, from the leading edge, on the flat", layer_.eyelets->each,
-                                    layer_.eyelets->spacing, layer_.cloth->flat));
+        if (layer_.eyelets) {
+            all.push_back(positions("eyelets", "Eyelets, from the leading edge, on the flat", layer_.eyelets->positions,
+                                    "centre of each"));
+        }
+        if (const auto& pleats = layer_.making.pleats) {
+            all.push_back(positions(
+                "pleats", "Pleats, from the leading edge, on the flat", pleats->positions,
+                fmt::format("centre of each; {} in each, {} between", said(pleats->pleat), said(pleats->space))));
         }
         if (layer_.blind) {
             all.push_back(rods());
@@ -79,7 +68,7 @@ private:
     }
 
     [[nodiscard]] SheetBlock finished() const {
-        SheetBlock block{.key = "finished", .title = "Finished", .columns = {}, .rows = {}, .note = {}};
+        SheetBlock block{.key = "finished", .title = "Finished", .columns = {}, .rows = {}, .note = {}, .beside = true};
         if (layer_.finished) {
             const Finished& done = *layer_.finished;
             const bool blind = layer_.blind.has_value();
@@ -132,7 +121,7 @@ private:
     }
 
     [[nodiscard]] SheetBlock hang() const {
-        SheetBlock block{.key = "hang", .title = "Hang", .columns = {}, .rows = {}, .note = {}};
+        SheetBlock block{.key = "hang", .title = "Hang", .columns = {}, .rows = {}, .note = {}, .beside = true};
         pole_rows(block);
         // From the two decimals that the figures report, so that every sheet rounds the same number.
         const auto mass = [&](Mass kg) { return mass_text(kg, style_); };
@@ -153,8 +142,8 @@ private:
         if (!kind.empty()) {
             how = kind + (how.empty() ? "" : ": ") + how;
         }
-        block.rows.push_back({{figure(counted(widths, "drop", "drops"), key + ".widths"), figure(said(cut_drop), path),
-                               words(fabric_name(cloth)), words(how)}});
+        block.rows.push_back({{figure(counted(widths, "drop", "drops"), key + ".widths"),
+                               figure(written_cut(cut_drop, style_), path), words(fabric_name(cloth)), words(how)}});
         block.rows.back().cells.front().number = false;
     }
 
@@ -195,9 +184,10 @@ private:
         const Trace* how = trace("tabs.length_mm");
         const auto row = how == nullptr ? std::nullopt : step_value(*how, "each row");
         const Length length = row ? Length::mm(*row) : tabs.cut_length;
-        SheetRow cells{{figure(counted(curtains() * tabs.each, "tab", "tabs"), "tabs.each"),
-                        figure(said(length) + " × " + said(tabs.cut_width), "tabs.cut_width_mm"),
-                        words(fabric_name(layer_.cloth->fabric)), words(tab_working(how, tabs, style_))}};
+        SheetRow cells{
+            {figure(counted(curtains() * tabs.each, "tab", "tabs"), "tabs.each"),
+             figure(written_cut(length, style_) + " × " + written_cut(tabs.cut_width, style_), "tabs.cut_width_mm"),
+             words(fabric_name(layer_.cloth->fabric)), words(tab_working(how, tabs, style_))}};
         cells.cells.front().number = false;
         block.rows.push_back(std::move(cells));
     }
@@ -209,9 +199,10 @@ private:
             for (const Cut& piece : order.cuts) {
                 const bool here = piece.window == window_.id && (piece.layer.empty() || piece.layer == layer_.id);
                 if (here && std::ranges::find(said_already, piece.what) == said_already.end()) {
-                    block.rows.push_back({{words(piece_text(piece.what, piece.count)),
-                                           figure(said(piece.length), "orders." + order.fabric + "." + piece.what),
-                                           words(fabric_name(order.fabric)), words("")}});
+                    block.rows.push_back(
+                        {{words(piece_text(piece.what, piece.count)),
+                          figure(written_cut(piece.length, style_), "orders." + order.fabric + "." + piece.what),
+                          words(fabric_name(order.fabric)), words("")}});
                 }
             }
         }
@@ -228,6 +219,10 @@ private:
             add(layer_.eyelets->each, "eyelet", "eyelets", "eyelets.each",
                 count_word(layer_.eyelets->each) + " to a curtain");
         }
+        if (layer_.making.hooks) {
+            add(layer_.making.hooks->each, "hook", "hooks", "hooks.each",
+                count_word(layer_.making.hooks->each) + " to a curtain");
+        }
         if (layer_.blind) {
             add(layer_.blind->rods, "rod", "rods", "blind.rods", "in pockets on the lining");
         }
@@ -240,16 +235,17 @@ private:
         }
     }
 
-    /// Centres from one edge to the other; the last is as far from its edge as the first.
-    [[nodiscard]] SheetBlock positions(std::string key, std::string title, int each, Length spacing,
-                                       Length flat) const {
+    /// Centres from the leading edge, each rounded for itself.
+    [[nodiscard]] SheetBlock positions(std::string key, std::string title, const std::vector<Length>& centres,
+                                       std::string note) const {
         SheetBlock block{
-            .key = std::move(key), .title = std::move(title), .columns = {}, .rows = {{}}, .note = "centre of each"};
-        const Length span = (each - 1) * spacing;
-        const Length first = (flat - span) / 2.0;
-        for (int i = 0; i < each; ++i) {
-            const Length at = each > 1 ? first + span * i / (each - 1) : flat / 2.0;
-            block.rows.front().cells.push_back(figure(said(at), block.key + ".centre." + std::to_string(i + 1)));
+            .key = std::move(key), .title = std::move(title), .columns = {}, .rows = {}, .note = std::move(note)};
+        SheetRow row;
+        for (std::size_t i = 0; i < centres.size(); ++i) {
+            row.cells.push_back(figure(said(centres[i]), fmt::format("{}.centre.{}", block.key, i + 1)));
+        }
+        if (!row.cells.empty()) {
+            block.rows.push_back(std::move(row));
         }
         return block;
     }
@@ -283,44 +279,6 @@ private:
     const SheetStyle& style_;
 };
 
-std::vector<std::string> heading_lines(const Survey& survey, const SheetStyle& style) {
-    std::vector<std::string> lines;
-    std::string who = survey.client ? survey.client->name : std::string();
-    if (survey.site && !survey.site->address.empty()) {
-        who += (who.empty() ? "" : ", ") + survey.site->address;
-    }
-    if (!who.empty()) {
-        lines.push_back(who + ".");
-    }
-    std::string measured;
-    if (!survey.measured_at.empty()) {
-        measured += " " + day_text(survey.measured_at);
-    }
-    if (!survey.measured_by.empty()) {
-        measured += " by " + survey.measured_by;
-    }
-    if (!measured.empty()) {
-        lines.push_back("Measured" + measured + (measured.ends_with('.') ? "" : "."));
-    }
-    lines.push_back(fmt::format("All in {} unless said; ± is twice the standard uncertainty.", word_of(style.unit)));
-    return lines;
-}
-
-std::vector<SheetMind> minds_of(const WindowFigures& window, const std::string& layer) {
-    std::vector<SheetMind> minds;
-    for (const Flag& flag : window.flags) {
-        if (flag.layer.empty() || flag.layer == layer) {
-            minds.push_back({.severity = flag.severity,
-                             .shape = shape_of(flag.severity),
-                             .word = std::string(flag_word(flag.severity)),
-                             .text = flag.text,
-                             .code = flag.code});
-        }
-    }
-    std::ranges::stable_sort(minds, {}, &SheetMind::severity);
-    return minds;
-}
-
 std::vector<SheetWorking> workings_of(const WindowFigures& figures, const Window& window, const std::string& layer,
                                       const SheetStyle& style) {
     std::vector<SheetWorking> workings;
@@ -334,30 +292,12 @@ std::vector<SheetWorking> workings_of(const WindowFigures& figures, const Window
     return workings;
 }
 
-void mark_provisional(MeasureSheet& sheet) {
-    if (sheet.mind.empty() || sheet.mind.front().severity > Severity::remeasure) {
-        return;
-    }
-    sheet.provisional = true;
-    sheet.provisional_text = sheet.mind.front().severity == Severity::stop
-                                 ? "Provisional: nothing can be cut from this sheet yet."
-                                 : "Provisional: don’t cut from this sheet before the reading is taken again.";
-}
-
-std::string corner_of(const Survey& survey) {
-    std::string corner = survey.title.substr(0, survey.title.find(','));
-    if (survey.revision) {
-        corner += (corner.empty() ? "Revision " : ", revision ") + std::to_string(*survey.revision);
-    }
-    return corner;
-}
-
 }  // namespace
 
 MeasureSheet measure_sheet(const Survey& survey, const Figures& figures, std::size_t window_index,
                            std::size_t layer_index, const SheetStyle& style) {
     MeasureSheet sheet;
-    const Place place = find_window(survey, window_index);
+    const SheetPlace place = sheet_place(survey, window_index);
     if (place.window == nullptr || window_index >= figures.windows.size()) {
         return sheet;
     }
@@ -377,7 +317,8 @@ MeasureSheet measure_sheet(const Survey& survey, const Figures& figures, std::si
     sheet.window = window.id;
     sheet.layer = layer.id;
     sheet.revision = survey.revision.value_or(0);
-    mark_provisional(sheet);
+    sheet.provisional_text = provisional_text(sheet.mind);
+    sheet.provisional = !sheet.provisional_text.empty();
     return sheet;
 }
 

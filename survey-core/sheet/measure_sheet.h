@@ -2,6 +2,7 @@
 #pragma once
 
 #include "figures/figures.h"
+#include "sheet/sheet.h"
 #include "sheet/words.h"
 #include "survey/survey.h"
 
@@ -14,44 +15,6 @@
 // them works out or writes a number of its own.
 
 namespace truehang {
-
-/// One cell. `figure` names the figure that the text writes, by its place in the layer's figures (`finished.drop_mm`,
-/// `cloth.cut_drop_mm`, `tabs.each`), in the window's (`sizes.pole.left`) or in the orders
-/// (`orders.sailcloth.order_m`); empty for words.
-struct SheetCell {
-    std::string text;
-    std::string figure;
-    bool number = false;  ///< set in large figures, to the right
-};
-
-struct SheetRow {
-    std::vector<SheetCell> cells;
-};
-
-/// A titled block. `columns` are the small heads above its cells; none where the block needs none.
-struct SheetBlock {
-    std::string key;  ///< finished, hang, cut, tabs, eyelets, rods, order
-    std::string title;
-    std::vector<std::string> columns;
-    std::vector<SheetRow> rows;
-    std::string note;  ///< a sentence under the rows, else empty
-};
-
-/// One flag as the sheet says it: a shape, its word, a sentence.
-struct SheetMind {
-    Severity severity = Severity::note;
-    FlagShape shape = FlagShape::circle;
-    std::string word;  ///< "Caution"
-    std::string text;
-    std::string code;
-};
-
-/// How one figure came about, in words and numbers.
-struct SheetWorking {
-    std::string figure;  ///< its place, as in SheetCell
-    std::string title;   ///< "Finished drop"
-    std::vector<std::string> steps;
-};
 
 struct MeasureSheet {
     std::string title;                 ///< "Parlour, south window"

@@ -18,6 +18,19 @@ namespace truehang {
 namespace {
 
 constexpr std::string_view minus = "−";
+constexpr double eighths = 8.0;
+constexpr double inches_in_a_yard = 36.0;
+
+/// Metres to the decimals that the step needs: "4.9", "5.25".
+std::string metres_text(double metres, const SheetStyle& style) {
+    for (const int decimals : {1, 2}) {
+        const double scale = decimals == 1 ? 10.0 : 100.0;
+        if (std::abs(std::round(metres * scale) / scale - metres) < whole_tolerance) {
+            return number_text(metres, decimals, style) + " m";
+        }
+    }
+    return number_text(metres, 3, style) + " m";
+}
 
 std::string lower_first(std::string text) {
     // A name that goes on in capitals ("SW gable") keeps them.
@@ -222,6 +235,34 @@ std::string_view flag_word(Severity severity) {
     return "Note";
 }
 
+SheetStyle sheet_style_for(const Survey& survey) {
+    const bool inches = survey.entry_unit && length_unit(*survey.entry_unit) == LengthUnit::in;
+    return {.unit = inches ? LengthUnit::in : LengthUnit::mm};
+}
+
+std::string unit_sentence(const SheetStyle& style) {
+    const std::string unit = style.unit == LengthUnit::in
+                                 ? "inches, to the eighth (what is cut never below it; sums are worked finer)"
+                                 : std::string(word_of(style.unit));
+    return fmt::format("All in {} unless said; ± is twice the standard uncertainty.", unit);
+}
+
+Length cut_length(Length length, const SheetStyle& style) {
+    return style.unit == LengthUnit::in ? Length::inches(ceil_whole(length.inches() * eighths) / eighths)
+                                        : cut_up(length);
+}
+
+std::string written_cut(Length length, const SheetStyle& style) { return written(cut_length(length, style), style); }
+
+std::string order_text(double metres, const SheetStyle& style) {
+    std::string text = metres_text(metres, style);
+    if (style.unit == LengthUnit::in) {
+        const double yards = Length::metres(metres).inches() / inches_in_a_yard;
+        text += " (" + number_text(ceil_whole(yards * 100.0) / 100.0, 2, style) + " yd)";
+    }
+    return text;
+}
+
 std::string written(Length length, const SheetStyle& style) {
     if (style.unit == LengthUnit::mm) {
         return number_text(round_whole(length.mm()), 0, style);
@@ -243,7 +284,7 @@ std::string plus_minus(Length u, const SheetStyle& style) {
         return {};
     }
     const Length twice = Length::mm(std::max(1.0, round_whole(2.0 * u.mm())));
-    return "± " + written(twice, style);
+    return "± " + written_cut(twice, style);
 }
 
 std::string mass_text(Mass mass, const SheetStyle& style) {
@@ -280,6 +321,9 @@ std::string piece_text(std::string_view what, int count) {
     }
     if (what == "half repeat") {
         return counted(count, "half repeat between the phases", "half repeats between the phases");
+    }
+    if (what == "placing the pattern") {
+        return counted(count, "allowance", "allowances") + " for placing the pattern";
     }
     return fmt::format("{} {}", count, what);
 }

@@ -27,13 +27,29 @@ enum class FlagShape { triangle, circle, square, broken_circle, bar };
 /// "Caution", "Note", "Decide", "Measure again", "Stop".
 [[nodiscard]] std::string_view flag_word(Severity severity);
 
-/// A length without its unit; whole mm where the unit is mm.
+/// The style of a survey's sheets: inches where its readings were entered in inches, else mm.
+[[nodiscard]] SheetStyle sheet_style_for(const Survey& survey);
+
+/// What the sheet says once of its lengths: "All in mm unless said; ± is twice the standard uncertainty."
+[[nodiscard]] std::string unit_sentence(const SheetStyle& style);
+
+/// A length without its unit: whole mm, or inches to the nearest eighth.
 [[nodiscard]] std::string written(Length length, const SheetStyle& style);
+
+/// A length that is cut, rounded to the same steps but never down, so that no piece falls short.
+[[nodiscard]] std::string written_cut(Length length, const SheetStyle& style);
+
+/// The least length that is not below `length` and that `written_cut` writes exactly.
+[[nodiscard]] Length cut_length(Length length, const SheetStyle& style);
+
+/// Cloth as it is bought: "4.9 m"; with inches its yards too, rounded up: "4.9 m (5.36 yd)".
+[[nodiscard]] std::string order_text(double metres, const SheetStyle& style);
 
 /// A number to so many decimals with the style's decimal mark; a true minus sign.
 [[nodiscard]] std::string number_text(double value, int decimals, const SheetStyle& style);
 
-/// Twice one standard uncertainty, whole mm, halves away from zero, at least 1 where u is above 0: "± 6"; empty for 0.
+/// Twice one standard uncertainty: "± 6"; empty for 0. Whole mm, halves away from zero, at least 1 where u is above 0;
+/// in inches upward to the next eighth.
 [[nodiscard]] std::string plus_minus(Length u, const SheetStyle& style);
 
 /// "2.7 kg", to a tenth.

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <charconv>
 #include <cmath>
 
 namespace truehang {
@@ -27,6 +28,10 @@ std::string trimmed(double value, const SheetStyle& style) {
 
 std::string length_text(double mm, int decimals, const SheetStyle& style) {
     return style.unit == LengthUnit::mm ? number_text(mm, decimals, style) : written(Length::mm(mm), style);
+}
+
+std::string cut_text(double mm, const SheetStyle& style) {
+    return style.unit == LengthUnit::mm ? number_text(mm, 0, style) : written_cut(Length::mm(mm), style);
 }
 
 /// "a + b − c = d"; to a tenth where whole numbers wouldn't seem to add up.
@@ -66,8 +71,13 @@ std::string repeats_text(const TraceStep& step, const SheetStyle& style) {
     const double count = step.count.value_or(0.0);
     const bool half = std::abs(count - std::floor(count) - 0.5) < whole_tolerance;
     const std::string number = half ? number_text(std::floor(count), 0, style) + "½" : trimmed(count, style);
-    return fmt::format("; {} {} of {}", number, count == 1.0 ? "repeat" : "repeats",
-                       with_decimal(said_after(step, "repeat "), style));
+    std::string repeat = said_after(step, "repeat ");
+    double mm = 0.0;
+    const auto read = std::from_chars(repeat.data(), repeat.data() + repeat.size(), mm);
+    if (style.unit == LengthUnit::in && read.ec == std::errc()) {
+        repeat = written(Length::mm(mm), style);
+    }
+    return fmt::format("; {} {} of {}", number, count == 1.0 ? "repeat" : "repeats", with_decimal(repeat, style));
 }
 
 std::string value_text(const TraceStep& step, const SheetStyle& style) {
@@ -134,7 +144,7 @@ std::string cut_working(const Trace* trace, const SheetStyle& style) {
         } else if (step.what == "with shrinkage" && step.mm) {
             const double cut = ceil_whole(*step.mm);
             text += fmt::format(", with {} shrinkage {}", with_decimal(said_after(step, "shrinkage "), style),
-                                length_text(cut, 0, style));
+                                cut_text(cut, style));
             last = cut;
         } else if (step.what == "repeats") {
             text += repeats_text(step, style);
@@ -143,7 +153,7 @@ std::string cut_working(const Trace* trace, const SheetStyle& style) {
             last += *step.mm;
         } else if (step.what == "cut drop" && step.mm) {
             if (round_whole(last) != round_whole(*step.mm)) {
-                text += ", cut " + length_text(*step.mm, 0, style);
+                text += ", cut " + cut_text(*step.mm, style);
             }
         } else if (step.mm && text.empty()) {
             terms.push_back(*step.mm);
@@ -153,7 +163,7 @@ std::string cut_working(const Trace* trace, const SheetStyle& style) {
 }
 
 std::string tab_working(const Trace* trace, const Tabs& tabs, const SheetStyle& style) {
-    std::string text = written(tabs.cut_length, style);
+    std::string text = written_cut(tabs.cut_length, style);
     if (trace != nullptr) {
         for (const TraceStep& step : trace->steps) {
             const std::string shrinkage = step.what == "each row" ? said_after(step, "shrinkage ") : std::string();

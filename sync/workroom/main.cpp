@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "document/document.h"
 #include "figures/figures.h"
+#include "sheet/csv.h"
+#include "sheet/template_svg.h"
 #include "workroom/choices_command.h"
 #include "workroom/documents.h"
 #include "workroom/rules_command.h"
@@ -11,6 +13,7 @@
 #include <CLI/CLI.hpp>
 
 #include <cstdio>
+#include <cstdlib>
 
 namespace {
 
@@ -25,22 +28,79 @@ int print_figures(const std::string& path) {
 
 struct SheetOptions {
     std::string survey, window, layer, out;
+    std::string kind = "measure";
+    std::string paper, unit, what;
 };
+
+/// The room and the window of "ROOM/ID" or "ID"; false and a line on standard error where there is no such window.
+bool place_window(const Survey& survey, const SheetOptions& options, SheetsAsked& asked) {
+    const auto place = workroom::find_window(survey, options.window, options.layer);
+    if (!place) {
+        fmt::print(stderr, "{}: the survey has no such window or layer.\n", options.window);
+        return false;
+    }
+    asked.room = place->room->id;
+    asked.window = place->window->id;
+    asked.layer = options.layer;
+    return true;
+}
+
+SheetStyle style_of(const Survey& survey, const SheetOptions& options) {
+    SheetStyle style = sheet_style_for(survey);
+    style.unit = length_unit(options.unit).value_or(style.unit);
+    return style;
+}
+
+/// The paper of the option, else of the locale that a program prints by.
+Paper paper_for(const SheetOptions& options) {
+    for (const char* name : {"LC_ALL", "LC_PAPER", "LANG"}) {
+        const char* locale = std::getenv(name);
+        if (options.paper.empty() && locale != nullptr && *locale != '\0') {
+            return paper_of_locale(locale);
+        }
+    }
+    return paper_of(options.paper).value_or(Paper::a4);
+}
 
 int write_sheet(const SheetOptions& options) {
     const auto survey = workroom::survey_or_faults(options.survey);
-    if (!survey) {
+    workroom::SheetPageAsked asked;
+    if (!survey || (!options.window.empty() && !place_window(*survey, options, asked.sheets))) {
+        return refused;
+    }
+    asked.sheets.kind = sheet_kind(options.kind).value_or(SheetKind::measure);
+    asked.style = style_of(*survey, options);
+    asked.paper = paper_for(options);
+    asked.standalone = true;
+    const auto no_photo = [](const std::string&) { return false; };
+    const auto page = workroom::sheets_page(*survey, work_out(*survey), asked, no_photo);
+    if (!page) {
+        fmt::print(stderr, "{}: nothing is worked that such a sheet could say.\n",
+                   options.window.empty() ? options.survey : options.window);
+        return refused;
+    }
+    return workroom::write_out(*page, options.out) ? 0 : refused;
+}
+
+int write_csv(const SheetOptions& options) {
+    const auto survey = workroom::survey_or_faults(options.survey);
+    const auto what = csv_of_word(options.what);
+    return survey && what && workroom::write_out(csv_of(*survey, work_out(*survey), *what), options.out) ? 0 : refused;
+}
+
+int write_template(const SheetOptions& options) {
+    const auto survey = workroom::survey_or_faults(options.survey);
+    SheetsAsked asked;
+    if (!survey || !place_window(*survey, options, asked)) {
         return refused;
     }
     const auto place = workroom::find_window(*survey, options.window, options.layer);
-    if (!place) {
-        fmt::print(stderr, "{}: the survey has no such window or layer.\n", options.window);
+    const auto svg = template_svg(*survey, work_out(*survey), place->index, style_of(*survey, options));
+    if (!svg) {
+        fmt::print(stderr, "{}: {}\n", options.window, svg.error().text);
         return refused;
     }
-    const auto no_photo = [](const std::string&) { return false; };
-    return workroom::write_out(workroom::sheet_page(*survey, work_out(*survey), *place, no_photo, true), options.out)
-               ? 0
-               : refused;
+    return workroom::write_out(*svg, options.out) ? 0 : refused;
 }
 
 void add_figures(CLI::App& app, std::string& path, int& result) {
@@ -49,13 +109,45 @@ void add_figures(CLI::App& app, std::string& path, int& result) {
     command->callback([&] { result = print_figures(path); });
 }
 
+void add_survey_and_out(CLI::App& command, SheetOptions& options) {
+    command.add_option("survey", options.survey, "The survey document, or - for standard input")->required();
+    command.add_option("-o,--out", options.out, "The file to write; standard output where none is given");
+}
+
+void add_unit(CLI::App& command, SheetOptions& options) {
+    command.add_option("--unit", options.unit, "mm or in; the survey's own where none is given")
+        ->check(CLI::IsMember({"mm", "in"}));
+}
+
 void add_sheet(CLI::App& app, SheetOptions& options, int& result) {
-    auto* command = app.add_subcommand("sheet", "Write the measure sheet of one window as a page that prints on A4");
-    command->add_option("survey", options.survey, "The survey document, or - for standard input")->required();
-    command->add_option("--window", options.window, "The window's id, or ROOM/ID")->required();
-    command->add_option("--layer", options.layer, "The layer's id; the first where none is given");
-    command->add_option("-o,--out", options.out, "The file to write; standard output where none is given");
+    auto* command = app.add_subcommand("sheet", "Write sheets as one page that prints on A4 or US Letter");
+    add_survey_and_out(*command, options);
+    command->add_option("--kind", options.kind, "measure, cutting (of the whole house), making or hanging")
+        ->check(CLI::IsMember({"measure", "cutting", "making", "hanging"}))
+        ->capture_default_str();
+    command->add_option("--window", options.window, "The window's id, or ROOM/ID; all windows where none is given");
+    command->add_option("--layer", options.layer, "The layer's id; all of the window's where none is given");
+    command->add_option("--paper", options.paper, "a4 or letter; the locale's where none is given")
+        ->check(CLI::IsMember({"a4", "letter"}));
+    add_unit(*command, options);
     command->callback([&] { result = write_sheet(options); });
+}
+
+void add_csv(CLI::App& app, SheetOptions& options, int& result) {
+    auto* command = app.add_subcommand("csv", "Write the orders or all pieces as a table (RFC 4180)");
+    add_survey_and_out(*command, options);
+    command->add_option("--what", options.what, "orders or pieces")
+        ->required()
+        ->check(CLI::IsMember({"orders", "pieces"}));
+    command->callback([&] { result = write_csv(options); });
+}
+
+void add_template(CLI::App& app, SheetOptions& options, int& result) {
+    auto* command = app.add_subcommand("template", "Write the top of an arch or a gable at 1 : 1 as SVG");
+    add_survey_and_out(*command, options);
+    command->add_option("--window", options.window, "The window's id, or ROOM/ID")->required();
+    add_unit(*command, options);
+    command->callback([&] { result = write_template(options); });
 }
 
 void add_serve(CLI::App& app, workroom::ServeOptions& options, int& result) {
@@ -105,6 +197,8 @@ int main(int argc, char** argv) {
     add_sheet(app, sheet, result);
     workroom::add_choices(app, choices, result);
     workroom::add_rules(app, rules, result);
+    add_csv(app, sheet, result);
+    add_template(app, sheet, result);
     add_serve(app, serving, result);
     add_pair(app, data, result);
     try {

@@ -21,6 +21,8 @@ private slots:
     void aWindowThatIsNotThere();
     void aFileThatCantBeWritten();
     void theProgramPrints();
+    void everyKindPrintsOnEitherPaper();
+    void eachSheetCountsItsOwnPages();
 };
 
 namespace {
@@ -107,6 +109,34 @@ void AppPrintTest::theProgramPrints() {
     QVERIFY(process.waitForFinished());
     QCOMPARE(process.exitCode(), 2);
     QVERIFY(!process.readAllStandardError().isEmpty());
+}
+
+void AppPrintTest::everyKindPrintsOnEitherPaper() {
+    const auto survey = read_survey(whole(example));
+    const QTemporaryDir folder;
+    const QString pdf = folder.filePath("sheets.pdf");
+    // US Letter is 8.5 × 11 in (ANSI Y14.1): 612 × 792 points; A4 is 210 × 297 mm (ISO 216).
+    for (const auto& [paper, name] : {std::pair{Paper::a4, "A4"}, std::pair{Paper::letter, "letter"}}) {
+        for (const SheetKind kind : {SheetKind::measure, SheetKind::cutting, SheetKind::making, SheetKind::hanging}) {
+            QVERIFY(print_sheets(*survey, {.kinds = {kind}, .paper = paper}, pdf).ok());
+            QVERIFY(run("pdfinfo", {pdf}).contains(name));
+            const QString text = run("pdftotext", {"-layout", pdf, "-"});
+            QVERIFY2(text.contains(QString::fromUtf8(title_of(kind).data())), qPrintable(text));
+            QVERIFY(text.contains("Pilot house, revision 1"));
+        }
+    }
+    // 2240 mm are 88.19 in: a cut is never written below.
+    QVERIFY(print_sheets(*survey, {.kinds = {SheetKind::making}, .unit = LengthUnit::in}, pdf).ok());
+    QVERIFY(run("pdftotext", {"-layout", pdf, "-"}).contains("88 1/4"));
+}
+
+void AppPrintTest::eachSheetCountsItsOwnPages() {
+    const auto survey = read_survey(whole(example));
+    const QTemporaryDir folder;
+    const QString pdf = folder.filePath("sheets.pdf");
+    QVERIFY(print_sheets(*survey, {.kinds = {SheetKind::cutting}, .paper = Paper::a4}, pdf).ok());
+    // One cloth a sheet, two cloths, one page each.
+    QCOMPARE(run("pdftotext", {"-layout", pdf, "-"}).count("page 1 of 1"), 2);
 }
 
 QTEST_MAIN(AppPrintTest)

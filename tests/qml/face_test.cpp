@@ -33,6 +33,7 @@ constexpr Place places[] = {{"visits", ""},
                             {"figures", "why"},
                             {"photos", ""},
                             {"send", ""},
+                            {"sheets", ""},
                             {"settings", ""}};
 }  // namespace
 

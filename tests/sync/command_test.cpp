@@ -155,6 +155,54 @@ TEST(SheetCommand, writesOnePageThatFetchesNothing) {
               2);
 }
 
+// The worked example (tests/reference/contract/figures.example.json): cut drop 2240, order 4.9 m.
+TEST(SheetCommand, writesEveryKindOnThePaperAndInTheUnitAskedFor) {
+    const auto of_kind = [](const std::string& kind, const std::vector<std::string>& more) {
+        std::vector<std::string> command{TRUEHANG_WORKROOM, "sheet", contract + "survey.example.json", "--kind", kind};
+        command.insert(command.end(), more.begin(), more.end());
+        return run_program(command);
+    };
+    const auto has = [](const Outcome& outcome, const std::string& text) {
+        return outcome.exit_code == 0 && outcome.out.find(text) != std::string::npos;
+    };
+    EXPECT_TRUE(has(of_kind("cutting", {"--paper", "letter"}), "class=\"page-sheet paper-letter\""));
+    EXPECT_TRUE(has(of_kind("cutting", {"--paper", "a4"}), "data-figure=\"rolls.sailcloth.cuts.1.length\">2240<"));
+    EXPECT_TRUE(has(of_kind("making", {"--window", "parlour-south"}), "data-figure=\"cloth.cut_drop_mm\">2240<"));
+    EXPECT_TRUE(has(of_kind("making", {"--unit", "in"}), "data-figure=\"cloth.cut_drop_mm\">88 1/4<"));
+    EXPECT_TRUE(has(of_kind("hanging", {}), "Before drilling and climbing"));
+    EXPECT_EQ(of_kind("sewing", {}).exit_code, 2);
+    EXPECT_EQ(of_kind("making", {"--paper", "a5"}).exit_code, 2);
+    EXPECT_EQ(of_kind("making", {"--window", "none"}).exit_code, 2);
+}
+
+TEST(SheetCommand, takesThePaperOfTheLocale) {
+    // GNU C Library 2.36, locale en_US: LC_PAPER is US Letter.
+    const auto page = [](const std::string& locale) {
+        return run_program(
+                   {"env", "-i", "LC_ALL=" + locale, TRUEHANG_WORKROOM, "sheet", contract + "survey.example.json"})
+            .out;
+    };
+    EXPECT_NE(page("en_US.UTF-8").find("paper-letter\""), std::string::npos);
+    EXPECT_NE(page("en_GB.UTF-8").find("paper-a4\""), std::string::npos);
+}
+
+TEST(CsvCommand, writesOrdersAndPieces) {
+    const auto csv_of = [](const std::string& what) {
+        return run_program({TRUEHANG_WORKROOM, "csv", contract + "survey.example.json", "--what", what});
+    };
+    EXPECT_NE(csv_of("orders").out.find(",4890,4.9,no\r\n"), std::string::npos);
+    EXPECT_NE(csv_of("pieces").out.find(",2,2240,4480,2240,drops,2,2,"), std::string::npos);
+    EXPECT_EQ(csv_of("windows").exit_code, 2);
+}
+
+TEST(TemplateCommand, refusesAStraightTopInOneLine) {
+    const auto outcome =
+        run_program({TRUEHANG_WORKROOM, "template", contract + "survey.example.json", "--window", "parlour-south"});
+    EXPECT_EQ(outcome.exit_code, 2);
+    EXPECT_EQ(outcome.out, "");
+    EXPECT_EQ(std::count(outcome.err.begin(), outcome.err.end(), '\n'), 1) << outcome.err;
+}
+
 TEST(ServeCommand, goesBeyondThisMachineOnlyWithTlsOrWhenTold) {
     const TemporaryFolder folder;
     const auto outcome = run_program(

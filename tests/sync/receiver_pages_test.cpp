@@ -93,6 +93,44 @@ TEST(Pages, theSurveySaysTheSameFiguresAsItsSheet) {
     EXPECT_TRUE(has(page, "scope=\"row\""));
 }
 
+TEST(Pages, everyKindOfSheetHasItsAddress) {
+    const Served served;
+    const auto survey = served.receiver.ask("GET", "/surveys/" + id).body;
+    for (const auto* kind : {"measure", "cutting", "making", "hanging"}) {
+        const auto house = "/surveys/" + id + "/sheets/" + kind;
+        EXPECT_NE(survey.find("href=\"" + house + "\""), std::string::npos) << kind;
+        for (const auto& path : {house, sheet + "/" + kind}) {
+            const auto page = served.receiver.ask("GET", path);
+            EXPECT_EQ(page.status, 200) << path;
+            EXPECT_TRUE(has(page, std::string("data-kind=\"") + kind + "\"")) << path;
+        }
+    }
+    EXPECT_EQ(served.receiver.ask("GET", sheet + "/sewing").status, 404);
+    EXPECT_EQ(served.receiver.ask("GET", sheet + "/making/more").status, 404);
+}
+
+TEST(Pages, aSheetComesOnOtherPaperAndInInches) {
+    const Served served;
+    const auto page = served.receiver.ask("GET", sheet + "/making?paper=letter&unit=in");
+    EXPECT_TRUE(has(page, "paper-letter"));
+    // 2240 mm are 88.19 in, cut never below: 88 1/4.
+    EXPECT_EQ(figure_on(page.body, "cloth.cut_drop_mm"), "88 1/4");
+    EXPECT_TRUE(has(page, "href=\"" + sheet + "/making?paper=a4&amp;unit=in\""));
+    EXPECT_TRUE(has(served.receiver.ask("GET", sheet + "/making?paper=none&unit=ell"), "paper-a4"));
+}
+
+TEST(Pages, ordersAndPiecesAsTables) {
+    const Served served;
+    const auto orders = served.receiver.ask("GET", "/surveys/" + id + "/orders.csv");
+    ASSERT_EQ(orders.status, 200);
+    EXPECT_EQ(orders.headers.at("content-type"), "text/csv; charset=utf-8; header=present");
+    EXPECT_EQ(orders.headers.at("content-disposition"), "attachment; filename=\"orders.csv\"");
+    EXPECT_TRUE(has(orders, "\r\nsailcloth,"));
+    EXPECT_EQ(served.receiver.ask("GET", "/surveys/" + id + "/pieces.csv").status, 200);
+    EXPECT_EQ(served.receiver.ask("GET", "/surveys/" + id + "/windows.csv").status, 404);
+    EXPECT_EQ(served.receiver.ask("GET", sheet + "/template.svg").status, 404) << "its top is straight";
+}
+
 TEST(Pages, theFiguresAsADocument) {
     const Served served;
     const auto reply = served.receiver.ask("GET", figures_path(id));

@@ -490,7 +490,8 @@ Response Reception::answer_page(const Request& request) {
         return why_not->status == 401 ? page_reply(path == "/sign-in" ? 200 : 401, sign_in_page("")) : *why_not;
     }
     if (auto page = site_page(archive_, path, request.head.query)) {
-        return page_reply(page->status, std::move(page->html));
+        return page->type.empty() ? page_reply(page->status, std::move(page->body))
+                                  : file_reply(page->type, page->file_name, std::move(page->body));
     }
     return page_reply(404, missing_page());
 }

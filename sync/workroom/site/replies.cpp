@@ -38,6 +38,13 @@ http::Response page_reply(int status, std::string html) {
     return response;
 }
 
+http::Response file_reply(std::string_view type, std::string_view name, std::string body) {
+    auto response = reply(200, type, std::move(body));
+    response.headers.emplace_back("Content-Security-Policy", "default-src 'none'");
+    response.headers.emplace_back("Content-Disposition", fmt::format("attachment; filename=\"{}\"", name));
+    return response;
+}
+
 http::Response problem_reply(ProblemKind kind, std::string detail, std::vector<sync::ProblemFault> faults) {
     const sync::Problem problem{kind, std::move(detail), std::move(faults)};
     auto response = reply(sync::status_of(kind), sync::problem_type, sync::write_problem(problem));

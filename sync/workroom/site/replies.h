@@ -16,6 +16,8 @@ namespace truehang::workroom {
 [[nodiscard]] http::Response json_reply(int status, std::string json);
 /// A page; its policy lets it load nothing but this site's style sheet, fonts and pictures, and run nothing.
 [[nodiscard]] http::Response page_reply(int status, std::string html);
+/// A file to keep under a name (letters, digits, dots); it may load nothing.
+[[nodiscard]] http::Response file_reply(std::string_view type, std::string_view name, std::string body);
 [[nodiscard]] http::Response problem_reply(sync::ProblemKind kind, std::string detail,
                                            std::vector<sync::ProblemFault> faults = {});
 /// The problem an error of the archive is: 503, 507, 409, else 500. What a person of the workroom needs to know, and

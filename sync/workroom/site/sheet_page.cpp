@@ -2,23 +2,15 @@
 #include "workroom/site/sheet_page.h"
 
 #include "protocol/paths.h"
-#include "sheet/elevation.h"
-#include "sheet/measure_sheet.h"
 #include "sheet/svg.h"
 #include "workroom/site/frame.h"
 
 #include <algorithm>
+#include <array>
 
 namespace truehang::workroom {
 
 namespace {
-
-constexpr double drawing_width_mm = 97.0;
-constexpr double drawing_height_mm = 84.0;
-constexpr double px_in_mm = 25.4 / 96.0;
-
-/// Blocks that stand beside the drawing; the others take the sheet's whole width.
-bool stands_beside(const SheetBlock& block) { return block.key == "finished" || block.key == "hang"; }
 
 /// One row of nothing but numbers, set as a line of text: the centres of tabs.
 bool is_run(const SheetBlock& block) {
@@ -54,9 +46,10 @@ View columns_view(const SheetBlock& block) {
     return columns;
 }
 
-View block_view(const SheetBlock& block) {
+View block_view(const SheetBlock& block, const std::string& id) {
     auto entry = view();
     entry.set("key", block.key);
+    entry.set("id", id);
     entry.set("title", block.title);
     entry.set("run", truth(is_run(block)));
     entry.set("note", block.note.empty() ? truth(false) : View{block.note});
@@ -117,29 +110,144 @@ void set_list(View& values, const std::string& name, const Items& items, const V
 }
 
 /// In the colours of the page it stands on, so that it follows the dark look and comes out light on paper.
-std::string drawing_of(const Survey& survey, const WindowPlace& place, const WindowFigures& figures) {
-    auto options = elevation_options_for(survey);
-    options.width = drawing_width_mm;
-    options.height = drawing_height_mm;
-    options.pixel = px_in_mm;
-    options.dimensions = false;  // what was measured stands in the figures beside it
-    options.drawn = Drawn::back;
+std::string drawing_of(const Elevation& drawing, const std::string& id) {
     SvgOptions svg;
     svg.palette = {"var(--paper)", "var(--ink)", "var(--soft)", "var(--thread)", "var(--wash)"};
     svg.unit = "mm";
-    return svg_of(elevation_of(survey, *place.room, *place.window, figures, options), svg);
+    svg.id = id;
+    return svg_of(drawing, svg);
 }
 
-void set_words(View& values, const MeasureSheet& sheet) {
+/// The parts of one sheet as the template takes them, a drawing together with the blocks beside it.
+class PartsView {
+public:
+    explicit PartsView(std::string sheet_id) : sheet_id_(std::move(sheet_id)) {}
+
+    View of(const std::vector<SheetPart>& parts) {
+        for (std::size_t i = 0; i < parts.size(); ++i) {
+            if (const auto* drawing = std::get_if<SheetDrawing>(&parts[i])) {
+                i = drawing_and_beside(*drawing, parts, i);
+            } else {
+                std::visit([this](const auto& part) { add(part); }, parts[i]);
+            }
+        }
+        return list_;
+    }
+
+private:
+    [[nodiscard]] std::string next_id() { return sheet_id_ + "-" + std::to_string(++count_); }
+
+    /// A part with nothing in it: an inner section looks outward for a name it lacks, so each must be said.
+    static View empty_part() {
+        auto part = view();
+        for (const auto* name : {"top", "wide", "table", "minds", "workings", "words"}) {
+            part.set(name, truth(false));
+        }
+        return part;
+    }
+
+    std::size_t drawing_and_beside(const SheetDrawing& drawing, const std::vector<SheetPart>& parts, std::size_t at) {
+        auto blocks = view_list();
+        const auto svg = drawing_of(drawing.drawing, next_id());
+        std::size_t last = at;
+        for (; last + 1 < parts.size(); ++last) {
+            const auto* block = std::get_if<SheetBlock>(&parts[last + 1]);
+            if (block == nullptr || !block->beside) {
+                break;
+            }
+            blocks << block_view(*block, next_id());
+        }
+        auto part = empty_part();
+        auto inner = view();
+        inner.set("drawing", svg);
+        inner.set("title", drawing.title.empty() ? truth(false) : View{drawing.title});
+        inner.set("beside", blocks);
+        part.set(last > at ? "top" : "wide", inner);
+        list_ << part;
+        return last;
+    }
+    void add(const SheetBlock& block) {
+        auto part = empty_part();
+        part.set("table", block_view(block, next_id()));
+        list_ << part;
+    }
+    void add(const SheetDrawing&) {}  // it is added with what stands beside it
+    void add(const SheetMinds& minds) {
+        auto inner = view();
+        inner.set("title", minds.title);
+        set_list(inner, "said", minds.minds, mind_view);
+        put("minds", inner);
+    }
+    void add(const SheetWorkings& workings) {
+        auto inner = view();
+        inner.set("title", workings.title);
+        set_list(inner, "working", workings.workings, working_view);
+        put("workings", inner);
+    }
+    void add(const SheetWords& words) {
+        auto inner = view();
+        inner.set("title", words.title.empty() ? truth(false) : View{words.title});
+        set_list(inner, "lines", words.lines, [](const std::string& line) { return View{line}; });
+        put("words", inner);
+    }
+    void put(const char* name, const View& inner) {
+        auto part = empty_part();
+        part.set(name, inner);
+        list_ << part;
+    }
+
+    std::string sheet_id_;
+    int count_ = 0;
+    View list_ = view_list();
+};
+
+View sheet_view(const Sheet& sheet, std::size_t number) {
+    auto values = view();
+    values.set("kind", std::string(word_of(sheet.kind)));
+    values.set("kind_title", std::string(title_of(sheet.kind)));
     values.set("window", sheet.window);
     values.set("layer", sheet.layer);
     values.set("title", sheet.title);
     values.set("corner", sheet.corner);
-    values.set("description", sheet.description.empty() ? truth(false) : View{sheet.description});
-    values.set("notes", sheet.notes.empty() ? truth(false) : View{sheet.notes});
-    values.set("provisional", truth(sheet.provisional));
-    values.set("provisional_text", sheet.provisional_text);
+    values.set("provisional", sheet.provisional.empty() ? truth(false) : View{sheet.provisional});
     set_list(values, "heading", sheet.heading, [](const std::string& line) { return View{line}; });
+    set_list(values, "first", sheet.first, mind_view);
+    values.set("parts", PartsView("s" + std::to_string(number)).of(sheet.parts));
+    return values;
+}
+
+/// One link among several of which one is where the page is.
+View choice_view(const std::string& href, const std::string& text, bool here) {
+    auto entry = view();
+    entry.set("href", href);
+    entry.set("text", text);
+    entry.set("here", truth(here));
+    return entry;
+}
+
+/// The same page on other paper and in the other unit.
+View choices_view(const SheetPageAsked& asked) {
+    const bool inches = asked.style.unit == LengthUnit::in;
+    const auto href = [&](Paper paper, bool in) {
+        return asked.path + "?paper=" + std::string(word_of(paper)) + "&unit=" + (in ? "in" : "mm");
+    };
+    auto choices = view_list();
+    choices << choice_view(href(Paper::a4, inches), "A4", asked.paper == Paper::a4);
+    choices << choice_view(href(Paper::letter, inches), "US Letter", asked.paper == Paper::letter);
+    choices << choice_view(href(asked.paper, false), "mm", !inches);
+    choices << choice_view(href(asked.paper, true), "inches", inches);
+    return choices;
+}
+
+const Window* window_of(const Survey& survey, const SheetsAsked& asked) {
+    for (const auto& room : survey.rooms) {
+        for (const auto& window : room.windows) {
+            if (!asked.window.empty() && window.id == asked.window && (asked.room.empty() || room.id == asked.room)) {
+                return &window;
+            }
+        }
+    }
+    return nullptr;
 }
 
 std::optional<std::size_t> find_layer(const Window& window, std::string_view layer) {
@@ -194,26 +302,31 @@ std::string choices_path(const Survey& survey, const Room& room, const Window& w
     return sheet_path(survey, room, window, layer) + "/choices";
 }
 
-std::string sheet_page(const Survey& survey, const Figures& figures, const WindowPlace& place,
-                       const PhotoIsHere& photo_is_here, bool standalone) {
-    const auto sheet = measure_sheet(survey, figures, place.index, place.layer);
-    auto values = view();
-    set_words(values, sheet);
-    std::vector<SheetBlock> beside;
-    std::vector<SheetBlock> below;
-    std::vector<SheetBlock> order;  // after what must be minded: a whole house's cloths fill half a page
-    for (const auto& block : sheet.blocks) {
-        (stands_beside(block) ? beside : block.key == "order" ? order : below).push_back(block);
+std::string house_sheets_path(const Survey& survey, SheetKind kind) {
+    return "/surveys/" + sync::percent_encode(survey.id) + "/sheets/" + std::string(word_of(kind));
+}
+
+std::optional<std::string> sheets_page(const Survey& survey, const Figures& figures, const SheetPageAsked& asked,
+                                       const PhotoIsHere& photo_is_here) {
+    const auto sheets = sheets_of(survey, figures, asked.sheets, asked.style);
+    if (sheets.empty()) {
+        return std::nullopt;
     }
-    set_list(values, "beside", beside, block_view);
-    set_list(values, "below", below, block_view);
-    set_list(values, "order", order, block_view);
-    set_list(values, "mind", sheet.mind, mind_view);
-    set_list(values, "workings", sheet.workings, working_view);
-    set_list(values, "photos", place.window->photos,
-             [&](const Photo& photo) { return photo_view(photo, photo_is_here, standalone); });
-    values.set("drawing", drawing_of(survey, place, figures.windows.at(place.index)));
-    Frame frame{sheet.title, "page-sheet", {}, standalone};
+    auto values = view();
+    auto list = view_list();
+    for (std::size_t i = 0; i < sheets.size(); ++i) {
+        list << sheet_view(sheets[i], i + 1);
+    }
+    values.set("sheets", list);
+    values.set("running", sheets.front().corner);
+    values.set("choices_some", truth(!asked.standalone));
+    values.set("choices", asked.standalone ? view_list() : choices_view(asked));
+    const auto* window = window_of(survey, asked.sheets);
+    const bool with_photos = window != nullptr && asked.sheets.kind == SheetKind::measure;
+    set_list(values, "photos", with_photos ? window->photos : std::vector<Photo>{},
+             [&](const Photo& photo) { return photo_view(photo, photo_is_here, asked.standalone); });
+    const std::string title = sheets.size() == 1 ? sheets.front().title : std::string(title_of(asked.sheets.kind));
+    Frame frame{title, "page-sheet paper-" + std::string(word_of(asked.paper)), {}, asked.standalone};
     frame.back = {{"/", "Surveys"},
                   {"/surveys/" + sync::percent_encode(survey.id), survey.title.empty() ? "Survey" : survey.title}};
     return framed(frame, fill("sheet", values));

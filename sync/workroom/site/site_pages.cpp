@@ -4,6 +4,8 @@
 #include "document/document.h"
 #include "figures/figures.h"
 #include "protocol/paths.h"
+#include "sheet/csv.h"
+#include "sheet/template_svg.h"
 #include "workroom/archive/rules_shelf.h"
 #include "workroom/site/choices_page.h"
 #include "workroom/site/frame.h"
@@ -64,12 +66,106 @@ std::optional<SitePage> front_page(Archive& archive) {
     return SitePage{200, list_page(lines)};
 }
 
-std::optional<SitePage> page_of_survey(Archive& archive, std::vector<std::string> parts, std::string_view query) {
-    const bool choices = parts.size() % 2 == 1;
-    if (choices) {
-        parts.pop_back();
+/// What a path below a survey asks for.
+struct SurveyPath {
+    std::string survey, room, window, layer;
+    std::string leaf;    ///< what of it: `measure`, `making`, `orders.csv`, …; empty: its own page
+    bool house = false;  ///< /sheets/KIND
+};
+
+/// `/surveys/ID`, `/surveys/ID/sheets/KIND`, `/surveys/ID/FILE.csv` and
+/// `/surveys/ID/rooms/ROOM/windows/WINDOW[/layers/LAYER][/LEAF]`; nothing for any other.
+std::optional<SurveyPath> survey_path(const std::vector<std::string>& parts) {
+    if (parts.size() < 2 || parts[0] != "surveys") {
+        return std::nullopt;
     }
-    const auto document = archive.newest(parts[1]);
+    SurveyPath asked;
+    asked.survey = parts[1];
+    if (parts.size() <= 3) {
+        asked.leaf = parts.size() == 3 ? parts[2] : "";
+        return asked;
+    }
+    if (parts.size() == 4 && parts[2] == "sheets") {
+        asked.house = true;
+        asked.leaf = parts[3];
+        return asked;
+    }
+    if (parts.size() < 6 || parts[2] != "rooms" || parts[4] != "windows") {
+        return std::nullopt;
+    }
+    asked.room = parts[3];
+    asked.window = parts[5];
+    std::size_t at = 6;
+    if (parts.size() >= at + 2 && parts[at] == "layers") {
+        asked.layer = parts[at + 1];
+        at += 2;
+    }
+    if (parts.size() > at + 1) {
+        return std::nullopt;
+    }
+    asked.leaf = parts.size() > at ? parts[at] : word_of(SheetKind::measure);
+    return asked;
+}
+
+/// A query's value by its name; empty where it isn't there. None that is asked for needs decoding.
+std::string_view asked_value(std::string_view query, std::string_view name) {
+    while (!query.empty()) {
+        const auto end = std::min(query.find('&'), query.size());
+        const auto pair = query.substr(0, end);
+        if (pair.size() > name.size() && pair.starts_with(name) && pair[name.size()] == '=') {
+            return pair.substr(name.size() + 1);
+        }
+        query.remove_prefix(std::min(end + 1, query.size()));
+    }
+    return {};
+}
+
+std::optional<SitePage> csv_file(const Survey& survey, const SurveyPath& asked) {
+    const auto what = asked.leaf == "orders.csv"   ? std::optional(CsvOf::orders)
+                      : asked.leaf == "pieces.csv" ? std::optional(CsvOf::pieces)
+                                                   : std::nullopt;
+    if (!what) {
+        return std::nullopt;
+    }
+    return SitePage{200, csv_of(survey, work_out(survey), *what), std::string(csv_type), asked.leaf};
+}
+
+std::optional<SitePage> template_page(const Survey& survey, const SurveyPath& asked) {
+    const auto place = find_window(survey, asked.room, asked.window, "");
+    if (!place) {
+        return std::nullopt;
+    }
+    const auto figures = work_out(survey);
+    auto svg = template_svg(survey, figures, place->index, sheet_style_for(survey));
+    if (!svg) {
+        return std::nullopt;
+    }
+    return SitePage{200, std::move(svg).value(), "image/svg+xml", "template.svg"};
+}
+
+std::optional<SitePage> sheets_of_path(Archive& archive, const Survey& survey, const SurveyPath& asked,
+                                       std::string_view path, std::string_view query) {
+    const auto kind = sheet_kind(asked.leaf);
+    const bool there = asked.house || find_window(survey, asked.room, asked.window, asked.layer);
+    if (!kind || !there) {
+        return std::nullopt;
+    }
+    SheetPageAsked page;
+    page.sheets = {*kind, asked.room, asked.window, asked.layer};
+    page.style = sheet_style_for(survey);
+    if (const auto unit = length_unit(asked_value(query, "unit"))) {
+        page.style.unit = *unit == LengthUnit::in ? LengthUnit::in : LengthUnit::mm;
+    }
+    page.paper = paper_of(asked_value(query, "paper")).value_or(Paper::a4);
+    page.path = path;
+    const auto is_here = [&archive](const std::string& sha256) { return photo_is_here(archive, sha256); };
+    auto html = sheets_page(survey, work_out(survey), page, is_here);
+    return html ? std::optional(SitePage{200, std::move(*html)}) : std::nullopt;
+}
+
+std::optional<SitePage> page_of_survey(Archive& archive, const SurveyPath& asked, std::string_view path,
+                                       std::string_view query) {
+    const auto document = archive.newest(asked.survey);
     if (!document) {
         return failed_page();
     }
@@ -80,23 +176,22 @@ std::optional<SitePage> page_of_survey(Archive& archive, std::vector<std::string
     if (!survey) {
         return failed_page();
     }
-    if (choices) {
-        const auto place = find_window(*survey, parts[3], parts[5], parts.size() == 8 ? parts[7] : "");
+    if (asked.leaf == "choices") {
+        const auto place = find_window(*survey, asked.room, asked.window, asked.layer);
         return place ? std::optional(SitePage{200, choices_page(*survey, *place, query)}) : std::nullopt;
     }
-    const auto figures = work_out(*survey);
-    if (parts.size() == 2) {
-        const auto receipts = archive.receipts(parts[1]);
+    if (asked.leaf.empty()) {
+        const auto receipts = archive.receipts(asked.survey);
+        const auto figures = work_out(*survey);
         return receipts
                    ? SitePage{200, survey_page(*survey, figures, *receipts, missing_photos(archive, *survey).size())}
                    : failed_page();
     }
-    const auto place = find_window(*survey, parts[3], parts[5], parts.size() == 8 ? parts[7] : "");
-    if (!place) {
-        return std::nullopt;
+    if (asked.window.empty() && !asked.house) {
+        return csv_file(*survey, asked);
     }
-    const auto is_here = [&archive](const std::string& sha256) { return photo_is_here(archive, sha256); };
-    return SitePage{200, sheet_page(*survey, figures, *place, is_here, false)};
+    return asked.leaf == "template.svg" ? template_page(*survey, asked)
+                                        : sheets_of_path(archive, *survey, asked, path, query);
 }
 
 }  // namespace
@@ -111,11 +206,8 @@ std::optional<SitePage> site_page(Archive& archive, std::string_view path, std::
         return document ? SitePage{200, rules_page(*document, {shelf.versions(), "", {}, {}})} : failed_page();
     }
     const auto parts = decoded(path);
-    const bool of_survey = parts && parts->size() >= 2 && parts->front() == "surveys";
-    const auto count = of_survey ? parts->size() : 0;
-    const bool window = count >= 6 && count <= 9 && (*parts)[2] == "rooms" && (*parts)[4] == "windows" &&
-                        (count < 8 || (*parts)[6] == "layers") && (count % 2 == 0 || parts->back() == "choices");
-    return count == 2 || window ? page_of_survey(archive, *parts, query) : std::nullopt;
+    const auto asked = parts ? survey_path(*parts) : std::nullopt;
+    return asked ? page_of_survey(archive, *asked, path, query) : std::nullopt;
 }
 
 std::optional<http::Response> open_file(std::string_view path, const std::string& font_folder) {

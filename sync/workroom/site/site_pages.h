@@ -14,12 +14,16 @@ namespace truehang::workroom {
 
 struct SitePage {
     int status = 200;
-    std::string html;
+    std::string body;
+    std::string type{};       ///< its media type; empty: a page
+    std::string file_name{};  ///< what it is kept as, where it is a file to keep
 };
 
-/// The page at a path: `/`, `/house-rules`, `/surveys/ID`, `/surveys/ID/rooms/ROOM/windows/WINDOW[/layers/LAYER]` and
-/// its `/choices`, which `query` adds to. Nothing for any other path or where what it names isn't here; an archive that
-/// can't be read is a page of status 500.
+/// The page or file at a path: `/`, `/house-rules`, `/surveys/ID`, `/surveys/ID/sheets/KIND`, `/surveys/ID/orders.csv`,
+/// `/pieces.csv`, and below `/surveys/ID/rooms/ROOM/windows/WINDOW[/layers/LAYER]` the kinds of sheet (none: measure),
+/// `template.svg` and `choices`, which `query` adds to. It may choose `paper` (a4, letter) and `unit` (mm, in) of
+/// sheets. Nothing for any other path or where what it names isn't here; an archive that can't be read is a page of
+/// status 500.
 [[nodiscard]] std::optional<SitePage> site_page(Archive& archive, std::string_view path, std::string_view query = {});
 
 /// The style sheet and the fonts, which need no sign-in; nothing for any other path.

@@ -4,6 +4,7 @@
 #include "protocol/paths.h"
 #include "sheet/cutting_list.h"
 #include "sheet/measure_sheet.h"
+#include "sheet/template_svg.h"
 #include "sheet/words.h"
 #include "workroom/site/frame.h"
 #include "workroom/site/sheet_page.h"
@@ -75,6 +76,13 @@ View window_view(const Survey& survey, const Figures& figures, const WindowPlace
     auto entry = view();
     entry.set("id", window.id);
     entry.set("href", sheet_path(survey, *place.room, window, layer));
+    const auto sheets = sheet_path(survey, *place.room, window, layer);
+    const bool hangs = place.layer < figures.windows[place.index].layers.size();
+    entry.set("making", hangs ? View{sheets + "/making"} : truth(false));
+    entry.set("hanging", hangs ? View{sheets + "/hanging"} : truth(false));
+    entry.set("template", template_svg(survey, figures, place.index).ok()
+                              ? View{sheet_path(survey, *place.room, window, "") + "/template.svg"}
+                              : truth(false));
     entry.set("name", layer.empty() ? name : name + ", " + layer);
     entry.set("hangs", sheet.description);
     entry.set("width", cell_text(sheet, "finished.width_mm"));
@@ -227,6 +235,15 @@ std::string survey_page(const Survey& survey, const Figures& figures, const std:
     values.set("rooms", rooms_view(survey, figures));
     set_cutting(values, cutting_list(survey, figures));
     values.set("receipts", receipts_view(receipts));
+    auto kinds = view_list();
+    for (const auto kind : {SheetKind::measure, SheetKind::cutting, SheetKind::making, SheetKind::hanging}) {
+        auto entry = view();
+        entry.set("href", house_sheets_path(survey, kind));
+        entry.set("text", std::string(title_of(kind)) + (kind == SheetKind::cutting ? "" : "s"));
+        kinds << entry;
+    }
+    values.set("kinds", kinds);
+    values.set("survey_href", survey_href(survey));
     values.set("figures_href", sync::figures_path(survey.id));
     return framed({title_of(survey), "page-survey", {{"/", "Surveys"}}, false}, fill("survey", values));
 }

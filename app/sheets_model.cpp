@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "sheets_model.h"
+
+#include "devices.h"
+#include "open_visit.h"
+#include "writing.h"
+
+#include <QFile>
+#include <QRegularExpression>
+#include <QTemporaryDir>
+
+namespace truehang {
+
+namespace {
+
+std::vector<SheetKind> kinds_of(const QString& word) {
+    if (const auto kind = sheet_kind(bytes(word))) {
+        return {*kind};
+    }
+    return {SheetKind::measure, SheetKind::cutting, SheetKind::making, SheetKind::hanging};
+}
+
+}  // namespace
+
+SheetsModel::SheetsModel(OpenVisit& open, Devices& devices, QObject* parent)
+    : QObject(parent), open_(open), devices_(devices) {
+    connect(&open, &OpenVisit::opened, this, [this] {
+        unit_.reset();
+        forget();
+    });
+    connect(&open, &OpenVisit::changed, this, &SheetsModel::forget);
+}
+
+void SheetsModel::forget() {
+    line_.clear();
+    written_.clear();
+    emit changed();
+}
+
+QString SheetsModel::paper() const { return shown(word_of(paper_)); }
+
+QString SheetsModel::unit() const {
+    const auto unit = unit_ || !open_.isOpen() ? unit_ : std::optional(sheet_style_for(open_.survey()).unit);
+    return unit == LengthUnit::in ? QStringLiteral("in") : QStringLiteral("mm");
+}
+
+void SheetsModel::setKind(const QString& kind) {
+    kind_ = kind;
+    forget();
+}
+
+void SheetsModel::setPaper(const QString& paper) {
+    paper_ = paper_of(bytes(paper)).value_or(paper_);
+    forget();
+}
+
+void SheetsModel::setUnit(const QString& unit) {
+    unit_ = unit == QLatin1String("in") ? LengthUnit::in : LengthUnit::mm;
+    forget();
+}
+
+QUrl SheetsModel::place() const {
+    static const QRegularExpression not_in_names(QStringLiteral("[^\\w -]+"));
+    QString name = shown(open_.survey().title).remove(not_in_names).trimmed();
+    name = name.isEmpty() ? shown(open_.survey().id) : name;
+    const auto kind = sheet_kind(bytes(kind_));
+    const QString what = kind ? shown(title_of(*kind)).toLower() : tr("all sheets");
+    return QUrl::fromLocalFile(
+        QStringLiteral("%1/%2, %3.pdf").arg(devices_.files->documents().toLocalFile(), name, what));
+}
+
+Result<Done> SheetsModel::printTo(const QUrl& file) const {
+    const QTemporaryDir folder;
+    const QString scratch = folder.filePath(QStringLiteral("sheets.pdf"));
+    PrintAsked asked;
+    asked.kinds = kinds_of(kind_);
+    asked.paper = paper_;
+    asked.unit = length_unit(bytes(unit()));
+    auto printed = print_sheets(open_.survey(), asked, scratch);
+    QFile pdf(scratch);
+    if (!printed || !pdf.open(QIODevice::ReadOnly)) {
+        return printed ? Error{ErrorCode::io, bytes(scratch), bytes(pdf.errorString())} : printed.error();
+    }
+    return devices_.files->write(file, pdf.readAll());
+}
+
+void SheetsModel::print() {
+    if (!open_.isOpen()) {
+        return;
+    }
+    const QUrl file = place();
+    const auto printed = printTo(file);
+    written_ = printed ? file : QUrl();
+    line_ = printed ? tr("Written: %1").arg(file.toLocalFile()) : fault_of(printed);
+    emit changed();
+}
+
+bool SheetsModel::share() { return written() && devices_.share->share(written_); }
+
+}  // namespace truehang

@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "print.h"
+
+#include <QObject>
+#include <QString>
+#include <QUrl>
+
+namespace truehang {
+
+class OpenVisit;
+struct Devices;
+
+/// Sheets of the open visit as PDF: which kind, on what paper, in which unit, and what came of the last.
+class SheetsModel : public QObject {
+    Q_OBJECT
+    /// `measure`, `cutting`, `making`, `hanging` or `all`.
+    Q_PROPERTY(QString kind READ kind WRITE setKind NOTIFY changed)
+    /// `a4` or `letter`; the locale's at first.
+    Q_PROPERTY(QString paper READ paper WRITE setPaper NOTIFY changed)
+    /// `mm` or `in`; the visit's own at first.
+    Q_PROPERTY(QString unit READ unit WRITE setUnit NOTIFY changed)
+    /// What came of the last: where it stands, or why not; empty before.
+    Q_PROPERTY(QString line READ line NOTIFY changed)
+    /// There is a file to hand on.
+    Q_PROPERTY(bool written READ written NOTIFY changed)
+
+public:
+    SheetsModel(OpenVisit& open, Devices& devices, QObject* parent = nullptr);
+
+    [[nodiscard]] QString kind() const { return kind_; }
+    void setKind(const QString& kind);
+    [[nodiscard]] QString paper() const;
+    void setPaper(const QString& paper);
+    [[nodiscard]] QString unit() const;
+    void setUnit(const QString& unit);
+    [[nodiscard]] QString line() const { return line_; }
+    [[nodiscard]] bool written() const { return !written_.isEmpty(); }
+
+    /// Writes the chosen sheets of all windows into the documents folder.
+    Q_INVOKABLE void print();
+    /// Hands the last file to the system's own sharing; false where there is none.
+    Q_INVOKABLE bool share();
+
+signals:
+    void changed();
+
+private:
+    void forget();
+    [[nodiscard]] QUrl place() const;
+    [[nodiscard]] Result<Done> printTo(const QUrl& file) const;
+
+    OpenVisit& open_;
+    Devices& devices_;
+    QString kind_ = QStringLiteral("all");
+    Paper paper_ = locale_paper();
+    std::optional<LengthUnit> unit_;
+    QString line_;
+    QUrl written_;
+};
+
+}  // namespace truehang

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: Apache-2.0
+pragma ComponentBehavior: Bound
+import QtQuick
+import Truehang
+import Truehang.Face
+
+// Sheets as PDF: which, on what paper, in which unit.
+Page {
+    id: page
+
+    readonly property SheetsModel sheets: page.notebook.sheets
+
+    Screen {
+        anchors.fill: parent
+        focus: true
+        title: qsTr("Sheets to print")
+        action: page.sheets.written ? qsTr("Back to the visit") : qsTr("Write the PDF")
+        onBackAsked: page.leave()
+        onActed: {
+            if (page.sheets.written) {
+                page.leave();
+            } else {
+                page.sheets.print();
+            }
+        }
+        footWords: [
+            WordButton {
+                visible: page.sheets.written
+                text: qsTr("hand it on")
+                explained: qsTr("Hand the PDF on")
+                onClicked: page.sheets.share()
+            }
+        ]
+
+        ChoiceList {
+            width: parent.width
+            label: qsTr("Which")
+            chosen: page.sheets.kind
+            choices: [
+                {
+                    word: "all",
+                    says: qsTr("all")
+                },
+                {
+                    word: "measure",
+                    says: qsTr("measure sheets")
+                },
+                {
+                    word: "cutting",
+                    says: qsTr("cutting list")
+                },
+                {
+                    word: "making",
+                    says: qsTr("making sheets")
+                },
+                {
+                    word: "hanging",
+                    says: qsTr("hanging sheets")
+                }
+            ]
+            onChose: word => page.sheets.kind = word
+        }
+        ChoiceList {
+            width: parent.width
+            label: qsTr("Paper")
+            chosen: page.sheets.paper
+            choices: [
+                {
+                    word: "a4",
+                    says: qsTr("A4")
+                },
+                {
+                    word: "letter",
+                    says: qsTr("US Letter")
+                }
+            ]
+            onChose: word => page.sheets.paper = word
+        }
+        ChoiceList {
+            width: parent.width
+            label: qsTr("Lengths in")
+            chosen: page.sheets.unit
+            choices: [
+                {
+                    word: "mm",
+                    says: qsTr("mm")
+                },
+                {
+                    word: "in",
+                    says: qsTr("inches")
+                }
+            ]
+            onChose: word => page.sheets.unit = word
+        }
+        Sentence {
+            width: parent.width
+            visible: text !== ""
+            text: page.sheets.line
+            topPadding: Theme.gap
+        }
+    }
+}

@@ -1,0 +1,304 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "sheet/cutting_sheet.h"
+
+#include "sheet/cutting_list.h"
+#include "sheet/roll_drawing.h"
+#include "sheet/sheet_head.h"
+#include "survey/house_rules.h"
+#include "units/rounding.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace truehang {
+
+namespace {
+
+struct WindowPlace {
+    const Room* room = nullptr;
+    const Window* window = nullptr;
+    const WindowFigures* figures = nullptr;
+};
+
+WindowPlace find_place(const Survey& survey, const Figures& figures, const std::string& id) {
+    for (std::size_t i = 0; i < figures.windows.size(); ++i) {
+        if (figures.windows[i].id == id) {
+            const SheetPlace place = sheet_place(survey, i);
+            return {place.room, place.window, &figures.windows[i]};
+        }
+    }
+    return {};
+}
+
+std::string one_piece(const RollCut& cut) {
+    const auto counted_one = [&](std::string_view one) { return fmt::format("{} {} of {}", one, cut.number, cut.of); };
+    if (cut.what == "drops") {
+        return counted_one("drop");
+    }
+    if (cut.what == "tabs") {
+        return counted_one("row of tabs");
+    }
+    if (cut.what == "facing") {
+        return counted_one("facing");
+    }
+    if (cut.what == "pelmet") {
+        return counted_one("pelmet width");
+    }
+    if (cut.left_out) {
+        return "leave: " + (cut.what == "half repeat" ? std::string("half a repeat") : cut.what);
+    }
+    return cut.of > 1 ? counted_one(cut.what) : cut.what;
+}
+
+/// "left curtain", "half each curtain"; empty where it is for the whole window.
+std::string whose_text(const RollCut& cut, int curtains) {
+    if (cut.curtains.size() == 2) {
+        return "split: half to each curtain";
+    }
+    if (cut.curtains.empty() || curtains < 2) {
+        return {};
+    }
+    return cut.curtains.front() == 0 ? "left curtain" : "right curtain";
+}
+
+/// The sheet of one roll.
+class CuttingWriter {
+public:
+    CuttingWriter(const Survey& survey, const Figures& figures, const RollCuts& roll, const SheetStyle& style)
+        : survey_(survey), figures_(figures), roll_(roll), style_(style) {
+        const auto fabric = std::ranges::find(survey.fabrics, roll.fabric, &Fabric::id);
+        fabric_ = fabric == survey.fabrics.end() ? nullptr : &*fabric;
+        const auto order = std::ranges::find(figures.orders, roll.fabric, &Order::fabric);
+        order_ = order == figures.orders.end() ? nullptr : &*order;
+        const CuttingList list = cutting_list(survey, figures, style);
+        const auto cloth = std::ranges::find(list.cloths, roll.fabric, &ClothCuts::fabric);
+        cloth_ = cloth == list.cloths.end() ? ClothCuts{} : *cloth;
+    }
+
+    [[nodiscard]] Sheet sheet() {
+        Sheet sheet{.kind = SheetKind::cutting, .corner = corner_of(survey_)};
+        sheet.title = name() + (roll_.roll.empty() ? "" : ", " + roll_.roll);
+        sheet.heading = heading_paragraphs(heading_lines(survey_, style_), cloth_words());
+        if (cloth_.provisional) {
+            sheet.provisional = "Provisional: don’t cut what is marked “not yet”.";
+        }
+        const SheetBlock cuts = in_order();
+        sheet.parts.emplace_back(SheetDrawing{roll_drawing(roll_, roll_length())});
+        sheet.parts.emplace_back(before_cutting());
+        sheet.parts.emplace_back(cuts);
+        sheet.parts.emplace_back(totals());
+        if (auto minds = not_yet(); !minds.minds.empty()) {
+            sheet.parts.emplace_back(std::move(minds));
+        }
+        return sheet;
+    }
+
+    [[nodiscard]] bool is_long() const { return cloth_.measure_roll; }
+
+    /// Rows to be filled in by hand, one for each metre.
+    [[nodiscard]] Sheet count_sheet() const {
+        Sheet sheet{.kind = SheetKind::cutting, .corner = corner_of(survey_)};
+        sheet.title = "Count of " + name();
+        sheet.heading =
+            heading_paragraphs(heading_lines(survey_, style_),
+                               "Lay the roll out and measure it metre by metre before the first cut. Write at each "
+                               "metre what lies there: a flaw, a join, a change of shade, where the pattern starts.");
+        sheet.parts.emplace_back(metres());
+        SheetBlock sums{
+            .key = "counted", .title = "Counted", .columns = {}, .rows = {}, .note = "Lot or dye batch, date, by whom"};
+        sums.rows.push_back({{word_cell("Ordered"), figure_cell(cloth_.order, "orders." + roll_.fabric + ".order_m"),
+                              word_cell("what was bought")}});
+        sums.rows.push_back({{word_cell("Length found"), word_cell(""), word_cell("metres and the rest")}});
+        sums.rows.push_back(
+            {{word_cell("Width found"), word_cell(""), word_cell("between the selvedges, three places")}});
+        sums.rows.push_back({{word_cell("Repeat found"), word_cell(""), word_cell("over ten repeats, if it has one")}});
+        sheet.parts.emplace_back(std::move(sums));
+        return sheet;
+    }
+
+private:
+    [[nodiscard]] std::string name() const {
+        return fabric_ == nullptr || fabric_->name.empty() ? roll_.fabric : fabric_->name;
+    }
+    [[nodiscard]] Length roll_length() const {
+        const Length ordered = order_ == nullptr ? Length() : Length::metres(order_->order_m);
+        const Length cut = roll_.cuts.empty() ? Length() : roll_.cuts.back().end;
+        return roll_.measured.value_or(std::max(ordered, cut));
+    }
+    [[nodiscard]] bool has_repeat() const {
+        return fabric_ != nullptr && fabric_->repeat.mm() > 0.0 && !(fabric_->match && fabric_->match->is(Match::none));
+    }
+
+    [[nodiscard]] std::string cloth_words() const {
+        if (fabric_ == nullptr) {
+            return {};
+        }
+        std::string text = written(fabric_->width, style_) + " wide, " +
+                           written(fabric_->width - 2.0 * fabric_->selvedge, style_) + " between the selvedges";
+        if (has_repeat()) {
+            const bool half = fabric_->match && fabric_->match->is(Match::half_drop);
+            text += "; repeat " + written(fabric_->repeat, style_) + (half ? ", half-drop match" : ", straight match");
+        }
+        if (fabric_->shrinkage_pct > 0.0) {
+            const int decimals = snapped(fabric_->shrinkage_pct) == std::round(fabric_->shrinkage_pct) ? 0 : 1;
+            text += "; shrinks " + number_text(fabric_->shrinkage_pct, decimals, style_) + " % along its length";
+        }
+        return text + (fabric_->one_way.value_or(false) ? "; one way up." : ".");
+    }
+
+    [[nodiscard]] SheetRow row_of(const RollCut& cut, std::size_t number) {
+        const Length length = cut_length(cut.end - cut.start, style_);
+        const Length from = std::max(shown_end_, cut_length(cut.start, style_));
+        shown_end_ = from + length;
+        const std::string path = fmt::format("rolls.{}.cuts.{}.", roll_.fabric, number);
+        const auto mm = [&](Length at, const char* what) { return figure_cell(written(at, style_), path + what); };
+        const WindowPlace place = find_place(survey_, figures_, cut.window);
+        std::string where = place.window == nullptr ? std::string() : window_title(*place.room, *place.window);
+        if (place.window != nullptr && place.window->layered) {
+            where += ", " + cut.layer;
+        }
+        const std::string whose = whose_text(cut, curtains_of(cut));
+        where += whose.empty() ? "" : (where.empty() ? "" : "; ") + whose;
+        if (place.figures != nullptr && !provisional_text(minds_of(*place.figures, cut.layer)).empty()) {
+            where += ". Not yet";
+        }
+        SheetRow row{{word_cell(std::to_string(number)), mm(from, "from"), mm(shown_end_, "to"), mm(length, "length"),
+                      word_cell(one_piece(cut))}};
+        if (has_repeat()) {
+            row.cells.push_back(word_cell(repeats_text(cut)));
+        }
+        row.cells.push_back(word_cell(std::move(where)));
+        return row;
+    }
+
+    [[nodiscard]] std::string repeats_text(const RollCut& cut) const {
+        if (cut.repeats <= 0.0) {
+            return {};
+        }
+        const double whole = floor_whole(cut.repeats);
+        const bool half = cut.repeats > whole + whole_tolerance;
+        return (whole > 0.0 || !half ? std::to_string(static_cast<int>(whole)) : std::string()) + (half ? "½" : "");
+    }
+
+    [[nodiscard]] int curtains_of(const RollCut& cut) const {
+        const auto window = std::ranges::find(figures_.windows, cut.window, &WindowFigures::id);
+        if (window == figures_.windows.end()) {
+            return 0;
+        }
+        const auto layer = std::ranges::find(window->layers, cut.layer, &LayerFigures::id);
+        return layer == window->layers.end() || !layer->finished ? 0 : layer->finished->curtains;
+    }
+
+    [[nodiscard]] SheetBlock in_order() {
+        SheetBlock block{.key = "order-of-cutting", .title = "In the order of cutting"};
+        block.columns = {"no.", "from", "to", "cut", "piece"};
+        if (has_repeat()) {
+            block.columns.emplace_back("repeats");
+        }
+        block.columns.emplace_back("for");
+        for (std::size_t i = 0; i < roll_.cuts.size(); ++i) {
+            block.rows.push_back(row_of(roll_.cuts[i], i + 1));
+        }
+        return block;
+    }
+
+    [[nodiscard]] SheetBlock totals() const {
+        SheetBlock block{.key = "totals", .title = "In all"};
+        const std::string path = "orders." + roll_.fabric;
+        block.rows.push_back(
+            {{word_cell("Pieces"), figure_cell(cloth_.length, path + ".length_mm"), word_cell(cloth_.summary)}});
+        if (order_ != nullptr) {
+            const double step = house_rules(survey_.rules).order_step_m;
+            block.rows.push_back({{word_cell("Order"), figure_cell(cloth_.order, path + ".order_m"),
+                                   word_cell("sold by the " + order_text(step, {.decimal = style_.decimal}))}});
+        }
+        if (order_ != nullptr && shown_end_ > Length::metres(order_->order_m)) {
+            block.note = "The marks end at " + written(shown_end_, style_) +
+                         ", past what is ordered, since each piece is rounded up: order that much.";
+        }
+        return block;
+    }
+
+    [[nodiscard]] SheetWords before_cutting() const {
+        SheetWords words{.title = "Before the first cut", .lines = {}};
+        words.lines.emplace_back("Square the end. Marks run from there; mark the top of every piece as it is cut.");
+        if (has_repeat()) {
+            words.lines.push_back(fmt::format(
+                "Measure the repeat on the roll: {} is what this list was worked with. Cut by the pattern, not by the "
+                "mark, where the two differ, and ask again where they part by more than a hand.",
+                written(fabric_->repeat, style_)));
+        }
+        const auto split = std::ranges::any_of(roll_.cuts, [](const RollCut& cut) { return cut.curtains.size() == 2; });
+        if (split) {
+            words.lines.emplace_back("A split width is cut along its length; each half goes to the outer edge.");
+        }
+        if (is_long()) {
+            words.lines.emplace_back(
+                "More than 27 m: measure the roll metre by metre first; the next sheet is for it.");
+        }
+        return words;
+    }
+
+    /// The windows that mustn't be cut for yet, each with the gravest of its flags.
+    [[nodiscard]] SheetMinds not_yet() const {
+        SheetMinds all{.title = "Not yet", .minds = {}};
+        std::vector<std::string> said;
+        for (const RollCut& cut : roll_.cuts) {
+            const WindowPlace place = find_place(survey_, figures_, cut.window);
+            const bool again = std::ranges::find(said, cut.window) != said.end();
+            if (place.window == nullptr || again) {
+                continue;
+            }
+            said.push_back(cut.window);
+            auto minds = minds_of(*place.figures, cut.layer);
+            if (!provisional_text(minds).empty()) {
+                minds.front().text = window_title(*place.room, *place.window) + ": " + minds.front().text;
+                all.minds.push_back(std::move(minds.front()));
+            }
+        }
+        return all;
+    }
+
+    [[nodiscard]] SheetBlock metres() const {
+        SheetBlock block{.key = "count", .title = "Metre by metre"};
+        block.columns = {"m", "what lies there", "m", "what lies there"};
+        const int count = static_cast<int>(ceil_whole(order_ == nullptr ? 0.0 : order_->order_m));
+        const int rows = (count + 1) / 2;
+        for (int i = 1; i <= rows; ++i) {
+            const int right = i + rows;
+            block.rows.push_back({{word_cell(std::to_string(i)), word_cell(""),
+                                   word_cell(right <= count ? std::to_string(right) : ""), word_cell("")}});
+        }
+        return block;
+    }
+
+    const Survey& survey_;
+    const Figures& figures_;
+    const RollCuts& roll_;
+    const SheetStyle& style_;
+    const Fabric* fabric_ = nullptr;
+    const Order* order_ = nullptr;
+    ClothCuts cloth_;
+    Length shown_end_;  ///< where the last piece that was written ends
+};
+
+}  // namespace
+
+std::vector<Sheet> cutting_sheets(const Survey& survey, const Figures& figures, std::span<const RollCuts> rolls,
+                                  const SheetStyle& style) {
+    std::vector<Sheet> sheets;
+    std::string counted;
+    for (const RollCuts& roll : rolls) {
+        CuttingWriter writer(survey, figures, roll, style);
+        sheets.push_back(writer.sheet());
+        if (writer.is_long() && counted != roll.fabric) {
+            sheets.push_back(writer.count_sheet());
+            counted = roll.fabric;
+        }
+    }
+    return sheets;
+}
+
+}  // namespace truehang

@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "sheet/roll_drawing.h"
+
+#include "sheet/elevation.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace truehang {
+
+namespace {
+
+constexpr double paper_width = 180.0;
+constexpr double strip_height = 9.0;
+constexpr double strip_step = 15.0;
+constexpr double least_strip_mm = 5000.0;
+constexpr double most_strips = 5.0;
+constexpr double label_size = 3.4;
+constexpr double hatch_step = 2.0;
+
+/// Lays the roll out in strips of one length.
+class StripDrawer {
+public:
+    StripDrawer(Elevation& drawing, double roll_mm)
+        : drawing_(drawing),
+          roll_(std::max(roll_mm, 1.0)),
+          strip_(std::max(least_strip_mm, std::ceil(roll_ / most_strips / 1000.0) * 1000.0)),
+          scale_(paper_width / strip_) {}
+
+    [[nodiscard]] int strips() const { return static_cast<int>(std::ceil(roll_ / strip_ - 1e-9)); }
+
+    void cloth() {
+        spans(0.0, roll_, [&](int strip, double from, double to) {
+            rectangle(strip, from, to, Role::hairline, 0.25);
+            mark(strip, from * scale_, strip * strip_);
+        });
+        mark(strips() - 1, (roll_ - (strips() - 1) * strip_) * scale_, roll_);
+    }
+
+    void piece(const RollCut& cut, std::size_t number) {
+        double widest = 0.0;
+        Point middle;
+        spans(cut.start.mm(), cut.end.mm(), [&](int strip, double from, double to) {
+            rectangle(strip, from, to, Role::ink, 0.4);
+            if (cut.left_out) {
+                hatch(strip, from * scale_, to * scale_);
+            }
+            if (to - from > widest) {
+                widest = to - from;
+                middle = {(from + to) / 2.0 * scale_, top(strip) + strip_height / 2.0 + label_size * 0.36};
+            }
+        });
+        const std::string text = std::to_string(number);
+        const double wide = plain_text_width(text, label_size, true);
+        if (widest * scale_ > wide + 0.6) {
+            drawing_.labels.push_back(
+                {.text = text, .at = {middle.x - wide / 2.0, middle.y}, .size = label_size, .bold = true});
+        }
+    }
+
+private:
+    static double top(int strip) { return 4.5 + strip * strip_step; }
+
+    template <class Draw>
+    void spans(double from, double to, const Draw& draw) const {
+        for (int strip = 0; strip < strips(); ++strip) {
+            const double low = std::max(from - strip * strip_, 0.0);
+            const double high = std::min(to - strip * strip_, strip_);
+            if (high > low) {
+                draw(strip, low, high);
+            }
+        }
+    }
+    void rectangle(int strip, double from, double to, Role role, double width) {
+        const double y = top(strip);
+        drawing_.strokes.push_back({.form = Form::polygon,
+                                    .role = role,
+                                    .points = {{from * scale_, y},
+                                               {to * scale_, y},
+                                               {to * scale_, y + strip_height},
+                                               {from * scale_, y + strip_height}},
+                                    .width = width});
+    }
+    void hatch(int strip, double left, double right) {
+        const double y = top(strip);
+        for (double x = left; x < right - 0.2; x += hatch_step) {
+            const double reach = std::min(hatch_step, right - x);
+            drawing_.strokes.push_back(
+                {.role = Role::hairline, .points = {{x, y + strip_height}, {x + reach, y}}, .width = 0.25});
+        }
+    }
+    /// The metres at a strip's end, over it.
+    void mark(int strip, double x, double mm) {
+        const std::string text = fmt::format("{:g} m", std::round(mm / 10.0) / 100.0);
+        const double wide = plain_text_width(text, 2.9, false);
+        drawing_.labels.push_back(
+            {.text = text,
+             .at = {std::clamp(x - (x > 1.0 ? wide : 0.0), 0.0, paper_width - wide), top(strip) - 1.0},
+             .size = 2.9});
+    }
+
+    Elevation& drawing_;
+    double roll_;
+    double strip_;
+    double scale_;
+};
+
+}  // namespace
+
+Elevation roll_drawing(const RollCuts& roll, Length length) {
+    Elevation drawing;
+    drawing.width = paper_width;
+    drawing.title = "The roll from its outer end";
+    drawing.description = fmt::format("{} cuts along {:g} m, numbered as in the list.", roll.cuts.size(),
+                                      std::round(length.mm() / 10.0) / 100.0);
+    StripDrawer drawer(drawing, length.mm());
+    drawing.height = drawer.strips() * strip_step;
+    drawer.cloth();
+    for (std::size_t i = 0; i < roll.cuts.size(); ++i) {
+        drawer.piece(roll.cuts[i], i + 1);
+    }
+    return drawing;
+}
+
+}  // namespace truehang

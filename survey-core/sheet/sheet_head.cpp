@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "sheet/sheet_head.h"
+
+#include <algorithm>
+
+namespace truehang {
+
+SheetPlace sheet_place(const Survey& survey, std::size_t window_index) {
+    for (const Room& room : survey.rooms) {
+        if (window_index < room.windows.size()) {
+            return {&room, &room.windows[window_index]};
+        }
+        window_index -= room.windows.size();
+    }
+    return {};
+}
+
+std::vector<std::string> heading_lines(const Survey& survey, const SheetStyle& style) {
+    std::vector<std::string> lines;
+    std::string who = survey.client ? survey.client->name : std::string();
+    if (survey.site && !survey.site->address.empty()) {
+        who += (who.empty() ? "" : ", ") + survey.site->address;
+    }
+    if (!who.empty()) {
+        lines.push_back(who + ".");
+    }
+    std::string measured;
+    if (!survey.measured_at.empty()) {
+        measured += " " + day_text(survey.measured_at);
+    }
+    if (!survey.measured_by.empty()) {
+        measured += " by " + survey.measured_by;
+    }
+    if (!measured.empty()) {
+        lines.push_back("Measured" + measured + (measured.ends_with('.') ? "" : "."));
+    }
+    lines.push_back(unit_sentence(style));
+    return lines;
+}
+
+std::vector<std::string> heading_paragraphs(const std::vector<std::string>& lines, const std::string& description) {
+    std::string first;
+    for (const std::string& line : lines) {
+        first += (first.empty() ? "" : " ") + line;
+    }
+    std::vector<std::string> paragraphs{std::move(first)};
+    if (!description.empty()) {
+        paragraphs.push_back(description);
+    }
+    return paragraphs;
+}
+
+std::vector<SheetMind> minds_of(const WindowFigures& window, const std::string& layer) {
+    std::vector<SheetMind> minds;
+    for (const Flag& flag : window.flags) {
+        if (flag.layer.empty() || flag.layer == layer) {
+            minds.push_back({.severity = flag.severity,
+                             .shape = shape_of(flag.severity),
+                             .word = std::string(flag_word(flag.severity)),
+                             .text = flag.text,
+                             .code = flag.code});
+        }
+    }
+    std::ranges::stable_sort(minds, {}, &SheetMind::severity);
+    return minds;
+}
+
+std::string corner_of(const Survey& survey) {
+    std::string corner = survey.title.substr(0, survey.title.find(','));
+    if (survey.revision) {
+        corner += (corner.empty() ? "Revision " : ", revision ") + std::to_string(*survey.revision);
+    }
+    return corner;
+}
+
+std::string provisional_text(const std::vector<SheetMind>& minds) {
+    if (minds.empty() || minds.front().severity > Severity::remeasure) {
+        return {};
+    }
+    return minds.front().severity == Severity::stop
+               ? "Provisional: nothing can be cut from this sheet yet."
+               : "Provisional: don’t cut from this sheet before the reading is taken again.";
+}
+
+SheetMind caution_mind(const Caution& caution) {
+    return {.severity = Severity::caution,
+            .shape = shape_of(Severity::caution),
+            .word = std::string(flag_word(Severity::caution)),
+            .text = std::string(caution.text),
+            .code = {}};
+}
+
+SheetCell word_cell(std::string text) { return {.text = std::move(text), .figure = {}, .number = false}; }
+
+SheetCell figure_cell(std::string text, std::string figure) {
+    return {.text = std::move(text), .figure = std::move(figure), .number = true};
+}
+
+}  // namespace truehang

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "figures/figures.h"
+#include "sheet/sheet.h"
+#include "survey/survey.h"
+
+#include <string>
+#include <vector>
+
+namespace truehang {
+
+/// Which sheets are asked for. `window` and `layer` are ids; empty: all of them, where the kind goes by windows.
+struct SheetsAsked {
+    SheetKind kind = SheetKind::measure;
+    std::string room, window, layer;
+};
+
+/// The sheets that were asked for, in the survey's order; none where there is no such window or layer, or nothing hangs
+/// there that could be made. The cutting list goes by cloths: of a window it is the pieces of the whole house still.
+[[nodiscard]] std::vector<Sheet> sheets_of(const Survey& survey, const Figures& figures, const SheetsAsked& asked,
+                                           const SheetStyle& style = {});
+
+}  // namespace truehang
