@@ -20,6 +20,21 @@ std::vector<SheetKind> kinds_of(const QString& word) {
     return {SheetKind::measure, SheetKind::cutting, SheetKind::making, SheetKind::hanging};
 }
 
+/// What a file of this kind's sheets is called.
+QString file_word(SheetKind kind) {
+    switch (kind) {
+        case SheetKind::measure:
+            return SheetsModel::tr("measure sheets");
+        case SheetKind::cutting:
+            return SheetsModel::tr("cutting list");
+        case SheetKind::making:
+            return SheetsModel::tr("making sheets");
+        case SheetKind::hanging:
+            break;
+    }
+    return SheetsModel::tr("hanging sheets");
+}
+
 }  // namespace
 
 SheetsModel::SheetsModel(OpenVisit& open, Devices& devices, QObject* parent)
@@ -64,7 +79,7 @@ QUrl SheetsModel::place() const {
     QString name = shown(open_.survey().title).remove(not_in_names).trimmed();
     name = name.isEmpty() ? shown(open_.survey().id) : name;
     const auto kind = sheet_kind(bytes(kind_));
-    const QString what = kind ? shown(title_of(*kind)).toLower() : tr("all sheets");
+    const QString what = kind ? file_word(*kind) : tr("all sheets");
     return QUrl::fromLocalFile(
         QStringLiteral("%1/%2, %3.pdf").arg(devices_.files->documents().toLocalFile(), name, what));
 }
