@@ -142,7 +142,10 @@ TEST(RollLaws, TheCheckerSeesFaults) {
     EXPECT_TRUE(broken([&](Sound& sound) { std::swap(sound.cut(1).piece, sound.cut(2).piece); }));  // runs torn
     EXPECT_TRUE(broken([&](Sound& sound) { sound.plan.used += Length::mm(1); }));
     EXPECT_TRUE(broken([&](Sound& sound) { sound.plan.least = Length::mm(10000); }));
-    EXPECT_TRUE(broken([&](Sound& sound) { sound.pieces[1].window = "w3"; sound.plan.rolls[0].lot = "B"; }));
+    EXPECT_TRUE(broken([&](Sound& sound) {
+        sound.pieces[1].window = "w3";
+        sound.plan.rolls[0].lot = "B";
+    }));
 }
 
 }  // namespace
