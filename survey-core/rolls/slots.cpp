@@ -110,7 +110,7 @@ Slotted slotted(const std::vector<PieceToCut>& pieces, const RollRules& rules) {
         }
         WindowSlots slots(pieces, all.step > 0);
         std::vector<int> order = window.pieces;
-        std::ranges::stable_partition(order, [&](int i) {
+        std::stable_partition(order.begin(), order.end(), [&](int i) {
             const PieceToCut& piece = pieces[static_cast<std::size_t>(i)];
             return !(is_half(piece) && is_loose(piece));
         });

@@ -23,8 +23,7 @@ constexpr double corner_scale = 0.25;
 class FlatDrawer {
 public:
     FlatDrawer(Elevation& drawing, const FlatPiece& piece, const SheetStyle& style)
-        : drawing_(drawing),
-          piece_(piece),
+        : piece_(piece),
           style_(style),
           flat_(std::max(1.0, piece.flat.mm())),
           drop_(std::max(1.0, piece.drop.mm())),
@@ -139,7 +138,6 @@ private:
         lines_.words(outer, edge_y, "outer edge");
     }
 
-    Elevation& drawing_;
     const FlatPiece& piece_;
     const SheetStyle& style_;
     double flat_, drop_;

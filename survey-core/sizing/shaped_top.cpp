@@ -133,7 +133,7 @@ private:
             return std::nullopt;
         }
         std::vector<Corner> over = curve ? std::vector<Corner>{{0.0, 0.0}} : ordinates(width->value, rise->value);
-        return standing(width, rise, std::move(springings), std::move(over), std::move(curve));
+        return standing(width, rise, std::move(springings), std::move(over), curve);
     }
 
     std::optional<ArchCurve> curve_of(Length width, Length rise) {
@@ -200,7 +200,7 @@ private:
                                   ? decided.over_base.u
                                   : Length::mm(std::hypot(decided.over_base.u.mm(), rise->u.mm()));
         rests_on_.insert(rests_on_.end(), decided.over_base.rests_on.begin(), decided.over_base.rests_on.end());
-        return whole({ShapedTop(width->value, std::move(feet), std::move(over), std::move(curve)), width->u, drop_u,
+        return whole({ShapedTop(width->value, std::move(feet), std::move(over), curve), width->u, drop_u,
                       PlumbSpan{decided.line, base_, PlumbMark::head}, rests_on_});
     }
 
@@ -257,7 +257,7 @@ bool follows_a_shape(Heading heading) { return heading_rule(heading).hangs_from 
 }  // namespace
 
 ShapedTop::ShapedTop(Length width, std::vector<Corner> feet, std::vector<Corner> rise, std::optional<ArchCurve> curve)
-    : width_(width), feet_(std::move(feet)), rise_(std::move(rise)), curve_(std::move(curve)) {}
+    : width_(width), feet_(std::move(feet)), rise_(std::move(rise)), curve_(curve) {}
 
 Length ShapedTop::drop_at(Length across) const {
     const double x = std::clamp(across.mm(), 0.0, width_.mm());
