@@ -44,7 +44,7 @@ FocusScope {
                     readonly property string says: modelData.says
                     readonly property bool picked: modelData.word === list.chosen
 
-                    implicitWidth: Math.min(Math.max(Theme.target, word.implicitWidth + word.x) + Theme.gap, list.width)
+                    implicitWidth: Math.min(Math.max(Theme.target, Math.ceil(natural.advanceWidth) + word.x + 1) + Theme.gap, list.width)
                     implicitHeight: Math.max(Theme.target, word.implicitHeight + Theme.gap)
                     focusPolicy: Qt.StrongFocus
                     text: says
@@ -54,6 +54,13 @@ FocusScope {
                     Accessible.checked: picked
                     onClicked: list.chose(modelData.word)
 
+                    // A wrapped text's own width follows from the one it is given.
+                    TextMetrics {
+                        id: natural
+
+                        font: word.font
+                        text: word.text
+                    }
                     Item {
                         anchors.fill: parent
 
@@ -88,7 +95,7 @@ FocusScope {
                             id: word
 
                             x: 16
-                            width: Math.min(implicitWidth, list.width - x)
+                            width: parent.width - x
                             anchors.verticalCenter: parent.verticalCenter
                             text: option.text
                             color: Theme.ink
