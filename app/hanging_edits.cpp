@@ -120,9 +120,11 @@ Result<LayerChange> hardware_field(const Survey& survey, const QString& field, c
     return field == QStringLiteral("overlap") ? sets_plain(&Hardware::overlap) : LayerChange(nothing);
 }
 
+Result<std::optional<double>> read_fullness(const QString& typed) { return read_field_number(typed, 1, 5); }
+
 Result<LayerChange> treatment_field(const Survey& survey, const QString& field, const QString& text) {
     if (field == QStringLiteral("fullness")) {
-        const auto read = read_field_number(text, 1, 5);
+        const auto read = read_fullness(text);
         if (!read) {
             return read.error();
         }

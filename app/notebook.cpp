@@ -16,7 +16,7 @@ namespace truehang {
 namespace {
 
 /// The screens of a window; they need one that is open.
-constexpr std::array window_screens{"walk", "obstructions", "hanging", "figures", "photos"};
+constexpr std::array window_screens{"walk", "obstructions", "hanging", "figures", "choices", "photos"};
 constexpr std::array visit_screens{"visit", "fabrics", "send", "sheets"};
 
 template <class Screens>
@@ -39,6 +39,7 @@ public:
           obstructions(open),
           hanging(open),
           figures(open),
+          choices(open, hanging),
           photos(open, devices),
           send(open, keeping_in, devices),
           sheets(open, devices),
@@ -54,6 +55,7 @@ public:
     ObstructionsModel obstructions;
     HangingModel hanging;
     FiguresModel figures;
+    ChoicesModel choices;
     PhotosModel photos;
     SendModel send;
     SheetsModel sheets;
@@ -95,6 +97,7 @@ WalkModel* Notebook::walk() { return &parts_->walk; }
 ObstructionsModel* Notebook::obstructions() { return &parts_->obstructions; }
 HangingModel* Notebook::hanging() { return &parts_->hanging; }
 FiguresModel* Notebook::figures() { return &parts_->figures; }
+ChoicesModel* Notebook::choices() { return &parts_->choices; }
 PhotosModel* Notebook::photos() { return &parts_->photos; }
 SendModel* Notebook::send() { return &parts_->send; }
 SheetsModel* Notebook::sheets() { return &parts_->sheets; }
@@ -182,6 +185,7 @@ void Notebook::show(const QString& asked) {
         parts_->before_settings = parts_->screen;
     }
     parts_->open.place().standOn(screen);
+    parts_->choices.setShown(screen == QStringLiteral("choices"));
     if (screen != parts_->screen) {
         parts_->screen = screen;
         emit screenChanged();
@@ -246,6 +250,8 @@ bool Notebook::goBack() {
     }
     if (screen == QStringLiteral("settings")) {
         show(parts_->before_settings);
+    } else if (screen == QStringLiteral("choices")) {
+        show(QStringLiteral("figures"));
     } else if (screen == QStringLiteral("visit")) {
         show(QStringLiteral("visits"));
     } else {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "choices_model.h"
 #include "fabrics_model.h"
 #include "figures_model.h"
 #include "hanging_model.h"
@@ -35,8 +36,8 @@ class Notebook : public QObject {
     /// What the list is narrowed to: words in title, client or address; empty shows all.
     Q_PROPERTY(QString search READ search WRITE setSearch NOTIFY searchChanged)
 
-    /// `visits`, `visit`, `fabrics`, `walk`, `obstructions`, `hanging`, `figures`, `photos`, `send`, `sheets` or
-    /// `settings`.
+    /// `visits`, `visit`, `fabrics`, `walk`, `obstructions`, `hanging`, `figures`, `choices`, `photos`, `send`,
+    /// `sheets` or `settings`.
     Q_PROPERTY(QString screen READ screen WRITE setScreen NOTIFY screenChanged)
     /// False until the store is open and the place restored: show paper only.
     Q_PROPERTY(bool ready READ ready NOTIFY readyChanged)
@@ -50,6 +51,7 @@ class Notebook : public QObject {
     Q_PROPERTY(truehang::ObstructionsModel* obstructions READ obstructions CONSTANT)
     Q_PROPERTY(truehang::HangingModel* hanging READ hanging CONSTANT)
     Q_PROPERTY(truehang::FiguresModel* figures READ figures CONSTANT)
+    Q_PROPERTY(truehang::ChoicesModel* choices READ choices CONSTANT)
     Q_PROPERTY(truehang::PhotosModel* photos READ photos CONSTANT)
     Q_PROPERTY(truehang::SendModel* send READ send CONSTANT)
     Q_PROPERTY(truehang::SheetsModel* sheets READ sheets CONSTANT)
@@ -76,6 +78,7 @@ public:
     [[nodiscard]] ObstructionsModel* obstructions();
     [[nodiscard]] HangingModel* hanging();
     [[nodiscard]] FiguresModel* figures();
+    [[nodiscard]] ChoicesModel* choices();
     [[nodiscard]] PhotosModel* photos();
     [[nodiscard]] SendModel* send();
     [[nodiscard]] SheetsModel* sheets();
@@ -90,7 +93,8 @@ public:
     Q_INVOKABLE void openWindow(const QString& windowId);
     /// The window after the open one, or the visit where it was the last.
     Q_INVOKABLE void openNextWindow();
-    /// One screen up: window screens to the visit, the visit to the visits. False where there is none.
+    /// One screen up: choices to the figures, other window screens to the visit, the visit to the visits. False where
+    /// there is none.
     Q_INVOKABLE bool goBack();
     Q_INVOKABLE void removeVisit(const QString& visitId);
     Q_INVOKABLE void bringBack(const QString& visitId);

@@ -74,6 +74,13 @@ struct FiguresModelType {
     QML_UNCREATABLE("handed over by the program")
 };
 
+struct ChoicesModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::ChoicesModel)
+    QML_NAMED_ELEMENT(ChoicesModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
 struct PhotosModelType {
     Q_GADGET
     QML_FOREIGN(truehang::PhotosModel)

@@ -93,6 +93,8 @@ FocusScope {
                 return hanging;
             case "figures":
                 return figures;
+            case "choices":
+                return choices;
             case "photos":
                 return photos;
             case "send":
@@ -154,6 +156,13 @@ FocusScope {
         id: figures
 
         FiguresPage {
+            notebook: pages.notebook
+        }
+    }
+    Component {
+        id: choices
+
+        ChoicesPage {
             notebook: pages.notebook
         }
     }

@@ -21,10 +21,11 @@ FocusScope {
     property ShownRows threadRows: null // a list with the role `mark`
     property Component sideContent: null // beside the page where there is room, above it where there isn't
     property real sideHeight: Theme.drawingLowest
+    property bool broad: false // takes the whole width of a wide screen by itself
     readonly property bool wide: width >= Theme.wideFrom && width > height * 1.1
     readonly property real contentWidth: column.width
     // A narrow page on a wide screen lies at the hand's side.
-    readonly property real pageWidth: side.active ? width : Math.min(width, Theme.columnWidest + Theme.margin + Theme.edge)
+    readonly property real pageWidth: side.active || broad ? width : Math.min(width, Theme.columnWidest + Theme.margin + Theme.edge)
     readonly property real pageX: Theme.leftHand ? 0 : width - pageWidth
     default property alias content: column.data
     property alias footWords: words.data

@@ -46,6 +46,12 @@ Page {
         }
         footWords: [
             WordButton {
+                visible: page.notebook.hanging.current >= 0
+                text: qsTr("compare")
+                explained: qsTr("Compare other choices")
+                onClicked: page.notebook.screen = "choices"
+            },
+            WordButton {
                 text: qsTr("hanging")
                 explained: qsTr("What hangs here")
                 onClicked: page.notebook.screen = "hanging"
