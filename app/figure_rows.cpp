@@ -77,6 +77,76 @@ QString FigureWriter::clothName(const std::string& id) const {
     return fabric == survey_.fabrics.end() ? shown(id) : shown(short_name(*fabric));
 }
 
+void FigureWriter::addDrops(QList<ShownRows::Row>& rows, const Layered& in, const Finished& finished) const {
+    for (const DropThere& there : finished.drops) {
+        addLength(rows, in, QStringLiteral("finished.drops_mm.") + shown(there.line), there.drop, there.u);
+    }
+}
+
+/// What was planned before the pole was up, where that was something else.
+void FigureWriter::addPlanned(QList<ShownRows::Row>& rows, const Layered& in, const Finished& finished) const {
+    if (!finished.planned) {
+        return;
+    }
+    const Planned& planned = *finished.planned;
+    if (planned.width != finished.width) {
+        addLength(rows, in, QStringLiteral("finished.planned.width_mm"), planned.width);
+    }
+    addLength(rows, in, QStringLiteral("finished.planned.drop_mm"), planned.drop);
+    const bool shorter = planned.longer < Length();
+    const Length by = shorter ? -planned.longer : planned.longer;
+    add(rows, in, QStringLiteral("finished.planned.longer_mm"),
+        translated(shorter ? QT_TRANSLATE_NOOP("figures", "Shorter than planned by")
+                           : QT_TRANSLATE_NOOP("figures", "Longer than planned by")),
+        shown(written(by, style_)), shown(word_of(style_.unit)));
+    if (planned.cut_drop) {
+        addLength(rows, in, QStringLiteral("finished.planned.cut_drop_mm"), *planned.cut_drop);
+    }
+    if (planned.short_by) {
+        addLength(rows, in, QStringLiteral("finished.planned.short_by_mm"), *planned.short_by);
+    } else if (planned.hem_left) {
+        addLength(rows, in, QStringLiteral("finished.planned.hem_left_mm"), *planned.hem_left);
+    }
+}
+
+/// The run round the corners, and where along it each bend stands.
+void FigureWriter::addRun(QList<ShownRows::Row>& rows, const Layered& in, const LayerFigures& layer) const {
+    if (!layer.run) {
+        return;
+    }
+    addLength(rows, in, QStringLiteral("run.length_mm"), layer.run->length.value, layer.run->length.u);
+    int number = 0;
+    for (const Bend& bend : layer.run->bends) {
+        ++number;
+        const QString label = layer.has_joints ? translated("Elbow joint %1, of %2°, from the left end")
+                                               : translated("Bend %1, of %2°, from the left end");
+        add(rows, in, QStringLiteral("run.bends.%1.at_mm").arg(number),
+            label.arg(QString::number(number), shown(write_angle(bend.angle, style_.decimal))),
+            shown(written(bend.at, style_)), shown(word_of(style_.unit)));
+    }
+}
+
+/// A shaped top's drops at its two edges, and at the longest between them; its whole table is the making sheet's.
+void FigureWriter::addTop(QList<ShownRows::Row>& rows, const Layered& in, const CurtainTop& top) const {
+    if (top.table.empty()) {
+        return;
+    }
+    const QString curtain = top.side == "left"    ? translated("Left curtain")
+                            : top.side == "right" ? translated("Right curtain")
+                                                  : translated("Curtain");
+    const auto drop = [&](const char* place, const QString& says, const TopPoint& point) {
+        add(rows, in, QStringLiteral("top.%1.%2").arg(shown(top.side), QLatin1String(place)),
+            QStringLiteral("%1, %2").arg(curtain, says), shown(written(point.drop, style_)),
+            shown(word_of(style_.unit)));
+    };
+    const TopPoint& longest = *std::ranges::max_element(top.table, {}, &TopPoint::drop);
+    drop("from", translated("drop at its left edge"), top.table.front());
+    if (longest.drop > top.table.front().drop && longest.drop > top.table.back().drop) {
+        drop("longest", translated("longest drop, %1 across").arg(shown(written(longest.hung, style_))), longest);
+    }
+    drop("to", translated("drop at its right edge"), top.table.back());
+}
+
 void FigureWriter::addCloth(QList<ShownRows::Row>& rows, const Layered& in, const LayerFigures& layer) const {
     const QString unit = shown(word_of(style_.unit));
     if (layer.cloth) {
@@ -150,6 +220,9 @@ void FigureWriter::addMaking(QList<ShownRows::Row>& rows, const Layered& in, con
     if (making.tie_back && making.tie_back->length) {
         addLength(rows, in, QStringLiteral("tie_back.length_mm"), *making.tie_back->length);
     }
+    if (making.tie_back && making.tie_back->cut_length) {
+        addLength(rows, in, QStringLiteral("tie_back.cut_length_mm"), *making.tie_back->cut_length);
+    }
 }
 
 QList<ShownRows::Row> FigureWriter::figures(const WindowFigures& worked) const {
@@ -163,6 +236,12 @@ QList<ShownRows::Row> FigureWriter::figures(const WindowFigures& worked) const {
             addCount(rows, in, QStringLiteral("finished.curtains"), layer.finished->curtains);
             addLength(rows, in, QStringLiteral("finished.width_mm"), layer.finished->width, layer.finished->width_u);
             addLength(rows, in, QStringLiteral("finished.drop_mm"), layer.finished->drop, layer.finished->drop_u);
+            addDrops(rows, in, *layer.finished);
+            addPlanned(rows, in, *layer.finished);
+        }
+        addRun(rows, in, layer);
+        for (const CurtainTop& top : layer.tops) {
+            addTop(rows, in, top);
         }
         addCloth(rows, in, layer);
         addParts(rows, in, layer);

@@ -37,6 +37,10 @@ private:
     void addLength(QList<ShownRows::Row>& rows, const Layered& in, const QString& path, Length length,
                    Length u = Length()) const;
     void addCount(QList<ShownRows::Row>& rows, const Layered& in, const QString& path, int count) const;
+    void addDrops(QList<ShownRows::Row>& rows, const Layered& in, const Finished& finished) const;
+    void addPlanned(QList<ShownRows::Row>& rows, const Layered& in, const Finished& finished) const;
+    void addRun(QList<ShownRows::Row>& rows, const Layered& in, const LayerFigures& layer) const;
+    void addTop(QList<ShownRows::Row>& rows, const Layered& in, const CurtainTop& top) const;
     void addCloth(QList<ShownRows::Row>& rows, const Layered& in, const LayerFigures& layer) const;
     void addMaking(QList<ShownRows::Row>& rows, const Layered& in, const Making& making) const;
     void addParts(QList<ShownRows::Row>& rows, const Layered& in, const LayerFigures& layer) const;

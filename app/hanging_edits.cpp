@@ -168,6 +168,8 @@ LayerChange hardware_choice(const QString& field, const QString& word) {
         return field == QStringLiteral("kind")     ? choose_word(hardware.kind, word)
                : field == QStringLiteral("supply") ? choose_word(hardware.supply, word)
                : field == QStringLiteral("hang")   ? choose_word(hardware.hang, word)
+               : field == QStringLiteral("run")    ? choose_word(hardware.run, word)
+               : field == QStringLiteral("stage")  ? choose_word(hardware.stage, word)
                                                    : false;
     };
 }
@@ -186,6 +188,8 @@ LayerChange treatment_choice(const QString& field, const QString& word) {
                : field == QStringLiteral("fit")          ? choose_word(held.fit, word)
                : field == QStringLiteral("layout")       ? choose_word(held.layout, word)
                : field == QStringLiteral("length")       ? choose_word(held.length, word)
+               : field == QStringLiteral("top")          ? choose_word(held.top, word)
+               : field == QStringLiteral("drops")        ? choose_word(held.drops, word)
                : field == QStringLiteral("fabric")       ? replace(held.fabric, cloth)
                : field == QStringLiteral("lining")       ? replace(held.lining, cloth)
                : field == QStringLiteral("interlining")  ? replace(held.interlining, cloth)

@@ -4,7 +4,9 @@
 #include "form_fields.h"
 #include "hanging_edits.h"
 #include "open_visit.h"
+#include "pole_up.h"
 #include "sheet/words.h"
+#include "sizing/layer.h"
 #include "trade_words.h"
 #include "whereabouts.h"
 #include "writing.h"
@@ -81,31 +83,83 @@ void HangingModel::showHardware() {
         return;
     }
     const Hardware held = there->hardware.value_or(Hardware());
-    const auto some = [](const std::optional<int>& n) { return n ? std::optional<double>(*n) : std::nullopt; };
-    const auto kg = [](const std::optional<Mass>& mass) { return mass ? std::optional(mass->kg()) : std::nullopt; };
-    const QString unrated = tr("not known");
     const FieldMaker make{open_, [this](const QString& field) { return placeOf(field); }};
+    const auto asked = asked_of(*there);
+    const FormField off_wall =
+        make.length(QStringLiteral("projection"), tr("Wall to its centre line"), held.projection);
     QList<FormField> fields{make.choice(QStringLiteral("kind"), tr("Hangs from"), held.kind, tr("Pole")),
-                            make.choice(QStringLiteral("supply"), tr("Supply"), held.supply, {}),
-                            make.choice(QStringLiteral("hang"), tr("Runs"), held.hang, tr("Level"))};
+                            make.choice(QStringLiteral("supply"), tr("Supply"), held.supply, {})};
+    if (asked && asked->is_shaped()) {  // it lies along the edge itself
+        fields.append(off_wall);
+        addLoads(fields, held);
+        hardware_.setFields(fields);
+        return;
+    }
+    fields.append(make.choice(QStringLiteral("hang"), tr("Runs"), held.hang, tr("Level")));
+    addShape(fields, held);
     if (!held.kind || held.kind->is(HardwareKind::pole)) {
         fields.append(make.length(QStringLiteral("diameter"), tr("Diameter"), held.diameter));
     }
+    const bool bent = asked && asked->is_bent();
+    if (!bent || held.length) {  // bent, it is measured: a length that was given stays to be taken out
+        fields.append(make.length(QStringLiteral("length"), tr("Length, without finials"), held.length));
+    }
+    if (!bent) {
+        fields.append(make.length(QStringLiteral("left"), tr("Left end, from the opening's left edge"), held.left,
+                                  tr("centred")));
+    }
+    fields.append({off_wall, make.length(QStringLiteral("finial"), tr("Finial, each end"), held.finial)});
+    const auto brackets = held.brackets ? std::optional<double>(*held.brackets) : std::nullopt;
+    fields.append({make.number(QStringLiteral("brackets"), tr("Brackets"), brackets, {}),
+                   make.length(QStringLiteral("return"), tr("Return, each end"), held.return_depth),
+                   make.length(QStringLiteral("overlap"), tr("Overlap, in all"), held.overlap)});
+    addLoads(fields, held);
+    hardware_.setFields(fields);
+}
+
+/// What it weighs, and what it and its fixings carry.
+void HangingModel::addLoads(QList<FormField>& fields, const Hardware& held) const {
+    const FieldMaker make{open_, [this](const QString& field) { return placeOf(field); }};
+    const auto kg = [](const std::optional<Mass>& mass) { return mass ? std::optional(mass->kg()) : std::nullopt; };
+    const QString unrated = tr("not known");
     fields.append(
-        {make.length(QStringLiteral("length"), tr("Length, without finials"), held.length),
-         make.length(QStringLiteral("left"), tr("Left end, from the opening's left edge"), held.left, tr("centred")),
-         make.length(QStringLiteral("projection"), tr("Wall to its centre line"), held.projection),
-         make.length(QStringLiteral("finial"), tr("Finial, each end"), held.finial),
-         make.number(QStringLiteral("brackets"), tr("Brackets"), some(held.brackets), {}),
-         make.length(QStringLiteral("return"), tr("Return, each end"), held.return_depth),
-         make.length(QStringLiteral("overlap"), tr("Overlap, in all"), held.overlap),
-         make.number(QStringLiteral("mass"), tr("Its own mass"), kg(held.mass), tr("kg"), tr("not known: weigh it")),
+        {make.number(QStringLiteral("mass"), tr("Its own mass"), kg(held.mass), tr("kg"), tr("not known: weigh it")),
          make.number(QStringLiteral("rated"), tr("Its maker says it carries"), kg(held.rated), tr("kg"), unrated),
          make.number(QStringLiteral("bracketRated"), tr("A bracket’s maker says it carries"), kg(held.bracket_rated),
                      tr("kg"), unrated),
          make.number(QStringLiteral("fixingRated"), tr("A bracket’s fixings hold in this wall"), kg(held.fixing_rated),
                      tr("kg"), unrated)});
-    hardware_.setFields(fields);
+}
+
+/// Whether it follows the corners, where there are some, and whether it is up, once its place was planned.
+void HangingModel::addShape(QList<FormField>& fields, const Hardware& held) const {
+    const FieldMaker make{open_, [this](const QString& field) { return placeOf(field); }};
+    const auto asked = asked_of(*layer());
+    const Window& window = *open_.window();
+    const bool has_corners = window.shape.is(Shape::bay) || window.shape.is(Shape::corner);
+    if (held.run || (has_corners && !(asked && asked->is_blind()))) {
+        fields.append(make.choice(QStringLiteral("run"), tr("Round the corners"), held.run, tr("Straight across")));
+    }
+    const bool is_planned = std::ranges::any_of(
+        window.readings, [](const Reading& reading) { return reading.station.starts_with("pole."); });
+    if (held.stage || (is_planned && hangs_by_pole_readings(*layer()))) {
+        fields.append(make.choice(QStringLiteral("stage"), tr("Is it up?"), held.stage, tr("Not up yet")));
+    }
+}
+
+/// A top that follows an arch or slopes, and a hem that follows a crooked floor: offered where there is one.
+void HangingModel::addEdges(QList<FormField>& fields, const Treatment& held) const {
+    const FieldMaker make{open_, [this](const QString& field) { return placeOf(field); }};
+    const Window& window = *open_.window();
+    if (held.top || window.shape.is(Shape::arch) || window.shape.is(Shape::gable)) {
+        fields.append(make.choice(QStringLiteral("top"), tr("Top"), held.top, tr("Straight across")));
+    }
+    const auto& flags = open_.figuresOf(open_.windowId()).flags;
+    const bool is_crooked = std::ranges::any_of(
+        flags, [](const Flag& flag) { return flag.code == "floor-not-level" || flag.code == "sill-not-level"; });
+    if (held.drops || is_crooked) {
+        fields.append(make.choice(QStringLiteral("drops"), tr("Hem"), held.drops, tr("Straight, one drop")));
+    }
 }
 
 FormField HangingModel::clothField(const QString& field, const QString& label,
@@ -143,6 +197,7 @@ void HangingModel::showTreatment() {
         fields.append(make.length(QStringLiteral("bottom"), tr("Hem above the floor"), held.bottom));
     }
     if (!blind) {
+        addEdges(fields, held);
         fields.append(
             make.number(QStringLiteral("fullness"), tr("Fullness"), held.fullness, tr("×"), tr("the heading's own")));
     }

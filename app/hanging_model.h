@@ -23,13 +23,14 @@ class HangingModel : public QObject {
     Q_PROPERTY(int current READ current NOTIFY changed)
     /// "A pair, tab headed, to the floor", of the layer being edited; "Nothing hangs here yet" where none.
     Q_PROPERTY(QString summary READ summary NOTIFY changed)
-    /// Fields `kind`, `supply`, `hang` (choices), `diameter`, `length`, `left`, `projection`, `finial`, `brackets`,
-    /// `return`, `overlap`, `mass`, `rated`, `bracketRated`, `fixingRated`.
+    /// Fields `kind`, `supply`, `hang`, of a bay `run`, once its place is planned `stage` (choices), `diameter`,
+    /// `length`, `left`, `projection`, `finial`, `brackets`, `return`, `overlap`, `mass`, `rated`, `bracketRated`,
+    /// `fixingRated`; only those that apply.
     Q_PROPERTY(truehang::FieldForm* hardware READ hardware CONSTANT)
-    /// Fields `heading`, `fit`, `layout`, `length` (choices), `bottom`, `fullness`, `fabric`, `lining`, `interlining`
-    /// `secondLining` (choices over the visit's cloths), `liningHung`, `operation`, `weights`, `tieBack`, `pelmet`
-    /// (choices), `tabCut`, `tieBackHeight`, `tieBackLength`, `pelmetDepth`, `pelmetReturn`; only those that the chosen
-    /// heading uses.
+    /// Fields `heading`, `fit`, `layout`, `length`, under an arch or gable `top`, over a crooked floor `drops`
+    /// (choices), `bottom`, `fullness`, `fabric`, `lining`, `interlining`, `secondLining` (choices over the visit's
+    /// cloths), `liningHung`, `operation`, `weights`, `tieBack`, `pelmet` (choices), `tabCut`, `tieBackHeight`,
+    /// `tieBackLength`, `pelmetDepth`, `pelmetReturn`; only those that the chosen heading uses.
     Q_PROPERTY(truehang::FieldForm* treatment READ treatment CONSTANT)
 
 public:
@@ -57,6 +58,9 @@ private:
     [[nodiscard]] const Layer* layer() const;
     void addLinings(QList<FormField>& fields, const Treatment& held, bool blind) const;
     void addTieBack(QList<FormField>& fields, const Treatment& held) const;
+    void addShape(QList<FormField>& fields, const Hardware& held) const;
+    void addEdges(QList<FormField>& fields, const Treatment& held) const;
+    void addLoads(QList<FormField>& fields, const Hardware& held) const;
     void addPelmet(QList<FormField>& fields, const Treatment& held) const;
     [[nodiscard]] QString placeOf(const QString& field) const;
     void editLayerWith(const QString& says, const QString& place, const QString& text,

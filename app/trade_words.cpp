@@ -136,6 +136,26 @@ QString says(Hang hang) {
     return translated(QT_TRANSLATE_NOOP("trade", "With the ceiling"));
 }
 
+QString says(Run run) {
+    return run == Run::bent ? translated(QT_TRANSLATE_NOOP("trade", "Bent round the corners"))
+                            : translated(QT_TRANSLATE_NOOP("trade", "Straight across"));
+}
+
+QString says(Stage stage) {
+    return stage == Stage::fixed ? translated(QT_TRANSLATE_NOOP("trade", "It is up: measure it again"))
+                                 : translated(QT_TRANSLATE_NOOP("trade", "Not up yet"));
+}
+
+QString says(TopEdge top) {
+    return top == TopEdge::shaped ? translated(QT_TRANSLATE_NOOP("trade", "Shaped to the window, fixed"))
+                                  : translated(QT_TRANSLATE_NOOP("trade", "Straight across"));
+}
+
+QString says(DropsAt drops) {
+    return drops == DropsAt::per_line ? translated(QT_TRANSLATE_NOOP("trade", "Follows the floor or sill"))
+                                      : translated(QT_TRANSLATE_NOOP("trade", "Straight, one drop"));
+}
+
 QString says(Heading heading) {
     switch (heading) {
         case Heading::tab:

@@ -19,6 +19,10 @@ namespace truehang {
 [[nodiscard]] QString says(HardwareKind kind);
 [[nodiscard]] QString says(Supply supply);
 [[nodiscard]] QString says(Hang hang);
+[[nodiscard]] QString says(Run run);
+[[nodiscard]] QString says(Stage stage);
+[[nodiscard]] QString says(TopEdge top);
+[[nodiscard]] QString says(DropsAt drops);
 [[nodiscard]] QString says(Heading heading);
 [[nodiscard]] QString says(Fit fit);
 [[nodiscard]] QString says(Layout layout);

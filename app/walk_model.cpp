@@ -5,6 +5,7 @@
 #include "figure_rows.h"
 #include "more_stations.h"
 #include "open_visit.h"
+#include "pole_up.h"
 #include "reading_history.h"
 #include "settings.h"
 #include "survey/counted.h"
@@ -101,7 +102,13 @@ const Reading* WalkModel::keptReading(std::string_view station) const {
 bool WalkModel::isTaken(const Station& station) const {
     const Window* there = window();
     const Reading* kept = keptReading(station.word);
-    return (kept && !is_proposed(*kept)) || (there && !reason_shown(*there, shown(station.word)).isEmpty());
+    return (kept && !is_proposed(*kept) && !isStillPlanned(station.word)) ||
+           (there && !reason_shown(*there, shown(station.word)).isEmpty());
+}
+
+bool WalkModel::isStillPlanned(std::string_view station) const {
+    const Window* there = window();
+    return there && waits_to_be_taken_up(*there, station, keptReading(station));
 }
 
 QString WalkModel::saysOf(const QString& station) const {
@@ -150,16 +157,17 @@ void WalkModel::standAt(int index) {
     take_again_ = false;
     const Station* at = here();
     const Reading* kept = at ? keptReading(at->word) : nullptr;
+    const bool fills = kept && !isStillPlanned(at->word);
     unit_ = length_unit(bytes(open_.place().unit())).value_or(entry_unit(open_.survey()));
     const QString place = placeOf(station());
-    fill(at && open_.place().has(place) ? open_.place().text(place) : kept ? fieldTextOf(*kept) : QString());
-    shown_is_kept_ = kept && typed_ == fieldTextOf(*kept);
+    fill(at && open_.place().has(place) ? open_.place().text(place) : fills ? fieldTextOf(*kept) : QString());
+    shown_is_kept_ = fills && typed_ == fieldTextOf(*kept);
     if (shown_is_kept_) {
         if (const auto read = read_length(kept->typed, entry_unit(open_.survey())); read) {
             unit_ = read->unit;
         }
     } else if (at) {
-        take_again_ = kept && typed_.isEmpty();
+        take_again_ = fills && typed_.isEmpty();
     }
     showLine();
     showHistory();
@@ -183,8 +191,9 @@ void WalkModel::show() {
     index_ = stood.isEmpty() ? count() : static_cast<int>(place - walk_.begin());
     const Reading* kept = here() ? keptReading(here()->word) : nullptr;
     if (shown_is_kept_ || (typed_.isEmpty() && !take_again_)) {  // nothing new is typed: show what is stored
-        fill(kept ? fieldTextOf(*kept) : QString());
-        shown_is_kept_ = kept != nullptr;
+        const bool fills = kept && !isStillPlanned(here()->word);
+        fill(fills ? fieldTextOf(*kept) : QString());
+        shown_is_kept_ = fills;
     }
     if (line_kind_ != QStringLiteral("fault")) {
         showLine();
@@ -204,13 +213,16 @@ void WalkModel::showStations() {
         const QString why = there ? reason_shown(*there, word) : QString();
         const bool current = here() && here()->word == one.word;
         const bool proposed = kept && is_proposed(*kept);
-        const bool done = (kept && !proposed && !being_kept_.contains(word)) || !why.isEmpty();
+        const bool planned = isStillPlanned(one.word);
+        const bool done = (kept && !proposed && !planned && !being_kept_.contains(word)) || !why.isEmpty();
         const Stitch mark = done                                                ? Stitch::Kept
                             : current || proposed || being_kept_.contains(word) ? Stitch::UnderWay
                                                                                 : Stitch::ToDo;
         QString figure = kept ? reading_text(*kept, length_style(open_.survey())) : QString();
         if (proposed) {
             figure = tr("%1, proposed").arg(figure);
+        } else if (planned) {
+            figure = tr("%1, planned").arg(figure);
         }
         const QString state = kept ? figure : !why.isEmpty() ? tr("not taken: %1").arg(why) : tr("to measure");
         rows.append({word, shown(one.says), QVariant::fromValue(mark), figure, why, current, flagged_.contains(word),
@@ -321,9 +333,8 @@ Result<Reading> WalkModel::typedReading() const {
             reading.typed += word_of(read->unit);
         }
     }
-    if (const Reading* kept = keptReading(here()->word)) {
-        reading.replaces = kept->id;
-        reading.stage = kept->stage;
+    if (const Window* there = window()) {
+        place_reading(*there, keptReading(here()->word), reading);
     }
     reading.taken_at = open_.now();
     return reading;

@@ -222,6 +222,8 @@ private:
     [[nodiscard]] QString fieldTextOf(const Reading& reading) const;
     [[nodiscard]] const Window* window() const;
     [[nodiscard]] const Reading* keptReading(std::string_view station) const;
+    /// What is kept there was planned, and the pole is up now: it is asked for anew.
+    [[nodiscard]] bool isStillPlanned(std::string_view station) const;
     [[nodiscard]] QString saysOf(const QString& station) const;
     [[nodiscard]] QString placeOf(const QString& station) const;
     void fill(const QString& text);

@@ -197,6 +197,9 @@ void WalkModel::showLine() {
                      : line_under_number(open_.figuresOf(window_id_), *window(), *here(), length_style(open_.survey()));
         line_ = said.text;
         line_kind_ = said.kind;
+    } else if (typed_.isEmpty() && closed_.isEmpty() && kept && isStillPlanned(here()->word)) {
+        line_ =
+            tr("It is up: measure it as it hangs. Planned: %1").arg(reading_text(*kept, length_style(open_.survey())));
     } else if (typed_.isEmpty()) {
         line_ = closed_;
         line_kind_ = closed_.isEmpty() ? QStringLiteral("quiet") : QStringLiteral("adds-up");

@@ -57,6 +57,15 @@ constexpr std::array figure_names{
     FigureName{"finished.curtains", "Curtains"},
     FigureName{"finished.width_mm", "Finished width, each"},
     FigureName{"finished.drop_mm", "Finished drop"},
+    FigureName{"finished.drops_mm.left", "Finished drop, left"},
+    FigureName{"finished.drops_mm.centre", "Finished drop, centre"},
+    FigureName{"finished.drops_mm.right", "Finished drop, right"},
+    FigureName{"finished.planned.width_mm", "Planned width, each"},
+    FigureName{"finished.planned.drop_mm", "Planned drop"},
+    FigureName{"finished.planned.cut_drop_mm", "Cut drop, as planned"},
+    FigureName{"finished.planned.hem_left_mm", "Left in the hem of cloth cut so"},
+    FigureName{"finished.planned.short_by_mm", "Cloth cut so is short by"},
+    FigureName{"run.length_mm", "Length of the run"},
     FigureName{"cloth.widths_each", "Widths in one"},
     FigureName{"cloth.widths", "Widths"},
     FigureName{"cloth.fullness", "Fullness"},
@@ -117,7 +126,9 @@ std::string hardware_text(const Hardware& hardware, const SheetStyle& style) {
         text += written(*hardware.diameter, style) + " " + std::string(word_of(style.unit)) + " ";
     }
     text += Word<HardwareKind>::word_for(*kind);
-    if (hardware.length) {
+    if (hardware.run && hardware.run->is(Run::bent)) {
+        text += " bent round the corners";  // its length is measured, not chosen
+    } else if (hardware.length) {
         text += " " + written(*hardware.length, style) + " long";
     }
     const auto hang = hardware.hang ? hardware.hang->known() : std::optional(Hang::level);
@@ -363,6 +374,9 @@ std::string treatment_text(const Layer& layer, const SheetStyle& style) {
         text = layout_words(treatment, blind);
         if (heading && !blind) {
             text += ", " + std::string(heading_rule(*heading).says);
+        }
+        if (treatment.top && treatment.top->is(TopEdge::shaped) && !blind) {
+            text += ", shaped top";
         }
         text += lining_text(treatment);
         if (!blind) {

@@ -73,6 +73,12 @@ const Typed sail_loft{{"opening.width.bottom", "2000"}, {"below.left", "900"},  
                       {"opening.height.right", "700"},  {"gable.slope.left", "1470"}, {"gable.slope.right", "1662"},
                       {"pole.above.centre", "90"}};
 
+/// A floor that falls by 24 from left to right under a level line.
+const Typed sloping{{"opening.width.top", "1200"}, {"opening.width.middle", "1201"}, {"opening.width.bottom", "1200"},
+                    {"below.left", "900"},         {"opening.height.left", "1200"},  {"above.left", "250"},
+                    {"ceiling.left", "2350"},      {"below.right", "924"},           {"opening.height.right", "1200"},
+                    {"pole.above", "150"},         {"level.left", "1000"},           {"level.right", "1024"}};
+
 }  // namespace
 
 class ShapesTest : public QObject {
@@ -133,6 +139,57 @@ private:
                 above->setProperty("contentY", std::clamp(item->mapToItem(content, {0, 0}).y() - 60.0, 0.0, most));
             }
         }
+        scene.settle();
+    }
+
+    /// Takes each reading at its station, the walk's or another.
+    static void measure(Scene& scene, const Typed& typed) {
+        WalkModel& walk = *scene.notebook().walk();
+        for (auto one = typed.begin(); one != typed.end(); ++one) {
+            walk.jumpTo(one.key());
+            scene.bench().type(one.value());
+            QVERIFY2(walk.next(), qPrintable(one.key()));
+        }
+        scene.settle();
+    }
+
+    /// Opens this screen, scrolls to what is called this and says how it lies.
+    static QStringList look(Scene& scene, const QString& picture, const char* screen, const QString& name) {
+        scene.notebook().setScreen(QLatin1String(screen));
+        scene.settle();
+        if (!name.isEmpty()) {
+            scrollTo(scene, name);
+        }
+        scene.grab(picture + QLatin1Char('-') + QLatin1String(screen));
+        return scene.faultsOfLayout();
+    }
+
+    /// Says that it is up, is asked for its height and takes it as it hangs.
+    static QStringList measureItOnceUp(Scene& scene, const QString& picture) {
+        scene.notebook().hanging()->hardware()->choose("stage", "fixed");
+        QStringList faults = look(scene, picture + "-up", "hanging", "Is it up?");
+        WalkModel& walk = *scene.notebook().walk();
+        faults << look(scene, picture + "-up", "figures", {});
+        walk.openWindow(walk.windowId(), "pole.above");
+        faults << look(scene, picture + "-up", "walk", {});
+        if (walk.typed().isEmpty() && scene.touch("1") && scene.touch("7") && scene.touch("2") && scene.touch("Next")) {
+            return faults << look(scene, picture + "-mended", "figures", {})
+                          << look(scene, picture + "-mended", "hanging", "Is it up?");
+        }
+        return faults << QStringLiteral("the pole’s height isn’t asked for: %1").arg(walk.typed());
+    }
+
+    static void hangPencilPleats(Scene& scene) {
+        const QString cloth = scene.notebook().fabrics()->add("face");
+        scene.notebook().fabrics()->form()->leave("name", "Harbour linen");
+        scene.notebook().fabrics()->form()->leave("width", "1400");
+        HangingModel& hanging = *scene.notebook().hanging();
+        hanging.addLayer();
+        hanging.treatment()->choose("heading", "pencil-pleat");
+        hanging.treatment()->choose("fabric", cloth);
+        hanging.hardware()->choose("kind", "track");
+        hanging.hardware()->leave("projection", "80");
+        hanging.hardware()->leave("length", "1600");
         scene.settle();
     }
 
@@ -271,6 +328,44 @@ private slots:
             scene.settle();
             scene.grab(picture + "-" + screen);
             faults << scene.faultsOfLayout();
+        }
+        QVERIFY2(faults.isEmpty(), qPrintable("\n" + faults.join("\n")));
+        QCOMPARE(Scene::warnings(), QStringList());
+    }
+
+    void whatHangsThereLiesWell_data() {
+        QTest::addColumn<QByteArray>("shape");
+        QTest::addColumn<QSize>("size");
+        for (const QSize size : {QSize(360, 760), QSize(1024, 768)}) {
+            for (const char* shape : {"bay", "arch", "recess"}) {
+                QTest::addRow("%s %d", shape, size.width()) << QByteArray(shape) << size;
+            }
+        }
+    }
+    void whatHangsThereLiesWell() {
+        QFETCH(QByteArray, shape);
+        QFETCH(QSize, size);
+        const QMap<QByteArray, Typed> readings{{"bay", keepers_bay}, {"arch", round_arch}, {"recess", sloping}};
+        Scene scene(size);
+        scene.bench().openNewWindow(QString::fromLatin1(shape));
+        measure(scene, readings[shape]);
+        hangPencilPleats(scene);
+        const QString picture = QStringLiteral("hung-%1-%2").arg(QString::fromLatin1(shape)).arg(size.width());
+        HangingModel& hanging = *scene.notebook().hanging();
+        QStringList faults = look(scene, picture + "-first", "hanging", "Wall to its centre line");
+        if (shape == "arch") {
+            hanging.treatment()->choose("top", "shaped");
+            faults << look(scene, picture, "hanging", "Top");
+        } else if (shape == "bay") {
+            hanging.hardware()->choose("run", "bent");
+            faults << look(scene, picture, "hanging", "Round the corners");
+        } else {
+            hanging.treatment()->choose("drops", "per-line");
+            faults << look(scene, picture, "hanging", "Hem");
+        }
+        faults << look(scene, picture, "figures", {});
+        if (shape != "arch") {
+            faults << measureItOnceUp(scene, picture);
         }
         QVERIFY2(faults.isEmpty(), qPrintable("\n" + faults.join("\n")));
         QCOMPARE(Scene::warnings(), QStringList());
