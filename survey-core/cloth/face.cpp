@@ -326,7 +326,8 @@ bool plan_face(PlanParts& parts) {
     trace_drops(parts, cloth, drops);
     flag_width_edge(parts, cloth);
     flag_drop_edge(parts, drops, cloth);
-    parts.plan.pieces.push_back({cloth.fabric, "drops", cloth.cut_drop, cloth.widths, drops.total - drops.beside});
+    parts.plan.pieces.push_back({cloth.fabric, "drops", cloth.cut_drop, cloth.widths, drops.total - drops.beside,
+                                 cut_up(length_of_drop(parts, parts.sizes.drop)), drops.repeats > 0.0});
     parts.plan.exact_cut_drop = drops.cut_drop;
     if (drops.beside.mm() > 0.0) {
         parts.plan.pieces.push_back({cloth.fabric, "half repeat", cut_up(drops.beside), 1, drops.beside});

@@ -178,7 +178,8 @@ void plan_pelmet(PlanParts& parts) {
         .count("widths", pelmet.widths)
         .mm("cut depth", pelmet.cut_drop)
         .mm("length", pelmet.length);
-    parts.plan.pieces.push_back({fabric.id, "pelmet", pelmet.cut_drop, pelmet.widths, drops.total});
+    parts.plan.pieces.push_back({fabric.id, "pelmet", pelmet.cut_drop, pelmet.widths, drops.total,
+                                 cut_up(pelmet.depth + Length::mm(turnings)), drops.repeats > 0.0});
     parts.plan.pelmet = pelmet;
 }
 

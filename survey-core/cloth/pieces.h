@@ -135,6 +135,8 @@ struct Piece {
     Length length;     ///< of one
     int count = 0;
     Length total;
+    Length least{};        ///< of one before whole repeats, where it is cut to the pattern
+    bool matched = false;  ///< cut to the pattern
 };
 
 }  // namespace truehang

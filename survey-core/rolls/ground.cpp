@@ -64,12 +64,12 @@ std::vector<Gap> gaps_of(const Ground& ground, std::span<const Placed> placed) {
         Um at = stretch.from;
         for (; next != placed.end() && next->from < stretch.to; ++next) {
             if (next->from > at) {
-                gaps.push_back({at, next->from});
+                gaps.push_back({at, next->from, false});
             }
             at = std::max(at, next->to);
         }
         if (at < stretch.to) {
-            gaps.push_back({at, stretch.to});
+            gaps.push_back({at, stretch.to, true});
         }
     }
     return gaps;
@@ -84,7 +84,7 @@ RollUse use_of(const Ground& ground, std::span<const Placed> placed, Um useful) 
     bool tail_useful = false;
     for (const Gap& gap : gaps_of(ground, placed)) {
         const Um size = gap.to - gap.from;
-        if (size < useful) {
+        if (size < useful || !gap.ends_stretch) {
             continue;
         }
         use.longest = std::max(use.longest, size);

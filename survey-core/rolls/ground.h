@@ -49,6 +49,7 @@ struct Placed {
 
 struct Gap {
     Um from = 0, to = 0;
+    bool ends_stretch = false;  ///< what follows is a flaw, a join or the roll’s end, not a piece
 };
 /// Clean cloth that nothing lies on; `placed` in order along the roll.
 [[nodiscard]] std::vector<Gap> gaps_of(const Ground& ground, std::span<const Placed> placed);

@@ -374,7 +374,7 @@ Um Search::so_far(std::size_t roll) const {
     Um used = end;
     for (const Gap& gap : gaps_of(rolls_[roll], placed_[roll])) {
         const Um size = gap.to - gap.from;
-        used -= gap.from < end && size >= rules_.useful ? size : 0;
+        used -= gap.from < end && gap.ends_stretch && size >= rules_.useful ? size : 0;
     }
     return used;
 }

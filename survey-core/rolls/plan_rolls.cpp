@@ -43,7 +43,8 @@ PlannedRoll planned(const Roll& roll, const Ground& ground, const std::vector<Pl
         }
     }
     for (const Gap& gap : gaps_of(ground, placed)) {
-        plan.remnants.push_back({length_of(gap.from), length_of(gap.to), gap.to - gap.from >= useful});
+        const bool useful_here = gap.ends_stretch && gap.to - gap.from >= useful;
+        plan.remnants.push_back({length_of(gap.from), length_of(gap.to), useful_here});
     }
     return plan;
 }

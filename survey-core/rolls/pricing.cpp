@@ -67,12 +67,10 @@ void Pricing::price(const std::vector<std::int64_t>& prices) {
     }
 }
 
-/// Cloth used of a stretch filled up to `cells`, where what is left over counts as useful wherever it can.
-Um Pricing::used_by(std::size_t cells, Um room) const {
+/// Cloth used of a stretch filled up to `cells`, where what is left at its end is useful.
+Um Pricing::used_by(std::size_t cells) const {
     const Um fill = static_cast<Um>(cells) * grain_;
-    const Um over = problem_.overhang;
-    const Um holes = over > 0 ? (room - fill) / (problem_.useful - over) : 0;
-    return std::max<Um>(0, fill - over * (1 + holes));
+    return std::max<Um>(0, fill - problem_.overhang);
 }
 
 Pricing::Choice Pricing::passed(const Stretch& stretch) const {
@@ -85,7 +83,7 @@ Pricing::Choice Pricing::passed(const Stretch& stretch) const {
         return best;
     }
     for (std::size_t cell = 0; cell <= cells_in(room - kept); ++cell) {
-        const Um used = used_by(cell, room);
+        const Um used = used_by(cell);
         const std::int64_t net = value_[cell] - used * price_scale;
         if (net > best.net) {
             best = {net, used, cell};
@@ -107,7 +105,7 @@ Pricing::Choice Pricing::last(const Ground& ground, std::size_t index, Um later)
     }
     const std::size_t end = later >= problem_.useful ? full : cells_in(room - kept);
     for (std::size_t cell = 0; cell <= end; ++cell) {
-        const Um used = used_by(cell, room);
+        const Um used = used_by(cell);
         const std::int64_t net = value_[cell] - used * price_scale;
         if (net > best.net) {
             best = {net, used, cell};

@@ -42,7 +42,7 @@ private:
     [[nodiscard]] std::size_t cells_in(Um room) const;
     [[nodiscard]] Choice passed(const Stretch& stretch) const;
     [[nodiscard]] Choice last(const Ground& ground, std::size_t index, Um later) const;
-    [[nodiscard]] Um used_by(std::size_t cells, Um room) const;
+    [[nodiscard]] Um used_by(std::size_t cells) const;
     void count(std::size_t cells, std::vector<int>& counts) const;
 
     const BoundProblem& problem_;

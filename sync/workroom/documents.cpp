@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/documents.h"
 
+#include "document/rolls_document.h"
 #include "protocol/limits.h"
 
 #include <fmt/format.h>
@@ -28,6 +29,22 @@ std::string quoted(const std::string& pointer) {
     return nlohmann::json(pointer).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
 }
 
+/// What a file holds, or nothing and its faults on standard error.
+template <class Document, class Read>
+std::optional<Document> read_or_faults(const std::string& path, const Read& read) {
+    const auto bytes = read_document(path);
+    if (!bytes) {
+        fmt::print(stderr, "{}: {}\n", one_line(bytes.error().where), bytes.error().text);
+        return std::nullopt;
+    }
+    auto document = read(*bytes);
+    if (!document) {
+        print_faults(document.error());
+        return std::nullopt;
+    }
+    return std::move(document).value();
+}
+
 }  // namespace
 
 Result<std::string> read_document(const std::string& path) {
@@ -52,17 +69,11 @@ void print_faults(const Faults& faults) {
 }
 
 std::optional<Survey> survey_or_faults(const std::string& path) {
-    const auto bytes = read_document(path);
-    if (!bytes) {
-        fmt::print(stderr, "{}: {}\n", one_line(bytes.error().where), bytes.error().text);
-        return std::nullopt;
-    }
-    auto survey = read_survey(*bytes);
-    if (!survey) {
-        print_faults(survey.error());
-        return std::nullopt;
-    }
-    return std::move(survey).value();
+    return read_or_faults<Survey>(path, [](const std::string& bytes) { return read_survey(bytes); });
+}
+
+std::optional<RollsThatCame> rolls_or_faults(const std::string& path, const Survey& survey) {
+    return read_or_faults<RollsThatCame>(path, [&](const std::string& bytes) { return read_rolls(bytes, survey); });
 }
 
 bool write_out(const std::string& text, const std::string& file) {

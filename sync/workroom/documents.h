@@ -6,6 +6,10 @@
 #include <optional>
 #include <string>
 
+namespace truehang {
+struct RollsThatCame;
+}  // namespace truehang
+
 namespace truehang::workroom {
 
 /// The bytes of a file, or of standard input for "-", as far as one over the largest document goes. Errors: `missing`,
@@ -18,6 +22,9 @@ namespace truehang::workroom {
 
 /// Prints each fault to standard error, one a line as `"POINTER": text`.
 void print_faults(const Faults& faults);
+
+/// The rolls that came for a survey, from a file or standard input, with faults as above.
+[[nodiscard]] std::optional<RollsThatCame> rolls_or_faults(const std::string& path, const Survey& survey);
 
 /// Writes all of `text` to standard output, or to `file` where it isn't empty; false and a line on standard error where
 /// that fails.

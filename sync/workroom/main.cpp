@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "document/document.h"
+#include "document/rolls_document.h"
 #include "figures/figures.h"
 #include "sheet/csv.h"
 #include "sheet/template_svg.h"
@@ -24,6 +25,15 @@ constexpr int refused = 2;
 int print_figures(const std::string& path) {
     const auto survey = workroom::survey_or_faults(path);
     return survey && workroom::write_out(write_figures(work_out(*survey)), "") ? 0 : refused;
+}
+
+int print_plan(const std::string& survey_path, const std::string& rolls_path) {
+    const auto survey = workroom::survey_or_faults(survey_path);
+    if (!survey) {
+        return refused;
+    }
+    const auto came = workroom::rolls_or_faults(rolls_path, *survey);
+    return came && workroom::write_out(write_roll_plan(plan_house(*survey, *came)), "") ? 0 : refused;
 }
 
 struct SheetOptions {
@@ -109,6 +119,13 @@ void add_figures(CLI::App& app, std::string& path, int& result) {
     command->callback([&] { result = print_figures(path); });
 }
 
+void add_plan(CLI::App& app, std::string& survey, std::string& rolls, int& result) {
+    auto* command = app.add_subcommand("plan", "Plan what is cut from the rolls that came, and print it as a document");
+    command->add_option("survey", survey, "The survey document, or - for standard input")->required();
+    command->add_option("rolls", rolls, "The rolls document")->required();
+    command->callback([&] { result = print_plan(survey, rolls); });
+}
+
 void add_survey_and_out(CLI::App& command, SheetOptions& options) {
     command.add_option("survey", options.survey, "The survey document, or - for standard input")->required();
     command.add_option("-o,--out", options.out, "The file to write; standard output where none is given");
@@ -188,12 +205,14 @@ int main(int argc, char** argv) {
     app.require_subcommand(1);
     int result = 0;
     std::string survey;
+    std::string rolls;
     std::string data;
     std::string rules;
     SheetOptions sheet;
     workroom::ChoicesOptions choices;
     workroom::ServeOptions serving;
     add_figures(app, survey, result);
+    add_plan(app, survey, rolls, result);
     add_sheet(app, sheet, result);
     workroom::add_choices(app, choices, result);
     workroom::add_rules(app, rules, result);

@@ -109,32 +109,40 @@ private:
         }
     }
 
-    /// Cloth used of a roll: to its last cut, less what is useful before it; all of it where what follows isn't useful.
+    /// Cloth used of a roll: to its last cut, less what is useful before a flaw or join on the way; all of it where
+    /// what follows isn't useful.
     double used_of(const PlannedRoll& planned) const {
         const Roll& roll = *rolls_.at(planned.roll);
-        std::vector<std::pair<double, double>> taken;
+        struct Taken {
+            double from, to;
+            bool is_cut;
+        };
+        std::vector<Taken> taken;
         double end = 0.0;
         for (const PlannedCut& cut : planned.cuts) {
-            taken.emplace_back(cut.from.mm(), cut.to.mm());
+            taken.push_back({cut.from.mm(), cut.to.mm(), true});
             end = std::max(end, cut.to.mm());
         }
         for (const RollFlaw& flaw : roll.flaws) {
-            taken.emplace_back(flaw.from.mm(), flaw.to.mm());
+            taken.push_back({flaw.from.mm(), flaw.to.mm(), false});
         }
         for (const RollJoin& join : roll.joins) {
-            taken.emplace_back(join.at.mm(), join.at.mm());
+            taken.push_back({join.at.mm(), join.at.mm(), false});
         }
-        taken.emplace_back(roll.length.mm(), roll.length.mm());
-        std::sort(taken.begin(), taken.end());
+        taken.push_back({roll.length.mm(), roll.length.mm(), false});
+        // A piece may begin at a flaw or a join: what lies before both ends at the flaw.
+        std::sort(taken.begin(), taken.end(), [](const Taken& a, const Taken& b) {
+            return a.from < b.from || (a.from == b.from && !a.is_cut && b.is_cut);
+        });
         double at = 0.0;
         double used = end;
         bool tail = false;
-        for (const auto& [from, to] : taken) {
-            if (from - at >= rules_.useful.mm() - tolerance) {
+        for (const Taken& each : taken) {
+            if (!each.is_cut && each.from - at >= rules_.useful.mm() - tolerance) {
                 tail = tail || at >= end - tolerance;
-                used -= at >= end - tolerance ? 0.0 : from - at;
+                used -= at >= end - tolerance ? 0.0 : each.from - at;
             }
-            at = std::max(at, to);
+            at = std::max(at, each.to);
         }
         return tail ? used : used + roll.length.mm() - end;
     }

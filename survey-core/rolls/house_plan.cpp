@@ -1,0 +1,216 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "rolls/house_plan.h"
+
+#include "cloth/plan.h"
+#include "survey/house_rules.h"
+#include "units/rounding.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace truehang {
+
+namespace {
+
+/// Cloth for what couldn't be placed, as one more length.
+Length missing_of(const FabricPlan& plan) {
+    std::vector<PieceToCut> left;
+    Length sum;
+    for (const PieceToCut& piece : plan.pieces) {
+        if (std::ranges::count(plan.plan.not_placed, piece.id) > 0) {
+            left.push_back(piece);
+            sum += piece.length + 2.0 * plan.rules.repeat;
+        }
+    }
+    if (left.empty()) {
+        return {};
+    }
+    Roll more;
+    more.id = more.lot = "more";
+    more.length = sum + 2.0 * plan.rules.useful;
+    return plan_rolls({more}, left, plan.rules, {20000}).used;
+}
+
+FabricPlan plan_fabric(const Survey& survey, const RollsOfFabric& of, const RollsThatCame& came,
+                       const std::set<std::string>& without, const RollEffort& effort) {
+    FabricPlan plan;
+    plan.fabric = of.fabric;
+    plan.rules.useful = came.useful;
+    const auto fabric = std::ranges::find(survey.fabrics, of.fabric, &Fabric::id);
+    if (fabric != survey.fabrics.end() && match_of(*fabric) != Match::none) {
+        plan.rules.repeat = fabric->repeat;
+    }
+    plan.pieces = pieces_of(survey, of.fabric, without);
+    plan.plan = plan_rolls(of.rolls, plan.pieces, plan.rules, effort);
+    plan.missing = missing_of(plan);
+    Length asked;
+    for (const PieceToCut& piece : plan.pieces) {
+        asked += piece.length;
+    }
+    for (const Roll& roll : of.rolls) {
+        if (roll.length > counted_above || asked > counted_above) {
+            plan.count_first.push_back(roll.id);
+        }
+    }
+    return plan;
+}
+
+/// The pieces of windows that were left out, as not placed.
+void tell_left_out(const Survey& survey, const std::set<std::string>& out, FabricPlan& plan) {
+    plan.pieces = pieces_of(survey, plan.fabric);
+    for (const PieceToCut& piece : plan.pieces) {
+        if (!out.contains(piece.window)) {
+            continue;
+        }
+        plan.plan.not_placed.push_back(piece.id);
+        if (std::ranges::count(plan.plan.short_windows, piece.window) == 0) {
+            plan.plan.short_windows.push_back(piece.window);
+        }
+    }
+}
+
+HousePlan plan_all(const Survey& survey, const RollsThatCame& came, const RollEffort& effort) {
+    HousePlan house;
+    house.survey = survey.id;
+    std::set<std::string> out;
+    for (bool again = true; again;) {
+        again = false;
+        std::vector<FabricPlan> plans;
+        for (const RollsOfFabric& of : came.fabrics) {
+            plans.push_back(plan_fabric(survey, of, came, out, effort));
+        }
+        for (const FabricPlan& plan : plans) {
+            for (const std::string& window : plan.plan.short_windows) {
+                again = out.insert(window).second || again;
+            }
+        }
+        // A window that is left out isn’t asked for again: what it lacks was told before.
+        for (std::size_t i = 0; i < plans.size() && !house.fabrics.empty(); ++i) {
+            plans[i].missing += house.fabrics[i].missing;
+        }
+        house.fabrics = std::move(plans);
+    }
+    for (FabricPlan& plan : house.fabrics) {
+        tell_left_out(survey, out, plan);
+    }
+    std::set<std::string> cut;
+    for (const FabricPlan& plan : house.fabrics) {
+        cut.insert(plan.plan.windows.begin(), plan.plan.windows.end());
+    }
+    for (const Room& room : survey.rooms) {
+        for (const Window& window : room.windows) {
+            if (out.contains(window.id)) {
+                house.short_windows.push_back(window.id);
+            } else if (cut.contains(window.id)) {
+                house.windows.push_back(window.id);
+            }
+        }
+    }
+    return house;
+}
+
+Window* find_window(Survey& survey, const std::string& id) {
+    for (Room& room : survey.rooms) {
+        const auto found = std::ranges::find(room.windows, id, &Window::id);
+        if (found != room.windows.end()) {
+            return &*found;
+        }
+    }
+    return nullptr;
+}
+
+/// Tries changes of the survey, each through the figures and a plan of its own.
+class Alternatives {
+public:
+    Alternatives(const Survey& survey, const RollsThatCame& came, const HousePlan& house)
+        : survey_(survey), came_(came), house_(house) {}
+
+    std::vector<Alternative> run() {
+        shorter_hem();
+        for (const std::string& window : house_.short_windows) {
+            fewer_widths(window);
+        }
+        std::ranges::stable_sort(found_, {}, [](const Alternative& each) { return each.short_windows.size(); });
+        return std::move(found_);
+    }
+
+private:
+    void offer(const Survey& changed, Alternative alternative) {
+        alternative.short_windows = plan_all(changed, came_, {100000}).short_windows;
+        if (alternative.short_windows.size() < house_.short_windows.size()) {
+            alternative.text += alternative.short_windows.empty()
+                                    ? " everything can be cut."
+                                    : fmt::format(" {} windows are still short, instead of {}.",
+                                                  alternative.short_windows.size(), house_.short_windows.size());
+            found_.push_back(std::move(alternative));
+        }
+    }
+
+    void shorter_hem() {
+        constexpr double hem = 100.0;
+        const double now = house_rules(survey_.rules).hem;
+        if (now <= hem) {
+            return;
+        }
+        Survey changed = survey_;
+        changed.rules.numbers["hem_mm"] = hem;
+        offer(changed, {"hem", "", fmt::format("With hems of {:g} mm instead of {:g} mm", hem, now), hem, {}});
+    }
+
+    /// The first step of fullness at which the figures cut fewer widths, no less than the heading takes.
+    void fewer_widths(const std::string& id) {
+        Survey changed = survey_;
+        Window* window = find_window(changed, id);
+        for (std::size_t l = 0; window != nullptr && l < window->layers.size(); ++l) {
+            const auto before = cloth_of(changed, id, l);
+            auto& treatment = window->layers[l].treatment;
+            if (!before || !before->fullness || !treatment) {
+                continue;
+            }
+            const auto asked = treatment->fullness;
+            for (double fullness = *before->fullness; fullness > 1.0; fullness -= 0.01) {
+                treatment->fullness = fullness;
+                const auto after = cloth_of(changed, id, l);
+                if (after && after->widths < before->widths) {
+                    offer(changed, {"widths",
+                                    id,
+                                    fmt::format("With {} widths instead of {} at window {}, fullness {:.2f},",
+                                                after->widths, before->widths, id, after->fullness.value_or(0.0)),
+                                    after->fullness.value_or(0.0),
+                                    {}});
+                    break;
+                }
+            }
+            treatment->fullness = asked;
+        }
+    }
+
+    static std::optional<Cloth> cloth_of(const Survey& survey, const std::string& id, std::size_t layer) {
+        for (const Room& room : survey.rooms) {
+            for (const Window& window : room.windows) {
+                if (window.id == id) {
+                    return work_out_window(survey, room, window).layers[layer].cloth;
+                }
+            }
+        }
+        return std::nullopt;
+    }
+
+    const Survey& survey_;
+    const RollsThatCame& came_;
+    const HousePlan& house_;
+    std::vector<Alternative> found_;
+};
+
+}  // namespace
+
+HousePlan plan_house(const Survey& survey, const RollsThatCame& came, const RollEffort& effort) {
+    HousePlan house = plan_all(survey, came, effort);
+    if (!house.short_windows.empty()) {
+        house.alternatives = Alternatives(survey, came, house).run();
+    }
+    return house;
+}
+
+}  // namespace truehang
