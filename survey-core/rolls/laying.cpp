@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "rolls/laying.h"
 
+#include "rolls/appending.h"
+
 #include <algorithm>
 #include <limits>
 #include <map>
@@ -431,7 +433,7 @@ Laid lay(const std::vector<Ground>& rolls, const std::vector<Run>& runs, const L
             laid = std::move(other);
         }
     }
-    return laid;
+    return laid.complete ? laid : append(rolls, runs, rules);
 }
 
 namespace {

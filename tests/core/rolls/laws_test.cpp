@@ -98,6 +98,39 @@ TEST(RollLaws, APlanIsTheSameEveryTime) {
     }));
 }
 
+// Derived: with as many rolls in each lot as windows, each twice as long as the longest window, a piece finds no roll
+// only where every roll is more than half full, which takes more cloth than all windows together.
+TEST(RollLaws, PlentifulClothLeavesNoWindowOut) {
+    EXPECT_TRUE(rc::check("plentiful cloth leaves no window out", [] {
+        const int windows = *rc::gen::inRange(1, 25);
+        std::vector<PieceToCut> pieces;
+        double longest = 0.0;
+        for (int w = 0; w < windows; ++w) {
+            double window = 0.0;
+            for (int n = *rc::gen::inRange(1, 7); n > 0; --n) {
+                PieceToCut piece;
+                piece.id = std::to_string(pieces.size());
+                piece.window = "w" + std::to_string(w);
+                piece.length = Length::mm(*rc::gen::inRange(300, 3000));
+                window += piece.length.mm();
+                pieces.push_back(piece);
+            }
+            longest = std::max(longest, window);
+        }
+        std::vector<Roll> rolls;
+        for (int r = 0; r < 2 * windows; ++r) {
+            Roll roll;
+            roll.id = std::to_string(r);
+            roll.lot = r % 2 == 0 ? "A" : "B";
+            roll.length = Length::mm(2.0 * longest + *rc::gen::inRange(0, 2000));
+            rolls.push_back(roll);
+        }
+        const RollPlan plan = plan_rolls(rolls, pieces, {}, {20000});
+        RC_ASSERT(plan.not_placed.empty());
+        RC_ASSERT(PlanChecker(rolls, pieces, {}).faults(plan).empty());
+    }));
+}
+
 /// A plan that is sound, for faults to be put into.
 struct Sound {
     std::vector<Roll> rolls{{"r", "A", Length::mm(10000), Length(), {{Length::mm(4000), Length::mm(4100)}}, {}}};
