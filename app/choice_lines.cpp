@@ -39,7 +39,7 @@ public:
     [[nodiscard]] QString cloths(const Choice& choice) const {
         QStringList parts;
         for (const ClothTaken& taken : choice.cloths) {
-            parts.append(translated(QT_TRANSLATE_NOOP("choices", "%1: %2 m"))
+            parts.append(translated(QT_TRANSLATE_NOOP("choices", "%1: %2\u00a0m"))
                              .arg(name(taken.fabric), shown(number_text(taken.length.metres(), 2, style_))));
         }
         return parts.isEmpty() ? translated(QT_TRANSLATE_NOOP("choices", "nothing can be cut"))

@@ -119,6 +119,7 @@ Column {
 
                 visible: table.holds(index)
                 width: table.columnWidth
+                topPadding: 1  // a row leaves out what has no height
 
                 ChoiceWords {
                     width: parent.width

@@ -224,6 +224,7 @@ void AppHangingTest::aPoleThatIsUpIsHeldAgainstThePlan() {
     QCOMPARE(figure_of(bench, "finished.planned.short_by_mm"), QString("120"));
     QCOMPARE(figure_of(bench, "finished.planned.hem_left_mm"), QString());
     walk->undo();
+    bench.settle();
     walk->undo();
     bench.settle();
     QCOMPARE(readings().size(), std::size_t{4});

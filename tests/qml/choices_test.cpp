@@ -126,7 +126,7 @@ private slots:
     void theMoneyIsTheLengthsAtTheirPrices() {
         Scene scene;
         openChoices(scene);
-        const QRegularExpression length("^(.*): ([0-9.]+) m$");
+        const QRegularExpression length("^(.*): ([0-9.]+)\u00a0m$");
         for (int row = 0; row < scene.notebook().choices()->choices()->count(); ++row) {
             double sum = 0;
             double room = 0.005;

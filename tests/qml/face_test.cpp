@@ -66,7 +66,11 @@ private:
             scene.settle();
             QVERIFY(figures.why()->count() > 0);
         } else if (!panel.isEmpty()) {
-            QVERIFY2(scene.touch(panel), qPrintable(scene.names().join(" | ")));
+            QQuickItem* item = scene.find(panel);
+            QVERIFY2(item != nullptr, qPrintable(scene.names().join(" | ")));
+            item->forceActiveFocus(Qt::TabFocusReason);  // what lies further down comes into view with the focus
+            scene.settle();
+            QVERIFY2(scene.touch(panel), qPrintable(panel));
         }
     }
 
