@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace truehang {
@@ -31,6 +32,15 @@ std::string_view name_of(JsonKind kind) {
             return "a list";
     }
     return "";
+}
+
+bool is_format(std::string_view format, std::string_view name) {
+    if (!format.starts_with(name)) {
+        return false;
+    }
+    const std::string_view minor = format.substr(name.size());
+    return minor.empty() || (minor.size() > 1 && minor.front() == '.' &&
+                             std::ranges::all_of(minor.substr(1), [](char c) { return c >= '0' && c <= '9'; }));
 }
 
 bool lies_within(double number, const NumberRange& range) {

@@ -121,6 +121,9 @@ private:
 /// "a text", "a number" …: what a fault's sentence calls a kind.
 [[nodiscard]] std::string_view name_of(JsonKind kind);
 
+/// Whether a format is `name`, or `name.N` of a later minor version.
+[[nodiscard]] bool is_format(std::string_view format, std::string_view name);
+
 /// Why a number outside its range was refused.
 [[nodiscard]] bool lies_within(double number, const NumberRange& range);
 [[nodiscard]] std::string says_range(double number, const NumberRange& range);

@@ -6,7 +6,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <regex>
 
 namespace truehang {
 
@@ -22,8 +21,7 @@ constexpr NumberRange useful_range{0.0, 100000.0, true};
 void check_format(ObjectReader& reader) {
     std::string format;
     reader.text("format", format, Presence::required);
-    static const std::regex known("truehang\\.rolls/1(\\.[0-9]+)?");
-    if (reader.has("format") && !std::regex_match(format, known)) {
+    if (reader.has("format") && !is_format(format, "truehang.rolls/1")) {
         reader.fault("format", fmt::format("This program reads truehang.rolls/1, not {}.", json_string(format)));
     }
 }

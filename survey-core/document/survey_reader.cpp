@@ -11,16 +11,6 @@ namespace {
 
 constexpr std::string_view format_name = "truehang.survey/1";
 
-/// `truehang.survey/1`, or `/1.N` of a later minor version.
-bool is_known_format(std::string_view format) {
-    if (!format.starts_with(format_name)) {
-        return false;
-    }
-    const std::string_view minor = format.substr(format_name.size());
-    return minor.empty() || (minor.size() > 1 && minor.front() == '.' &&
-                             std::ranges::all_of(minor.substr(1), [](char c) { return c >= '0' && c <= '9'; }));
-}
-
 /// Reads rooms and windows, knowing what the whole survey holds so far.
 class RoomsReader {
 public:
@@ -132,7 +122,7 @@ void read_format(ObjectReader& reader) {
     if (member == nullptr || member->kind != JsonKind::string) {
         return;
     }
-    if (!is_known_format(format)) {
+    if (!is_format(format, format_name)) {
         reader.fault("format", fmt::format("This program reads {}, not {}.", format_name, json_string(format)));
     } else if (format != format_name) {
         reader.keep("format");

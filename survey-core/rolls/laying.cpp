@@ -100,7 +100,7 @@ private:
         sort_rolls(order);
         limit_ = steps_ + steps;
         astray_ = astray;
-        aims_high_ = order > 0;
+        aims_high_ = order > 0 && !asked_.any_plan;
         open_roll();
     }
 
@@ -429,6 +429,16 @@ Laid lay(const std::vector<Ground>& rolls, const std::vector<Run>& runs, const L
         LayingAsked freely = asked;
         freely.patterns = {};
         Laid other = Search(rolls, runs, rules, freely).run();
+        if (other.complete && (!laid.complete || other.used < laid.used)) {
+            laid = std::move(other);
+        }
+    }
+    if (!laid.complete || laid.used > asked.enough) {
+        LayingAsked modestly = asked;
+        modestly.patterns = {};
+        modestly.steps = asked.steps / 4;
+        modestly.any_plan = true;
+        Laid other = Search(rolls, runs, rules, modestly).run();
         if (other.complete && (!laid.complete || other.used < laid.used)) {
             laid = std::move(other);
         }

@@ -39,6 +39,7 @@ struct LayingAsked {
     std::span<const Pattern> patterns{};     ///< of the relaxed plan over the same rolls; may be empty
     std::span<const Demand> demands{};       ///< what the patterns count
     std::span<const GroundClass> grounds{};  ///< what the patterns lie on
+    bool any_plan = false;  ///< every order of the rolls looks for any better plan, not only for one that is enough
 };
 
 /// The best laying found of all runs: least cloth used, then the longest useful remnant. Not complete where none was
