@@ -34,6 +34,25 @@ std::string_view name_of(JsonKind kind) {
     return "";
 }
 
+Faults read_whole_document(std::string_view bytes, std::string_view what,
+                           const std::function<void(ObjectReader&)>& read) {
+    const auto tree = read_json(bytes);
+    if (!tree) {
+        return tree.error();
+    }
+    FaultList faults;
+    for (const std::string& pointer : tree->repeated_keys) {
+        faults.add(pointer, "This key stands twice in its object. Keep one of them.");
+    }
+    if (tree->root.kind != JsonKind::object) {
+        faults.add("", fmt::format("{} must be an object, not {}.", what, name_of(tree->root.kind)));
+        return faults.take();
+    }
+    ObjectReader reader(tree->root, "", faults);
+    read(reader);
+    return faults.take();
+}
+
 bool is_format(std::string_view format, std::string_view name) {
     if (!format.starts_with(name)) {
         return false;

@@ -121,6 +121,10 @@ private:
 /// "a text", "a number" …: what a fault's sentence calls a kind.
 [[nodiscard]] std::string_view name_of(JsonKind kind);
 
+/// Reads a document that is one object; a fault calls it `what` ("A survey"). The faults found, none where it is sound.
+[[nodiscard]] Faults read_whole_document(std::string_view bytes, std::string_view what,
+                                         const std::function<void(ObjectReader&)>& read);
+
 /// Whether a format is `name`, or `name.N` of a later minor version.
 [[nodiscard]] bool is_format(std::string_view format, std::string_view name);
 

@@ -125,22 +125,11 @@ RollsThatCame read_whole(ObjectReader& reader, const Survey& survey) {
 }  // namespace
 
 Result<RollsThatCame, Faults> read_rolls(std::string_view bytes, const Survey& survey) {
-    const auto tree = read_json(bytes);
-    if (!tree) {
-        return tree.error();
-    }
-    FaultList faults;
-    for (const std::string& pointer : tree->repeated_keys) {
-        faults.add(pointer, "This key stands twice in its object. Keep one of them.");
-    }
-    if (tree->root.kind != JsonKind::object) {
-        faults.add("", fmt::format("A rolls document must be an object, not {}.", name_of(tree->root.kind)));
-        return faults.take();
-    }
-    ObjectReader reader(tree->root, "", faults);
-    RollsThatCame came = read_whole(reader, survey);
+    RollsThatCame came;
+    Faults faults = read_whole_document(bytes, "A rolls document",
+                                        [&](ObjectReader& reader) { came = read_whole(reader, survey); });
     if (!faults.empty()) {
-        return faults.take();
+        return faults;
     }
     return came;
 }

@@ -42,28 +42,17 @@ void write_rule_values(ObjectWriter& object, JsonText& out, const HouseRuleEntri
 }
 
 Result<RulesDocument, Faults> read_rules_document(std::string_view bytes) {
-    const auto tree = read_json(bytes);
-    if (!tree) {
-        return tree.error();
-    }
-    FaultList faults;
-    for (const std::string& pointer : tree->repeated_keys) {
-        faults.add(pointer, "This key stands twice in its object. Keep one of them.");
-    }
-    if (tree->root.kind != JsonKind::object) {
-        faults.add("", fmt::format("House rules must be an object, not {}.", name_of(tree->root.kind)));
-        return faults.take();
-    }
-    ObjectReader reader(tree->root, "", faults);
     RulesDocument document;
-    read_format(reader);
-    static_cast<void>(reader.take("name", Presence::required));
-    static_cast<void>(reader.take("rules", Presence::required));
-    read_rules_label(reader, document.rules);
-    reader.object("rules", [&](ObjectReader& values) { read_rule_values(values, document.rules, {}); });
-    document.extra = reader.rest();
+    Faults faults = read_whole_document(bytes, "A house rules document", [&](ObjectReader& reader) {
+        read_format(reader);
+        static_cast<void>(reader.take("name", Presence::required));
+        static_cast<void>(reader.take("rules", Presence::required));
+        read_rules_label(reader, document.rules);
+        reader.object("rules", [&](ObjectReader& values) { read_rule_values(values, document.rules, {}); });
+        document.extra = reader.rest();
+    });
     if (!faults.empty()) {
-        return faults.take();
+        return faults;
     }
     return document;
 }

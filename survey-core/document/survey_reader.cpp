@@ -217,22 +217,10 @@ Survey read_whole(ObjectReader& reader) {
 }  // namespace
 
 Result<Survey, Faults> read_survey(std::string_view bytes) {
-    const auto tree = read_json(bytes);
-    if (!tree) {
-        return tree.error();
-    }
-    FaultList faults;
-    for (const std::string& pointer : tree->repeated_keys) {
-        faults.add(pointer, "This key stands twice in its object. Keep one of them.");
-    }
-    if (tree->root.kind != JsonKind::object) {
-        faults.add("", fmt::format("A survey must be an object, not {}.", name_of(tree->root.kind)));
-        return faults.take();
-    }
-    ObjectReader reader(tree->root, "", faults);
-    Survey survey = read_whole(reader);
+    Survey survey;
+    Faults faults = read_whole_document(bytes, "A survey", [&](ObjectReader& reader) { survey = read_whole(reader); });
     if (!faults.empty()) {
-        return faults.take();
+        return faults;
     }
     return survey;
 }
