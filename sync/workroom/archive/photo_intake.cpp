@@ -1,35 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/archive/photo_intake.h"
 
+#include "workroom/archive/disk.h"
+
 #include <fcntl.h>
 #include <unistd.h>
 
 #include <cerrno>
-#include <cstring>
 
 namespace truehang::workroom {
-
-namespace {
-
-Error system_error(const std::filesystem::path& where) {
-    const int number = errno;
-    const bool full = number == ENOSPC || number == EDQUOT;
-    return {full ? ErrorCode::full : ErrorCode::io, where.string(),
-            full ? "There is no room left on the disk."
-                 : std::string("The file can't be written: ") + std::strerror(number)};
-}
-
-/// The names in a folder on the disk, so that a file that was moved there is found after a loss of power.
-bool sync_folder(const std::filesystem::path& folder) {
-    const int descriptor = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    const bool synced = descriptor >= 0 && ::fsync(descriptor) == 0;
-    if (descriptor >= 0) {
-        ::close(descriptor);
-    }
-    return synced;
-}
-
-}  // namespace
 
 PhotoIntake::PhotoIntake(const std::filesystem::path& folder, std::string name)
     : file_(folder / name), descriptor_(::open(file_.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0600)) {

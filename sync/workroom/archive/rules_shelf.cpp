@@ -1,36 +1,20 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/archive/rules_shelf.h"
 
+#include "workroom/archive/disk.h"
+
 #include <fcntl.h>
 #include <unistd.h>
 
 #include <algorithm>
 #include <cerrno>
 #include <charconv>
-#include <cstring>
 #include <fstream>
 #include <iterator>
 
 namespace truehang::workroom {
 
 namespace {
-
-Error system_error(const std::filesystem::path& where) {
-    const int number = errno;
-    const bool full = number == ENOSPC || number == EDQUOT;
-    return {full ? ErrorCode::full : ErrorCode::io, where.string(),
-            full ? "There is no room left on the disk."
-                 : std::string("The file can't be written: ") + std::strerror(number)};
-}
-
-bool synced(const std::filesystem::path& folder) {
-    const int descriptor = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    const bool done = descriptor >= 0 && ::fsync(descriptor) == 0;
-    if (descriptor >= 0) {
-        ::close(descriptor);
-    }
-    return done;
-}
 
 bool written(const std::filesystem::path& file, std::string_view text) {
     const int descriptor = ::open(file.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0600);
@@ -123,7 +107,7 @@ Result<RulesDocument> RulesShelf::save(RulesDocument document, long long from, s
                                        "Somebody saved other house rules meanwhile. Look at them first."}
                                : system_error(file_of(number));
     }
-    if (!synced(folder_) || !synced(folder_.parent_path())) {
+    if (!sync_folder(folder_) || !sync_folder(folder_.parent_path())) {
         return system_error(folder_);
     }
     return document;
