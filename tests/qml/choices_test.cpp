@@ -16,21 +16,8 @@ class ChoicesTest : public QObject {
 
 private:
     static void sizesAndLooks() {
-        QTest::addColumn<QSize>("size");
-        QTest::addColumn<QByteArray>("look");
-        QTest::addColumn<double>("scale");
-        QTest::newRow("phone") << QSize(360, 760) << QByteArray("light") << 1.0;
-        QTest::newRow("phone, dark") << QSize(360, 760) << QByteArray("dark") << 1.0;
-        QTest::newRow("phone, largest letters") << QSize(360, 760) << QByteArray("light") << 2.0;
-        QTest::newRow("tablet") << QSize(1024, 768) << QByteArray("light") << 1.0;
-        QTest::newRow("tablet, dark") << QSize(1024, 768) << QByteArray("dark") << 1.0;
+        Scene::sizesAndLooks();
         QTest::newRow("tablet, largest letters") << QSize(1024, 768) << QByteArray("light") << 2.0;
-    }
-
-    static void dress(Scene& scene, const QByteArray& look, double scale) {
-        scene.notebook().settings()->setLook(QLatin1String(look));
-        scene.notebook().settings()->setTextScale(scale);
-        scene.settle();
     }
 
     static void grab(Scene& scene, const QString& name) {
@@ -89,7 +76,7 @@ private slots:
         QFETCH(QByteArray, look);
         QFETCH(double, scale);
         Scene scene(size);
-        dress(scene, look, scale);
+        scene.dress(look, scale);
         openChoices(scene);
         const ShownRows* choices = scene.notebook().choices()->choices();
         QVERIFY(choices->count() >= 4);

@@ -200,6 +200,23 @@ QRectF Scene::seen(const QQuickItem* item) const {
     return rectangle & QRectF(QPointF(), window_->size());
 }
 
+void Scene::sizesAndLooks() {
+    QTest::addColumn<QSize>("size");
+    QTest::addColumn<QByteArray>("look");
+    QTest::addColumn<double>("scale");
+    QTest::newRow("phone") << QSize(360, 760) << QByteArray("light") << 1.0;
+    QTest::newRow("phone, dark") << QSize(360, 760) << QByteArray("dark") << 1.0;
+    QTest::newRow("phone, largest letters") << QSize(360, 760) << QByteArray("light") << 2.0;
+    QTest::newRow("tablet") << QSize(1024, 768) << QByteArray("light") << 1.0;
+    QTest::newRow("tablet, dark") << QSize(1024, 768) << QByteArray("dark") << 1.0;
+}
+
+void Scene::dress(const QByteArray& look, double scale) {
+    notebook().settings()->setLook(QLatin1String(look));
+    notebook().settings()->setTextScale(scale);
+    settle();
+}
+
 bool Scene::touch(const QString& name) {
     const QQuickItem* item = find(name);
     if (item == nullptr || seen(item).isEmpty()) {

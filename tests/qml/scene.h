@@ -30,6 +30,10 @@ public:
 
     /// Lets everything posted be answered and the window be laid out.
     void settle();
+    /// Rows of a test's data, `size`, `look` and `scale`: phone and tablet, light and dark, the phone in the largest
+    /// letters too.
+    static void sizesAndLooks();
+    void dress(const QByteArray& look, double scale);
     /// Opens the demo visit with this title, and the window of it with this title.
     void openWindow(const QString& visit, const QString& window);
 

@@ -71,23 +71,6 @@ private:
                        .arg(scene.notebook().settings()->look()));
     }
 
-    static void sizesAndLooks() {
-        QTest::addColumn<QSize>("size");
-        QTest::addColumn<QByteArray>("look");
-        QTest::addColumn<double>("scale");
-        QTest::newRow("phone") << QSize(360, 760) << QByteArray("light") << 1.0;
-        QTest::newRow("phone, dark") << QSize(360, 760) << QByteArray("dark") << 1.0;
-        QTest::newRow("phone, largest letters") << QSize(360, 760) << QByteArray("light") << 2.0;
-        QTest::newRow("tablet") << QSize(1024, 768) << QByteArray("light") << 1.0;
-        QTest::newRow("tablet, dark") << QSize(1024, 768) << QByteArray("dark") << 1.0;
-    }
-
-    static void dress(Scene& scene, const QByteArray& look, double scale) {
-        scene.notebook().settings()->setLook(QLatin1String(look));
-        scene.notebook().settings()->setTextScale(scale);
-        scene.settle();
-    }
-
     /// Wholly on the screen, above what stands at the foot.
     static bool isWhole(Scene& scene, const QString& name) {
         const QQuickItem* item = scene.find(name);
@@ -99,13 +82,13 @@ private:
     }
 
 private slots:
-    void aLoopThatCloses_data() { sizesAndLooks(); }
+    void aLoopThatCloses_data() { Scene::sizesAndLooks(); }
     void aLoopThatCloses() {
         QFETCH(QSize, size);
         QFETCH(QByteArray, look);
         QFETCH(double, scale);
         Scene scene(size);
-        dress(scene, look, scale);
+        scene.dress(look, scale);
         openParlour(scene);
         WalkModel* walk = scene.notebook().walk();
         walk->jumpTo("ceiling.left");
@@ -127,13 +110,13 @@ private slots:
         QCOMPARE(Scene::warnings(), QStringList());
     }
 
-    void aLoopThatDoesnt_data() { sizesAndLooks(); }
+    void aLoopThatDoesnt_data() { Scene::sizesAndLooks(); }
     void aLoopThatDoesnt() {
         QFETCH(QSize, size);
         QFETCH(QByteArray, look);
         QFETCH(double, scale);
         Scene scene(size);
-        dress(scene, look, scale);
+        scene.dress(look, scale);
         openParlour(scene);
         take(scene, {"ceiling.left", "2183"});
         WalkModel* walk = scene.notebook().walk();
@@ -151,13 +134,13 @@ private slots:
         QCOMPARE(Scene::warnings(), QStringList());
     }
 
-    void aTie_data() { sizesAndLooks(); }
+    void aTie_data() { Scene::sizesAndLooks(); }
     void aTie() {
         QFETCH(QSize, size);
         QFETCH(QByteArray, look);
         QFETCH(double, scale);
         Scene scene(size);
-        dress(scene, look, scale);
+        scene.dress(look, scale);
         openParlour(scene);
         take(scene, {"ceiling.left", "2238"});  // a hundred too much: each of the four may be one digit out
         WalkModel* walk = scene.notebook().walk();
@@ -232,13 +215,13 @@ private slots:
         QCOMPARE(walk->typed(), QString());
     }
 
-    void theEndSaysWhatComesNext_data() { sizesAndLooks(); }
+    void theEndSaysWhatComesNext_data() { Scene::sizesAndLooks(); }
     void theEndSaysWhatComesNext() {
         QFETCH(QSize, size);
         QFETCH(QByteArray, look);
         QFETCH(double, scale);
         Scene scene(size);
-        dress(scene, look, scale);
+        scene.dress(look, scale);
         openParlour(scene);
         hangCurtains(scene);
         for (const Taken& one : {Taken{"below.right", "882"}, Taken{"opening.height.right", "1130"}}) {
