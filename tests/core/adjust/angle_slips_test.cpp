@@ -126,7 +126,10 @@ TEST(AngleSlips, ACopiedAngleIsNoticed) {
 TEST(AngleSlips, AreToldInDegrees) {
     auto window = bay_turning(45, 40);
     put(window, "corner.1.angle_deg", "153");
-    const std::string& text = flag_of(window.measured(), "does-not-add-up")->text;
+    const auto measured = window.measured();
+    const Flag* flag = flag_of(measured, "does-not-add-up");
+    ASSERT_NE(flag, nullptr);
+    const std::string& text = flag->text;
     EXPECT_NE(text.find("153°, perhaps 135°"), std::string::npos) << text;
 }
 
