@@ -15,11 +15,12 @@ using Point = std::vector<double>;
 // Where an unknown stands in the point; the ordinates' places along the springing line follow.
 constexpr std::size_t width = 0, springing_left = 1, springing_right = 2, rise = 3, side_radius = 4, first_along = 5;
 constexpr std::size_t unknowns = first_along + static_cast<std::size_t>(most_ordinates);
+static_assert(unknowns <= most_unknowns);
 
 std::size_t along_of(int ordinate) { return first_along + static_cast<std::size_t>(ordinate) - 1; }
 
 Told of(std::size_t unknown, const Point& point) {
-    Told told{point[unknown], Point(unknowns)};
+    Told told{point[unknown], {}};
     told.by[unknown] = 1.0;
     return told;
 }
@@ -49,7 +50,7 @@ ArchCurve curve_at(ArchForm form, const Point& point) {
 template <class Value>
 Told differentiated(const Point& point, std::initializer_list<std::size_t> by, const Value& value) {
     constexpr double step = 1e-3;
-    Told told{value(point), Point(unknowns)};
+    Told told{value(point), {}};
     Point moved = point;
     for (const std::size_t k : by) {
         moved[k] = point[k] + step;
@@ -170,8 +171,13 @@ std::vector<FigureReading> entering(const Read& read, std::optional<ArchForm> fo
     return readings;
 }
 
-/// First guesses: the unknowns as read; for three centres with several side radii.
-std::vector<Point> starts(const FigureValues& values, std::optional<ArchForm> form) {
+/// First guesses by number: the unknowns as read; for three centres with several side radii.
+std::optional<Point> start(const FigureValues& values, std::optional<ArchForm> form, std::size_t number) {
+    constexpr std::array<double, 3> side_shares{0.6, 0.35, 0.85};
+    const bool three = form == ArchForm::three_centred;
+    if (number >= (three ? side_shares.size() : 1)) {
+        return std::nullopt;
+    }
     const auto read = [&](std::string_view station, double otherwise) {
         const double* value = value_of(values, station);
         return value != nullptr ? *value : otherwise;
@@ -186,19 +192,14 @@ std::vector<Point> starts(const FigureValues& values, std::optional<ArchForm> fo
     for (int n = 1; n <= most_ordinates; ++n) {
         point[along_of(n)] = read("ordinate." + std::to_string(n) + ".along", 0.0);
     }
-    if (form != ArchForm::three_centred) {
-        return {point};
+    if (three) {
+        point[side_radius] = side_shares[number] * std::min(point[rise], point[width] / 2.0);
     }
-    std::vector<Point> points;
-    for (const double share : {0.6, 0.35, 0.85}) {
-        point[side_radius] = share * std::min(point[rise], point[width] / 2.0);
-        points.push_back(point);
-    }
-    return points;
+    return point;
 }
 
 PlaneFigure figure_of(const Read& read, std::optional<ArchForm> form, bool with_heights, const TapeRule& tape) {
-    const auto from = [form](const FigureValues& values) { return starts(values, form); };
+    const auto from = [form](const FigureValues& values, std::size_t number) { return start(values, form, number); };
     return {"arch", entering(read, form, with_heights), from, tape};
 }
 

@@ -15,7 +15,7 @@ using Point = std::vector<double>;
 constexpr std::size_t width = 0, foot_left = 1, foot_right = 2, apex_along = 3, apex = 4, unknowns = 5;
 
 Told of(std::size_t unknown, const Point& point) {
-    Told told{point[unknown], Point(unknowns)};
+    Told told{point[unknown], {}};
     told.by[unknown] = 1.0;
     return told;
 }
@@ -23,7 +23,7 @@ Told of(std::size_t unknown, const Point& point) {
 Told slope_left(const Point& point) {
     const double run = point[apex_along];
     const double rise = point[apex] - point[foot_left];
-    Told told{std::hypot(run, rise), Point(unknowns)};
+    Told told{std::hypot(run, rise), {}};
     const double length = std::max(told.value, 1e-6);
     told.by[apex_along] = run / length;
     told.by[apex] = rise / length;
@@ -34,7 +34,7 @@ Told slope_left(const Point& point) {
 Told slope_right(const Point& point) {
     const double run = point[width] - point[apex_along];
     const double rise = point[apex] - point[foot_right];
-    Told told{std::hypot(run, rise), Point(unknowns)};
+    Told told{std::hypot(run, rise), {}};
     const double length = std::max(told.value, 1e-6);
     told.by[width] = run / length;
     told.by[apex_along] = -run / length;
@@ -71,8 +71,8 @@ std::optional<double> leg(const double* slope, const double* high, const double*
     return std::sqrt(std::max(*slope * *slope - rise * rise, 1.0));
 }
 
-/// First guesses: the apex along the bottom edge as read, by either slope, in the middle.
-std::vector<Point> starts(const FigureValues& values) {
+/// First guesses by number: the apex along the bottom edge as read, by either slope, in the middle.
+std::optional<Point> start(const FigureValues& values, std::size_t number) {
     const auto read = [&](std::string_view station, double otherwise) {
         const double* value = value_of(values, station);
         return value != nullptr ? *value : otherwise;
@@ -86,22 +86,22 @@ std::vector<Point> starts(const FigureValues& values) {
     point[foot_left] = read("opening.height.left", 0.0);
     point[foot_right] = read("opening.height.right", 0.0);
     point[apex] = read("opening.height.centre", std::max(point[foot_left], point[foot_right]) + 100.0);
-    std::vector<Point> points;
-    const auto add = [&](double along) {
-        point[apex_along] = along;
-        points.push_back(point);
-    };
+    std::vector<double> guesses;
     if (const double* along = value_of(values, "gable.apex.along")) {
-        add(*along);
+        guesses.push_back(*along);
     }
     if (by_left) {
-        add(*by_left);
+        guesses.push_back(*by_left);
     }
     if (by_right) {
-        add(point[width] - *by_right);
+        guesses.push_back(point[width] - *by_right);
     }
-    add(point[width] / 2.0);
-    return points;
+    guesses.push_back(point[width] / 2.0);
+    if (number >= guesses.size()) {
+        return std::nullopt;
+    }
+    point[apex_along] = guesses[number];
+    return point;
 }
 
 std::optional<PlaneFigure> figure_of(const std::vector<CountedReading>& readings, const TapeRule& tape,
@@ -121,7 +121,7 @@ std::optional<PlaneFigure> figure_of(const std::vector<CountedReading>& readings
     if (entering.empty()) {
         return std::nullopt;
     }
-    PlaneFigure figure("gable", entering, starts, tape);
+    PlaneFigure figure("gable", entering, start, tape);
     return figure.is_determined() || figure.unformed() ? std::optional(std::move(figure)) : std::nullopt;
 }
 

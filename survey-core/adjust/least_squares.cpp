@@ -3,6 +3,7 @@
 
 #include <Eigen/Dense>
 #include <cmath>
+#include <limits>
 
 namespace truehang {
 
@@ -20,62 +21,86 @@ std::vector<std::vector<double>> rows_of(const Eigen::MatrixXd& matrix) {
 
 std::vector<double> list_of(const Eigen::VectorXd& vector) { return {vector.begin(), vector.end()}; }
 
-struct Whitened {
-    Eigen::MatrixXd design;
-    Eigen::VectorXd observed;
-    Eigen::VectorXd sigma;
-};
+using Factors = Eigen::ColPivHouseholderQR<Eigen::MatrixXd>;
 
-Whitened whitened(const std::vector<ObservationEquation>& equations, std::size_t unknowns) {
-    const auto n = static_cast<Eigen::Index>(equations.size());
-    const auto u = static_cast<Eigen::Index>(unknowns);
-    Whitened w{Eigen::MatrixXd(n, u), Eigen::VectorXd(n), Eigen::VectorXd(n)};
-    for (Eigen::Index i = 0; i < n; ++i) {
-        const auto& equation = equations[static_cast<std::size_t>(i)];
-        for (Eigen::Index j = 0; j < u; ++j) {
-            w.design(i, j) = equation.coefficients[static_cast<std::size_t>(j)] / equation.sigma;
-        }
-        w.observed(i) = equation.observed / equation.sigma;
-        w.sigma(i) = equation.sigma;
-    }
-    return w;
+Eigen::MatrixXd design_of(const WeightedEquations& equations) {
+    using Rows = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
+    return Eigen::Map<const Rows>(equations.design().data(), static_cast<Eigen::Index>(equations.observed().size()),
+                                  static_cast<Eigen::Index>(equations.unknowns()));
 }
 
-double squares_of(const std::vector<ObservationEquation>& equations) {
-    double sum = 0.0;
-    for (const auto& equation : equations) {
-        sum += (equation.observed / equation.sigma) * (equation.observed / equation.sigma);
-    }
-    return sum;
+Eigen::Map<const Eigen::VectorXd> mapped(const std::vector<double>& list) {
+    return {list.data(), static_cast<Eigen::Index>(list.size())};
 }
 
-/// Goes from `point` along `step` as far as the sum of squares doesn't grow, halving it; the equations there.
-std::vector<ObservationEquation> step_down(const Linearise& linearise,
-                                           const std::vector<ObservationEquation>& equations,
-                                           const std::vector<double>& step, std::vector<double>& point) {
+WeightedEquations weighted(const std::vector<ObservationEquation>& equations, std::size_t unknowns) {
+    WeightedEquations list;
+    list.restart(unknowns);
+    for (const ObservationEquation& equation : equations) {
+        list.add(equation.coefficients, equation.observed, equation.sigma);
+    }
+    return list;
+}
+
+/// The factors of a design that determines every unknown; nothing of another.
+std::optional<Factors> factors_of(const WeightedEquations& equations) {
+    if (equations.unknowns() == 0) {
+        return std::nullopt;
+    }
+    Factors factors(design_of(equations));
+    const bool determined = factors.rank() == static_cast<Eigen::Index>(equations.unknowns());
+    return determined ? std::optional(std::move(factors)) : std::nullopt;
+}
+
+double squares_of(const WeightedEquations& equations) { return mapped(equations.observed()).squaredNorm(); }
+
+/// Goes from `point` along `step` as far as the sum of squares doesn't grow, halving it; the equations become those
+/// there.
+void step_down(const Linearise& linearise, const Eigen::VectorXd& step, std::vector<double>& point,
+               WeightedEquations& equations) {
     const double before = squares_of(equations);
     const std::vector<double> from = point;
     constexpr double shortest = 1e-3;
     for (double share = 1.0;; share /= 2.0) {
         for (std::size_t k = 0; k < point.size(); ++k) {
-            point[k] = from[k] + share * step[k];
+            point[k] = from[k] + share * step(static_cast<Eigen::Index>(k));
         }
-        auto moved = linearise(point);
-        const double after = squares_of(moved);
-        if (after <= before * (1.0 + 1e-9) + 1e-12 || share < shortest) {
-            return moved;
+        linearise(point, equations);
+        if (squares_of(equations) <= before * (1.0 + 1e-9) + 1e-12 || share < shortest) {
+            return;
         }
     }
 }
 
-/// The unknowns alone, without what else an adjustment says of them; nothing where they aren't determined.
-std::optional<std::vector<double>> step_from(const std::vector<ObservationEquation>& equations, std::size_t unknowns) {
-    const Whitened w = whitened(equations, unknowns);
-    const Eigen::ColPivHouseholderQR<Eigen::MatrixXd> qr(w.design);
-    if (unknowns == 0 || qr.rank() < static_cast<Eigen::Index>(unknowns)) {
-        return std::nullopt;
+/// Gauss-Newton until no unknown moves by `settled`, or it creeps above a sum of squares of `hopeless`: the equations
+/// and their factors there.
+std::optional<Factors> settle(const Linearise& linearise, std::vector<double>& point, double settled, double hopeless,
+                              WeightedEquations& equations) {
+    constexpr int most_steps = 200;
+    // So many steps, each of which leaves more than this share: no solution lies near.
+    constexpr int creeping_steps = 3;
+    constexpr double creeping = 0.7;
+    int creeps = 0;
+    linearise(point, equations);
+    for (int step = 0; step < most_steps; ++step) {
+        auto factors = factors_of(equations);
+        if (!factors) {
+            return std::nullopt;
+        }
+        const Eigen::VectorXd next = factors->solve(mapped(equations.observed()));
+        const double moved = next.cwiseAbs().maxCoeff();
+        if (!std::isfinite(moved) || !next.allFinite()) {
+            return std::nullopt;
+        }
+        if (moved < settled || creeps >= creeping_steps) {
+            return factors;
+        }
+        const double before = squares_of(equations);
+        step_down(linearise, next, point, equations);
+        const double after = squares_of(equations);
+        creeps = after > hopeless && after > creeping * before ? creeps + 1 : 0;
     }
-    return list_of(qr.solve(w.observed));
+    return std::nullopt;
 }
 
 /// How small a redundancy number is none at all: below it a residual is rounding.
@@ -117,59 +142,95 @@ double Adjustment::chi2_with(const std::vector<Change>& changes, const std::vect
     return sum;
 }
 
-Result<Adjustment> adjust(const std::vector<ObservationEquation>& equations, std::size_t unknowns) {
-    const Whitened w = whitened(equations, unknowns);
-    Adjustment result;
-    if (unknowns == 0) {
-        return Error{ErrorCode::missing, "", "There is nothing to adjust."};
+void WeightedEquations::restart(std::size_t unknowns) {
+    unknowns_ = unknowns;
+    design_.clear();
+    observed_.clear();
+    sigmas_.clear();
+}
+
+void WeightedEquations::add(std::span<const double> coefficients, double observed, double sigma) {
+    const double weight = 1.0 / sigma;
+    const std::size_t from = design_.size();
+    design_.resize(from + coefficients.size());
+    for (std::size_t k = 0; k < coefficients.size(); ++k) {
+        design_[from + k] = coefficients[k] * weight;
     }
-    const Eigen::ColPivHouseholderQR<Eigen::MatrixXd> qr(w.design);
-    if (qr.rank() < static_cast<Eigen::Index>(unknowns)) {
-        return Error{ErrorCode::missing, "", "The readings don't reach every mark."};
-    }
-    const Eigen::VectorXd x = qr.solve(w.observed);
-    const Eigen::MatrixXd inverse =
-        qr.solve(Eigen::MatrixXd::Identity(w.design.rows(), w.design.rows()));  // pseudo-inverse of the design
-    const Eigen::MatrixXd hat = w.design * inverse;
-    const Eigen::VectorXd residuals = w.design * x - w.observed;
-    result.unknowns = list_of(x);
-    result.cofactors = rows_of(inverse * inverse.transpose());
-    result.gain = rows_of(inverse * w.sigma.cwiseInverse().asDiagonal());
-    result.residuals = list_of(residuals.cwiseProduct(w.sigma));
+    observed_.push_back(observed / sigma);
+    sigmas_.push_back(sigma);
+}
+
+namespace {
+
+/// Fills what an adjustment says of its observations, from its weighted residuals and its hat matrix.
+void judge(const Eigen::VectorXd& residuals, const Eigen::MatrixXd& hat, const WeightedEquations& equations,
+           Residuals& result) {
+    result.residuals = list_of(residuals.cwiseProduct(mapped(equations.sigmas())));
     result.chi2 = residuals.squaredNorm();
     result.hat.assign(hat.data(), hat.data() + hat.size());  // symmetric: by columns or rows is the same
-    result.redundancy = static_cast<int>(equations.size() - unknowns);
+    result.redundancy = static_cast<int>(equations.observed().size() - equations.unknowns());
     for (Eigen::Index i = 0; i < residuals.size(); ++i) {
         const double r = std::max(0.0, 1.0 - hat(i, i));
         result.redundancy_numbers.push_back(r < no_redundancy ? 0.0 : r);
         result.normalised.push_back(r < no_redundancy ? 0.0 : residuals(i) / std::sqrt(r));
     }
+}
+
+Residuals residuals_from(const Factors& factors, const WeightedEquations& equations) {
+    const auto observed = mapped(equations.observed());
+    Eigen::MatrixXd base = Eigen::MatrixXd::Identity(factors.rows(), factors.cols());
+    base.applyOnTheLeft(factors.householderQ());
+    Residuals result;
+    judge(base * (base.transpose() * observed) - observed, base * base.transpose(), equations, result);
     return result;
 }
 
-std::optional<Adjustment> adjust_iterated(const Linearise& linearise, std::vector<double>& point) {
-    constexpr int most_steps = 200;
-    constexpr double settled = 1e-6;
-    auto equations = linearise(point);
-    for (int step = 0; step < most_steps; ++step) {
-        const auto next = step_from(equations, point.size());
-        if (!next) {
-            return std::nullopt;
-        }
-        double moved = 0.0;
-        for (const double each : *next) {
-            moved = std::max(moved, std::abs(each));
-        }
-        if (!std::isfinite(moved)) {
-            return std::nullopt;
-        }
-        if (moved < settled) {
-            auto adjusted = adjust(equations, point.size());
-            return adjusted ? std::optional(std::move(adjusted).value()) : std::nullopt;
-        }
-        equations = step_down(linearise, equations, *next, point);
+Adjustment adjusted(const Factors& factors, const WeightedEquations& equations) {
+    const Eigen::MatrixXd design = design_of(equations);
+    const auto observed = mapped(equations.observed());
+    const Eigen::VectorXd x = factors.solve(observed);
+    // The pseudo-inverse of the design.
+    const Eigen::MatrixXd inverse = factors.solve(Eigen::MatrixXd::Identity(design.rows(), design.rows()));
+    Adjustment result;
+    result.unknowns = list_of(x);
+    result.cofactors = rows_of(inverse * inverse.transpose());
+    result.gain = rows_of(inverse * mapped(equations.sigmas()).cwiseInverse().asDiagonal());
+    judge(design * x - observed, design * inverse, equations, result);
+    return result;
+}
+
+}  // namespace
+
+Result<Adjustment> adjust(const std::vector<ObservationEquation>& equations, std::size_t unknowns) {
+    if (unknowns == 0) {
+        return Error{ErrorCode::missing, "", "There is nothing to adjust."};
     }
-    return std::nullopt;
+    const WeightedEquations list = weighted(equations, unknowns);
+    const auto factors = factors_of(list);
+    if (!factors) {
+        return Error{ErrorCode::missing, "", "The readings don't reach every mark."};
+    }
+    return adjusted(*factors, list);
+}
+
+std::optional<Residuals> residuals_of(const std::vector<ObservationEquation>& equations, std::size_t unknowns) {
+    const WeightedEquations list = weighted(equations, unknowns);
+    const auto factors = factors_of(list);
+    return factors ? std::optional(residuals_from(*factors, list)) : std::nullopt;
+}
+
+std::optional<Adjustment> adjust_iterated(const Linearise& linearise, std::vector<double>& point) {
+    constexpr double settled = 1e-6;
+    WeightedEquations equations;
+    const auto factors = settle(linearise, point, settled, std::numeric_limits<double>::infinity(), equations);
+    return factors ? std::optional(adjusted(*factors, equations)) : std::nullopt;
+}
+
+std::optional<Residuals> residuals_iterated(const Linearise& linearise, std::vector<double>& point, double hopeless) {
+    constexpr double settled = 1e-4;
+    WeightedEquations equations;
+    const auto factors = settle(linearise, point, settled, hopeless, equations);
+    return factors ? std::optional(residuals_from(*factors, equations)) : std::nullopt;
 }
 
 }  // namespace truehang

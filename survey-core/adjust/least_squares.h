@@ -5,6 +5,7 @@
 
 #include <functional>
 #include <optional>
+#include <span>
 #include <vector>
 
 namespace truehang {
@@ -16,15 +17,20 @@ struct ObservationEquation {
     double sigma = 1.0;
 };
 
-/// A weighted least-squares adjustment. Everything is in the unit of the observations; nothing is scaled by the
-/// variance factor that came out.
-struct Adjustment {
-    std::vector<double> unknowns;
+/// What a weighted least-squares adjustment says of its observations. Everything is in their unit; nothing is scaled by
+/// the variance factor that came out.
+struct Residuals {
     std::vector<double> residuals;           ///< adjusted minus observed
     std::vector<double> redundancy_numbers;  ///< share of an error in the observation that shows in its residual, 0..1
     std::vector<double> normalised;          ///< residual over its standard deviation; 0 without redundancy
     double chi2 = 0.0;                       ///< weighted sum of squared residuals
     int redundancy = 0;
+    std::vector<double> hat;  ///< of the weighted equations, row by row
+};
+
+/// A weighted least-squares adjustment, with what it says of the unknowns.
+struct Adjustment : Residuals {
+    std::vector<double> unknowns;
 
     /// Standard deviation of `f . unknowns`, and what each observation has to say in it (d result / d observation).
     [[nodiscard]] double sigma_of(const std::vector<double>& f) const;
@@ -38,7 +44,6 @@ struct Adjustment {
     };
     [[nodiscard]] double chi2_with(const std::vector<Change>& changes, const std::vector<double>& sigmas) const;
 
-    std::vector<double> hat;                     ///< of the weighted equations, row by row
     std::vector<std::vector<double>> cofactors;  ///< of the unknowns
     std::vector<std::vector<double>> gain;       ///< unknowns by observations
 };
@@ -47,12 +52,38 @@ struct Adjustment {
 /// equations don't determine every unknown. Test values: NIST StRD Norris, Ghilani 2010 Ex. 12.6, GUM H.3.
 [[nodiscard]] Result<Adjustment> adjust(const std::vector<ObservationEquation>& equations, std::size_t unknowns);
 
-/// The equations of a figure at `point`, observed values less what the point gives.
-using Linearise = std::function<std::vector<ObservationEquation>(const std::vector<double>& point)>;
+/// What the same adjustment says of the observations alone, in a fraction of the time.
+[[nodiscard]] std::optional<Residuals> residuals_of(const std::vector<ObservationEquation>& equations,
+                                                    std::size_t unknowns);
+
+/// Observation equations of a figure at a point, each over its sigma: observed values less what the point gives.
+class WeightedEquations {
+public:
+    void restart(std::size_t unknowns);
+    /// `coefficients` holds one for each unknown.
+    void add(std::span<const double> coefficients, double observed, double sigma);
+
+    [[nodiscard]] std::size_t unknowns() const { return unknowns_; }
+    [[nodiscard]] const std::vector<double>& design() const { return design_; }  ///< row by row
+    [[nodiscard]] const std::vector<double>& observed() const { return observed_; }
+    [[nodiscard]] const std::vector<double>& sigmas() const { return sigmas_; }
+
+private:
+    std::size_t unknowns_ = 0;
+    std::vector<double> design_, observed_, sigmas_;
+};
+
+/// Puts the equations of a figure at `point`.
+using Linearise = std::function<void(const std::vector<double>& point, WeightedEquations& equations)>;
 
 /// Gauss-Newton from `point`, which becomes the solution; the adjustment is that of the last step, so its residuals are
 /// those of the observations. Nothing where it doesn't settle within 200 steps (each halved while it leads up) to a
 /// thousandth of a micrometre, or the equations don't determine every unknown. Test value: Benning 8-2.
 [[nodiscard]] std::optional<Adjustment> adjust_iterated(const Linearise& linearise, std::vector<double>& point);
+
+/// The same of the observations alone, to a tenth of a micrometre; where it creeps above a chi-square of `hopeless`, as
+/// far as it came.
+[[nodiscard]] std::optional<Residuals> residuals_iterated(const Linearise& linearise, std::vector<double>& point,
+                                                          double hopeless);
 
 }  // namespace truehang

@@ -13,7 +13,7 @@ namespace {
 double within_turn(double degrees) { return degrees - 360.0 * std::floor(degrees / 360.0); }
 
 /// A station that enters once: its residual and redundancy number say where the others want it.
-std::optional<LeftOut> from_residual(const std::vector<Observation>& observations, const Adjustment& adjusted,
+std::optional<LeftOut> from_residual(const std::vector<Observation>& observations, const Residuals& adjusted,
                                      std::size_t at) {
     const double r = adjusted.redundancy_numbers[at];
     if (r <= 0.0) {
@@ -28,7 +28,7 @@ std::optional<LeftOut> from_residual(const std::vector<Observation>& observation
 
 /// A station that enters several times: the parabola through three values.
 std::optional<LeftOut> from_parabola(const Network& network, std::vector<Observation> observations,
-                                     const Adjustment& adjusted, std::string_view station, double at) {
+                                     const Residuals& adjusted, std::string_view station, double at) {
     constexpr double step = 5.0;
     const auto chi2_at = [&](double value) -> std::optional<double> {
         for (Observation& observation : observations) {
@@ -36,7 +36,7 @@ std::optional<LeftOut> from_parabola(const Network& network, std::vector<Observa
                 observation.value = value;
             }
         }
-        const auto moved = network.solve(observations);
+        const auto moved = network.tried(observations);
         return moved ? std::optional(moved->chi2) : std::nullopt;
     };
     const auto above = chi2_at(at + step);
@@ -52,18 +52,40 @@ std::optional<LeftOut> from_parabola(const Network& network, std::vector<Observa
     return LeftOut{at - slip, curvature, adjusted.chi2 - curvature * slip * slip, false};
 }
 
-std::optional<Adjustment> at_no_weight(const Network& network, std::string_view station) {
-    constexpr double loose = 1e6;
+/// A sigma that leaves a reading no weight to speak of: beyond it a figure starts without the reading too.
+constexpr double loose = 1e6;
+
+/// What is known of a reading that had no weight to speak of: where the others want it, and the variance of that.
+struct Expected {
+    double value, variance;
+};
+Expected expected_of(const Observation& own, const Residuals& others, std::size_t at) {
+    const double share = others.hat[at * others.residuals.size() + at];
+    const double value = own.value + others.residuals[at];
+    return {own.is_angle ? within_turn(value) : value, loose * loose * share};
+}
+
+/// A station that enters once, in a figure: the others alone say where they want it. The reading may be so far off that
+/// the figure with it is another one.
+std::optional<LeftOut> from_others(const Network& network, std::size_t at, const TapeRule& tape) {
     auto observations = network.observations;
-    for (Observation& observation : observations) {
-        if (observation.station == station) {
-            observation.sigma = loose;
-        }
+    observations[at].sigma = loose;
+    const auto others = network.tried(observations);
+    if (!others) {
+        return std::nullopt;
     }
-    return network.solve(observations);
+    const Expected expected = expected_of(observations[at], *others, at);
+    const double sigma = sigma_at(network.observations[at], expected.value, tape);
+    return LeftOut{expected.value, 1.0 / (sigma * sigma + expected.variance), others->chi2, observations[at].is_angle};
 }
 
 }  // namespace
+
+double sigma_at(const Observation& observation, double value, const TapeRule& tape) {
+    const bool by_tape =
+        !observation.is_angle && observation.sigma == reading_u(Length::mm(observation.value), tape).mm();
+    return by_tape ? reading_u(Length::mm(value), tape).mm() : observation.sigma;
+}
 
 double LeftOut::off(double value) const {
     return is_angle ? std::remainder(value - expected, 360.0) : value - expected;
@@ -74,12 +96,75 @@ bool LeftOut::agrees(double value) const { return std::abs(off(value)) * std::sq
 void set_reading(std::vector<Observation>& observations, std::string_view station, double value, const TapeRule& tape) {
     for (Observation& observation : observations) {
         if (observation.station == station) {
-            const bool by_tape =
-                !observation.is_angle && observation.sigma == reading_u(Length::mm(observation.value), tape).mm();
+            observation.sigma = sigma_at(observation, value, tape);
             observation.value = value;
-            observation.sigma = by_tape ? reading_u(Length::mm(value), tape).mm() : observation.sigma;
         }
     }
+}
+
+namespace {
+
+/// A station that enters several times: the parabola about where the others want it.
+std::optional<LeftOut> from_several(const Network& network, std::string_view station, std::size_t first,
+                                    const TapeRule& tape) {
+    auto observations = network.observations;
+    for (Observation& observation : observations) {
+        observation.sigma = observation.station == station ? loose : observation.sigma;
+    }
+    std::optional<Residuals> others = network.tried(observations);
+    double value = network.observations[first].value + (others ? others->residuals[first] : 0.0);
+    observations = network.observations;
+    constexpr int most_steps = 8;
+    for (int step = 0; step < most_steps && others; ++step) {
+        set_reading(observations, station, value, tape);
+        others = network.tried(observations);
+        const auto left = others ? from_parabola(network, observations, *others, station, value) : std::nullopt;
+        // A hundredth of the reading's standard error is close enough.
+        if (!left || std::abs(left->off(value)) * std::sqrt(left->curvature) < 0.01) {
+            return left;
+        }
+        value = left->expected;
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+double PairLeftOut::chi2_at(const std::array<double, 2>& off, const std::array<double, 2>& sigmas) const {
+    const double one = variances[0] + sigmas[0] * sigmas[0];
+    const double other = variances[1] + sigmas[1] * sigmas[1];
+    const double determinant = one * other - covariance * covariance;
+    const double sum = other * off[0] * off[0] - 2.0 * covariance * off[0] * off[1] + one * off[1] * off[1];
+    return chi2 + sum / std::max(determinant, 1e-15 * one * other);
+}
+
+std::optional<PairLeftOut> leave_out(const Network& network, std::string_view one, std::string_view other) {
+    auto observations = network.observations;
+    std::array<std::size_t, 2> at{};
+    std::array<std::size_t, 2> entries{};
+    for (std::size_t i = observations.size(); i-- > 0;) {
+        for (std::size_t which = 0; which < 2; ++which) {
+            if (observations[i].station == (which == 0 ? one : other)) {
+                observations[i].sigma = loose;
+                at[which] = i;
+                ++entries[which];
+            }
+        }
+    }
+    const auto others = network.tried(observations);
+    if (!others || entries[0] == 0 || entries[1] == 0) {
+        return std::nullopt;
+    }
+    PairLeftOut left;
+    for (std::size_t which = 0; which < 2; ++which) {
+        const Expected expected = expected_of(observations[at[which]], *others, at[which]);
+        left.expected[which] = expected.value;
+        left.variances[which] = expected.variance;
+    }
+    left.covariance = loose * loose * others->hat[at[0] * observations.size() + at[1]];
+    left.chi2 = others->chi2;
+    left.holds_widely = network.is_linear && entries[0] == 1 && entries[1] == 1;
+    return left;
 }
 
 std::optional<LeftOut> leave_out(const Network& network, std::string_view station, const TapeRule& tape) {
@@ -94,33 +179,11 @@ std::optional<LeftOut> leave_out(const Network& network, std::string_view statio
     if (entries == 0 || network.adjustment.redundancy_numbers[first] <= 0.0) {
         return std::nullopt;
     }
-    if (network.is_linear && entries == 1) {
-        return from_residual(network.observations, network.adjustment, first);
+    if (entries > 1) {
+        return from_several(network, station, first, tape);
     }
-    std::vector<Observation> observations = network.observations;
-    std::optional<Adjustment> adjusted = network.adjustment;
-    if (!network.adds_up()) {
-        // The others alone: the reading may be so far off that the figure with it is another one.
-        const auto others = at_no_weight(network, station);
-        if (!others) {
-            return std::nullopt;
-        }
-        set_reading(observations, station, observations[first].value + others->residuals[first], tape);
-        adjusted = network.solve(observations);
-    }
-    constexpr int most_steps = 8;
-    for (int step = 0; step < most_steps && adjusted; ++step) {
-        const double value = observations[first].value;
-        const auto left = entries == 1 ? from_residual(observations, *adjusted, first)
-                                       : from_parabola(network, observations, *adjusted, station, value);
-        // A hundredth of the reading's standard error is close enough.
-        if (!left || std::abs(left->off(value)) * std::sqrt(left->curvature) < 0.01) {
-            return left;
-        }
-        set_reading(observations, station, left->expected, tape);
-        adjusted = network.solve(observations);
-    }
-    return std::nullopt;
+    return network.is_linear ? from_residual(network.observations, network.adjustment, first)
+                             : from_others(network, first, tape);
 }
 
 }  // namespace truehang

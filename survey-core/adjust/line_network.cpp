@@ -148,13 +148,13 @@ std::optional<Network> LineNetwork::network(std::string name) const {
         design.push_back(difference(stretch.from, stretch.to));
     }
     const auto unknowns = adjustment_.unknowns.size();
-    auto solve = [design = std::move(design), unknowns](const std::vector<Observation>& observations) {
+    auto solve = [design = std::move(design), unknowns](const std::vector<Observation>& observations,
+                                                        double /*hopeless*/) {
         std::vector<ObservationEquation> equations;
         for (std::size_t i = 0; i < design.size(); ++i) {
             equations.push_back({design[i], observations[i].value, observations[i].sigma});
         }
-        auto adjusted = adjust(equations, unknowns);
-        return adjusted ? std::optional(std::move(adjusted).value()) : std::nullopt;
+        return residuals_of(equations, unknowns);
     };
     auto network = network_of(std::move(name), observations_, adjustment_, std::move(solve));
     if (network) {

@@ -35,9 +35,9 @@ struct Observation {
     bool is_angle = false;  ///< else a length
 };
 
-/// Adjusts a network with these observations in place of its own (same stations, same order); nothing where they form
-/// no figure.
-using Solve = std::function<std::optional<Adjustment>(const std::vector<Observation>&)>;
+/// Adjusts a network to these observations in place of its own (same stations, same order); nothing where they form no
+/// figure. Where it is plain that chi-square stays above `hopeless`, it may stop on the way there.
+using Solve = std::function<std::optional<Residuals>(const std::vector<Observation>&, double hopeless)>;
 
 /// A network of readings with redundancy, adjusted.
 struct Network {
@@ -49,6 +49,11 @@ struct Network {
     bool is_linear = false;  ///< residuals move in proportion with the readings
 
     [[nodiscard]] bool adds_up() const { return adjustment.chi2 < limit; }
+    /// The network with other values; whether it adds up, and how where it does.
+    [[nodiscard]] std::optional<Residuals> tried(const std::vector<Observation>& others) const {
+        constexpr double far = 50.0;
+        return solve(others, far * limit);
+    }
     /// The stations whose reading the network can judge, in the order of the observations.
     [[nodiscard]] std::vector<std::string> stations() const;
     /// The largest misclosure that one reading would have to answer for, and what tape and edges explain of it (mm;

@@ -95,16 +95,14 @@ double cost_of(const Window& window, const MeasuredWindow& measured, const Stati
 /// The explanations of the first network that doesn't add up, and what of the window would stand if each were true.
 class Alternatives {
 public:
-    Alternatives(const Window& window, const MeasuredWindow& measured) : measured_(measured) {
+    Alternatives(const Window& window, const MeasuredWindow& measured) : window_(window), measured_(measured) {
         constexpr unsigned first_failing = 1U;
+        constexpr double worth_telling = 0.01;
         for (const Explanation& explanation : measured.explanations) {
-            if ((explanation.clears & first_failing) != 0U) {
+            if ((explanation.clears & first_failing) != 0U && explanation.weight >= worth_telling) {
                 explanations_.push_back(&explanation);
                 rest_ -= explanation.weight;
             }
-        }
-        for (const Explanation* explanation : explanations_) {
-            worlds_.push_back(world_of(window, *explanation));
         }
     }
 
@@ -130,10 +128,12 @@ public:
     }
 
     /// What a reading that wasn't taken yet would say; empty where an explanation doesn't tell.
-    [[nodiscard]] std::vector<Outcome> anew(const Station& station) const {
+    [[nodiscard]] std::vector<Outcome> anew(const Station& station) {
         std::vector<Outcome> outcomes;
-        for (std::size_t i = 0; i < worlds_.size(); ++i) {
-            const auto value = predicted(worlds_[i], station);
+        for (std::size_t i = 0; i < explanations_.size(); ++i) {
+            const auto value = station.kind == StationKind::height ? predicted_height(i, station)
+                               : may_be_predicted(station)         ? predicted(i, station)
+                                                                   : std::nullopt;
             if (!value) {
                 return {};
             }
@@ -143,11 +143,6 @@ public:
     }
 
 private:
-    struct World {
-        PlumbLines plumb;
-        Spans spans;
-    };
-
     static std::optional<double> expected(const Explanation& explanation, std::string_view station) {
         for (std::size_t i = 0; i < explanation.corrections.size(); ++i) {
             if (explanation.corrections[i].station == station) {
@@ -157,7 +152,8 @@ private:
         return std::nullopt;
     }
 
-    World world_of(const Window& window, const Explanation& explanation) const {
+    /// The readings as they would be if an explanation is the true one.
+    [[nodiscard]] std::vector<CountedReading> readings_with(const Explanation& explanation) const {
         std::vector<CountedReading> readings = measured_.readings;
         for (CountedReading& reading : readings) {
             const auto value = expected(explanation, reading.station.word);
@@ -167,38 +163,54 @@ private:
                 reading.value = Length::mm(*value);
             }
         }
-        return {PlumbLines::adjusted(readings, leading_hang(window), measured_.tape),
-                adjust_spans(readings, measured_.shape, measured_.tape)};
+        return readings;
     }
 
-    /// What a station that wasn't read would say, where the figures of a world give it.
-    std::optional<double> predicted(const World& world, const Station& station) const {
-        if (station.kind == StationKind::height) {
-            const Line line = station.line.value_or(world.plumb.pole_line());
-            const auto height = world.plumb.between(line, station.from, station.to);
-            return height ? std::optional(height->value.mm()) : std::nullopt;
+    std::optional<double> predicted_height(std::size_t explanation, const Station& station) {
+        for (std::size_t i = plumb_.size(); i < explanations_.size(); ++i) {
+            plumb_.push_back(
+                PlumbLines::adjusted(readings_with(*explanations_[i]), leading_hang(window_), measured_.tape));
         }
+        const PlumbLines& plumb = plumb_[explanation];
+        const auto height = plumb.between(station.line.value_or(plumb.pole_line()), station.from, station.to);
+        return height ? std::optional(height->value.mm()) : std::nullopt;
+    }
+
+    /// Of an upright opening the middle width alone; of the other shapes all that their figure gives.
+    [[nodiscard]] bool may_be_predicted(const Station& station) const {
+        const bool has_figure =
+            measured_.shape != Shape::recess && measured_.shape != Shape::frame && measured_.shape != Shape::door;
+        return has_figure || station.word == "opening.width.middle";
+    }
+
+    std::optional<double> predicted(std::size_t explanation, const Station& station) {
+        for (std::size_t i = spans_.size(); i < explanations_.size(); ++i) {
+            spans_.push_back(adjust_spans(readings_with(*explanations_[i]), measured_.shape, measured_.tape));
+        }
+        const Spans& spans = spans_[explanation];
         if (station.word == "opening.width.middle") {
-            const auto* top = world.spans.find("opening.width.top");
-            const auto* bottom = world.spans.find("opening.width.bottom");
+            const auto* top = spans.find("opening.width.top");
+            const auto* bottom = spans.find("opening.width.bottom");
             return top != nullptr && bottom != nullptr ? std::optional((top->value.mm() + bottom->value.mm()) / 2.0)
                                                        : std::nullopt;
         }
-        if (world.spans.traverse && station.kind == StationKind::corner_depth) {
-            const auto plan = world.spans.traverse->plan();
+        if (spans.traverse && station.kind == StationKind::corner_depth) {
+            const auto plan = spans.traverse->plan();
             const auto corner = static_cast<std::size_t>(station.number);
             return corner + 1 < plan.size() ? std::optional(std::abs(plan[corner].y.mm())) : std::nullopt;
         }
-        if (const auto angle = world.spans.angles.find(station.word); angle != world.spans.angles.end()) {
+        if (const auto angle = spans.angles.find(station.word); angle != spans.angles.end()) {
             return angle->second.value.degrees();
         }
-        const auto* length = world.spans.find(station.word);
+        const auto* length = spans.find(station.word);
         return length != nullptr ? std::optional(length->value.mm()) : std::nullopt;
     }
 
+    const Window& window_;
     const MeasuredWindow& measured_;
     std::vector<const Explanation*> explanations_;
-    std::vector<World> worlds_;
+    std::vector<PlumbLines> plumb_;  ///< by explanation, once they are asked for
+    std::vector<Spans> spans_;       ///< likewise
     double rest_ = 1.0;
 };
 
@@ -231,11 +243,11 @@ std::string why(const MeasuredWindow& measured, const Station& station, bool aga
 }  // namespace
 
 std::optional<WorthTaking> settling_reading(const Window& window, const MeasuredWindow& measured) {
-    const Alternatives alternatives(window, measured);
     const auto failing = std::ranges::find(measured.flags, "does-not-add-up", &Flag::code);
     if (failing == measured.flags.end()) {
         return std::nullopt;
     }
+    Alternatives alternatives(window, measured);
     const Station* best = nullptr;
     double best_score = 0.0;
     // What has to be taken again anyway is half settled by doing so.

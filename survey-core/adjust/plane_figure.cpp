@@ -12,7 +12,7 @@ namespace {
 class RowSpace {
 public:
     /// Takes the row if it isn't a combination of those that are there.
-    bool take(std::vector<double> row) {
+    bool take(Derivatives row) {
         constexpr double nothing_new = 1e-7;
         const double before = length_of(row);
         if (before <= 0.0 || !std::isfinite(before)) {
@@ -37,16 +37,16 @@ public:
     [[nodiscard]] std::size_t rank() const { return rows_.size(); }
 
 private:
-    static double product(const std::vector<double>& a, const std::vector<double>& b) {
+    static double product(const Derivatives& a, const Derivatives& b) {
         double sum = 0.0;
         for (std::size_t k = 0; k < a.size(); ++k) {
             sum += a[k] * b[k];
         }
         return sum;
     }
-    static double length_of(const std::vector<double>& row) { return std::sqrt(product(row, row)); }
+    static double length_of(const Derivatives& row) { return std::sqrt(product(row, row)); }
 
-    std::vector<std::vector<double>> rows_;
+    std::vector<Derivatives> rows_;
 };
 
 FigureValues values_of(const std::vector<Observation>& observations) {
@@ -68,8 +68,9 @@ const double* value_of(const FigureValues& values, std::string_view station) {
     return found == values.end() ? nullptr : &found->second;
 }
 
-std::optional<Adjustment> PlaneFigure::Model::from(std::vector<double>& point,
-                                                   const std::vector<Observation>& observations) const {
+template <class Result>
+std::optional<Result> PlaneFigure::Model::from(const Settle<Result>& settle, std::vector<double>& point,
+                                               const std::vector<Observation>& observations) const {
     std::vector<double> full = point;
     const auto placed = [&](const std::vector<double>& at) -> const std::vector<double>& {
         for (std::size_t k = 0; k < free.size(); ++k) {
@@ -77,47 +78,46 @@ std::optional<Adjustment> PlaneFigure::Model::from(std::vector<double>& point,
         }
         return full;
     };
-    const auto linearised = [&](const std::vector<double>& at) {
+    Derivatives coefficients{};
+    const auto linearised = [&](const std::vector<double>& at, WeightedEquations& equations) {
         const auto& here = placed(at);
-        std::vector<ObservationEquation> equations;
-        equations.reserve(observations.size());
+        equations.restart(free.size());
         for (std::size_t i = 0; i < observations.size(); ++i) {
             const Told told = tells[i](here);
-            double off = observations[i].value - told.value;
-            if (observations[i].is_angle) {
-                off = std::remainder(off, 360.0);
+            const double off = observations[i].value - told.value;
+            for (std::size_t k = 0; k < free.size(); ++k) {
+                coefficients[k] = told.by[free[k]];
             }
-            std::vector<double> coefficients;
-            coefficients.reserve(free.size());
-            for (const std::size_t k : free) {
-                coefficients.push_back(told.by[k]);
-            }
-            equations.push_back({std::move(coefficients), off, observations[i].sigma});
+            equations.add(std::span(coefficients).first(free.size()),
+                          observations[i].is_angle ? std::remainder(off, 360.0) : off, observations[i].sigma);
         }
-        return equations;
     };
     std::vector<double> at;
+    at.reserve(free.size());
     for (const std::size_t k : free) {
         at.push_back(point[k]);
     }
-    auto adjusted = adjust_iterated(linearised, at);
-    if (adjusted && std::isfinite(adjusted->chi2)) {
+    auto settled = settle(linearised, at);
+    if (settled && std::isfinite(settled->chi2)) {
         point = placed(at);
-        return adjusted;
+        return settled;
     }
     return std::nullopt;
 }
 
-std::optional<Adjustment> PlaneFigure::Model::solve(const std::vector<Observation>& observations,
-                                                    std::vector<double>& point) const {
+template <class Result>
+std::optional<Result> PlaneFigure::Model::solve(const Settle<Result>& settle,
+                                                const std::vector<Observation>& observations,
+                                                std::vector<double>& point) const {
     // Readings further apart than this belong to another solution of the same figure, if there is one.
     constexpr double another = 1e4;
-    std::optional<Adjustment> best;
-    for (std::vector<double>& start : starts(values_of(observations))) {
-        auto adjusted = from(start, observations);
-        if (adjusted && (!best || adjusted->chi2 < best->chi2)) {
-            best = std::move(adjusted);
-            point = std::move(start);
+    const FigureValues values = values_of(observations);
+    std::optional<Result> best;
+    for (std::size_t number = 0; auto start = starts(values, number); ++number) {
+        auto settled = from<Result>(settle, *start, observations);
+        if (settled && (!best || settled->chi2 < best->chi2)) {
+            best = std::move(settled);
+            point = std::move(*start);
             if (best->redundancy < 1 || best->chi2 < another * best->redundancy) {
                 break;
             }
@@ -136,15 +136,15 @@ bool PlaneFigure::choose(const std::vector<FigureReading>& readings, const std::
                 continue;
             }
             Observation observation = observation_of(*each.reading, tape);
-            std::vector<double> row = each.tells(start).by;
-            const std::vector<double> by = row;
+            Derivatives row = each.tells(start).by;
+            const Derivatives by = row;
             for (double& coefficient : row) {
                 coefficient /= observation.sigma;
             }
             if (!rows.take(std::move(row)) && !independent) {
                 continue;
             }
-            for (std::size_t k = 0; k < by.size(); ++k) {
+            for (std::size_t k = 0; k < touched.size(); ++k) {
                 touched[k] = touched[k] || by[k] != 0.0;
             }
             model_.tells.push_back(each.tells);
@@ -168,15 +168,18 @@ PlaneFigure::PlaneFigure(std::string name, const std::vector<FigureReading>& rea
         values.emplace(each.reading->station.word,
                        each.reading->angle ? each.reading->angle->degrees() : each.reading->value.mm());
     }
-    const auto first = model_.starts(values);
-    if (first.empty() || !choose(readings, first.front(), tape)) {
+    const auto first = model_.starts(values, 0);
+    if (!first || !choose(readings, *first, tape)) {
         return;
     }
-    point_ = first.front();
-    adjustment_ = model_.solve(observations_, point_);
-    Solve again = [model = model_](const std::vector<Observation>& observations) {
+    point_ = *first;
+    adjustment_ = model_.solve<Adjustment>(adjust_iterated, observations_, point_);
+    Solve again = [model = model_](const std::vector<Observation>& observations, double hopeless) {
         std::vector<double> point;
-        return model.solve(observations, point);
+        const auto settle = [hopeless](const Linearise& linearise, std::vector<double>& at) {
+            return residuals_iterated(linearise, at, hopeless);
+        };
+        return model.solve<Residuals>(settle, observations, point);
     };
     if (adjustment_) {
         network_ = network_of(std::move(name), observations_, *adjustment_, std::move(again));
@@ -185,7 +188,7 @@ PlaneFigure::PlaneFigure(std::string name, const std::vector<FigureReading>& rea
     }
 }
 
-std::vector<double> PlaneFigure::at_free(const std::vector<double>& by) const {
+std::vector<double> PlaneFigure::at_free(const Derivatives& by) const {
     std::vector<double> f;
     f.reserve(model_.free.size());
     for (const std::size_t k : model_.free) {

@@ -5,6 +5,7 @@
 #include "adjust/tape.h"
 #include "survey/counted.h"
 
+#include <array>
 #include <functional>
 #include <map>
 #include <optional>
@@ -14,11 +15,15 @@
 
 namespace truehang {
 
+/// One for each unknown of a figure, zeros behind them; a bay of as many facets as may be has the most.
+inline constexpr std::size_t most_unknowns = 2 * static_cast<std::size_t>(most_facets) - 1;
+using Derivatives = std::array<double, most_unknowns>;
+
 /// What a reading of a figure would say (mm, or degrees of an angle) where the figure's unknowns are at a point, and
 /// its derivatives by them.
 struct Told {
     double value = 0.0;
-    std::vector<double> by;
+    Derivatives by{};
 };
 using Tells = std::function<Told(const std::vector<double>& point)>;
 
@@ -27,8 +32,8 @@ using FigureValues = std::map<std::string_view, double>;
 /// The value of a station, or null.
 [[nodiscard]] const double* value_of(const FigureValues& values, std::string_view station);
 
-/// Points to start from, best first, all of one size; empty where the readings give none.
-using Starts = std::function<std::vector<std::vector<double>>(const FigureValues& values)>;
+/// Points to start from, best first, all of one size: the one of this number, from 0; nothing where there are no more.
+using Starts = std::function<std::optional<std::vector<double>>(const FigureValues& values, std::size_t number)>;
 
 struct FigureReading {
     const CountedReading* reading = nullptr;
@@ -64,14 +69,21 @@ private:
         std::vector<std::size_t> free;  ///< the unknowns that an observation touches
         Starts starts;
 
-        [[nodiscard]] std::optional<Adjustment> from(std::vector<double>& point,
-                                                     const std::vector<Observation>& observations) const;
-        [[nodiscard]] std::optional<Adjustment> solve(const std::vector<Observation>& observations,
-                                                      std::vector<double>& point) const;
+        /// How equations are settled from a point: adjust_iterated or residuals_iterated.
+        template <class Result>
+        using Settle = std::function<std::optional<Result>(const Linearise&, std::vector<double>&)>;
+        template <class Result>
+        [[nodiscard]] std::optional<Result> from(const Settle<Result>& settle, std::vector<double>& point,
+                                                 const std::vector<Observation>& observations) const;
+        /// The same from the best start.
+        template <class Result>
+        [[nodiscard]] std::optional<Result> solve(const Settle<Result>& settle,
+                                                  const std::vector<Observation>& observations,
+                                                  std::vector<double>& point) const;
     };
 
     bool choose(const std::vector<FigureReading>& readings, const std::vector<double>& start, const TapeRule& tape);
-    [[nodiscard]] std::vector<double> at_free(const std::vector<double>& by) const;
+    [[nodiscard]] std::vector<double> at_free(const Derivatives& by) const;
     [[nodiscard]] std::vector<std::string> rests_on(const Told& told) const;
 
     Model model_;

@@ -5,6 +5,7 @@
 #include "adjust/slip_priors.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -31,7 +32,7 @@ bool may_be_inside(const Station& station) {
 }
 
 /// The largest normalised residual among some stations of an adjustment.
-double largest_w(const Network& network, const Adjustment& adjusted, std::string_view station) {
+double largest_w(const Network& network, const Residuals& adjusted, std::string_view station) {
     double largest = 0.0;
     for (std::size_t i = 0; i < network.observations.size(); ++i) {
         if (network.observations[i].station == station) {
@@ -65,8 +66,9 @@ std::vector<Hypothesis> SlipSearch::run() {
             judge(reading);
         }
     }
-    for (const Judged& judged : judged_) {
+    for (Judged& judged : judged_) {
         if (judged.is_suspect) {
+            find_candidates(judged);
             try_catalogue(judged);
             try_unexplained(judged);
         }
@@ -85,11 +87,15 @@ bool SlipSearch::is_suspected(const Network& network, std::string_view station) 
 }
 
 double SlipSearch::Judged::apart(double one, double other) const {
-    return std::abs(is_angle ? std::remainder(one - other, 360.0) : one - other);
+    return is_angle ? std::remainder(one - other, 360.0) : one - other;
 }
 
-std::vector<SlipSearch::Candidate> SlipSearch::candidates_of(const CountedReading& reading) const {
-    std::vector<Candidate> candidates;
+void SlipSearch::find_candidates(Judged& judged) const {
+    std::vector<Candidate>& candidates = judged.candidates;
+    const CountedReading& reading = *judged.reading;
+    if (!candidates.empty()) {
+        return;
+    }
     if (reading.angle) {
         for (const MeantAngle& meant : meant_by(written_angle(reading))) {
             candidates.push_back({meant.slip, meant.value.degrees(), meant.chance});
@@ -99,12 +105,10 @@ std::vector<SlipSearch::Candidate> SlipSearch::candidates_of(const CountedReadin
             candidates.push_back({meant.slip, meant.value.mm(), meant.chance});
         }
     }
-    return candidates;
 }
 
 void SlipSearch::judge(const CountedReading& reading) {
     Judged judged{&reading, {}, false, 0.0, reading.value.mm(), reading.station.is_angle()};
-    bool fails = false;
     for (const Network& network : evidence_.networks) {
         const auto own = std::ranges::find(network.observations, reading.station.word, &Observation::station);
         if (own == network.observations.end()) {
@@ -112,7 +116,6 @@ void SlipSearch::judge(const CountedReading& reading) {
         }
         judged.value = own->value;
         judged.is_angle = own->is_angle;
-        fails = fails || !network.adds_up();
         if (const auto left = leave_out(network, reading.station.word, evidence_.tape)) {
             judged.places.push_back({&network, *left});
             judged.is_suspect =
@@ -122,9 +125,6 @@ void SlipSearch::judge(const CountedReading& reading) {
     constexpr double of_confirmed = 0.03;
     const bool confirmed = was_confirmed(evidence_.window, reading, evidence_.tape);
     judged.log_prior = std::log(slip_rate * (confirmed ? of_confirmed : 1.0));
-    if (fails) {
-        judged.candidates = candidates_of(reading);
-    }
     judged_.push_back(std::move(judged));
 }
 
@@ -176,7 +176,7 @@ std::optional<double> SlipSearch::gain(const Network& network, const std::vector
     for (const Change& change : changes) {
         set_reading(observations, change.judged->reading->station.word, change.value, evidence_.tape);
     }
-    const auto adjusted = network.solve(observations);
+    const auto adjusted = network.tried(observations);
     if (!adjusted || adjusted->chi2 >= network.limit) {
         return std::nullopt;
     }
@@ -372,10 +372,10 @@ double SlipSearch::retaken_apart(const Judged& judged) const {
 }
 
 /// The readings of a network with the largest normalised residuals: two slips are sought among these.
-std::vector<const SlipSearch::Judged*> SlipSearch::most_suspect(const Network& network) const {
+std::vector<SlipSearch::Judged*> SlipSearch::most_suspect(const Network& network) {
     constexpr std::size_t most = 8;
-    std::vector<const Judged*> list;
-    for (const Judged& judged : judged_) {
+    std::vector<Judged*> list;
+    for (Judged& judged : judged_) {
         if (takes_part(network, judged.reading->station.word)) {
             list.push_back(&judged);
         }
@@ -397,6 +397,7 @@ void SlipSearch::try_pairs() {
             continue;
         }
         const auto suspects = most_suspect(*network);
+        std::ranges::for_each(suspects, [this](Judged* judged) { find_candidates(*judged); });
         for (std::size_t i = 0; i < suspects.size(); ++i) {
             for (std::size_t j = i + 1; j < suspects.size(); ++j) {
                 try_pair(*network, *suspects[i], *suspects[j]);
@@ -406,47 +407,56 @@ void SlipSearch::try_pairs() {
 }
 
 /// What a reading may have meant that lies near what the others expect, where two are left out at once.
-std::vector<SlipSearch::Candidate> SlipSearch::near_expected(const Network& network, const Adjustment& loosened,
-                                                             const Judged& judged, double loose) {
+std::vector<SlipSearch::Candidate> SlipSearch::near_expected(const Judged& judged, double expected, double variance,
+                                                             const Observation& own) const {
     std::vector<Candidate> near;
-    for (std::size_t i = 0; i < network.observations.size(); ++i) {
-        const Observation& observation = network.observations[i];
-        if (observation.station != judged.reading->station.word) {
-            continue;
-        }
-        const double expected = observation.value + loosened.residuals[i];
-        const double spread = loose * std::sqrt(std::max(0.0, 1.0 - loosened.redundancy_numbers[i]));
-        const double reach = critical_w * std::hypot(spread, observation.sigma);
-        std::ranges::copy_if(judged.candidates, std::back_inserter(near),
-                             [&](const Candidate& each) { return judged.apart(each.value, expected) < reach; });
-    }
+    std::ranges::copy_if(judged.candidates, std::back_inserter(near), [&](const Candidate& each) {
+        const double reach = critical_w * std::hypot(std::sqrt(variance), sigma_at(own, each.value, evidence_.tape));
+        return std::abs(judged.apart(each.value, expected)) < reach;
+    });
     return near;
 }
 
 void SlipSearch::try_pair(const Network& network, const Judged& one, const Judged& other) {
-    // Both at no weight to speak of: the rest says where they should be, and how well.
-    constexpr double loose = 1e4;
-    auto observations = network.observations;
-    for (Observation& observation : observations) {
-        if (observation.station == one.reading->station.word || observation.station == other.reading->station.word) {
-            observation.sigma = loose;
-        }
-    }
-    const auto loosened = network.solve(observations);
-    if (!loosened || loosened->chi2 >= network.limit) {
+    const auto left = leave_out(network, one.reading->station.word, other.reading->station.word);
+    if (!left || left->chi2 >= network.limit) {
         return;
     }
-    const auto others_meant = near_expected(network, *loosened, other, loose);
-    for (const Candidate& a : near_expected(network, *loosened, one, loose)) {
-        for (const Candidate& b : others_meant) {
-            const std::vector<Change> changes{{&one, a.value}, {&other, b.value}};
-            if (const auto more = gain(changes)) {
-                const double kin =
-                    log_kinship(evidence_, *one.reading, a.value) + log_kinship(evidence_, *other.reading, b.value);
-                add(std::string(a.slip), changes,
-                    one.log_prior + other.log_prior + std::log(a.chance * b.chance) + *more + kin);
+    const std::array<const Judged*, 2> both{&one, &other};
+    std::array<const Observation*, 2> own{};
+    std::array<std::vector<Candidate>, 2> near;
+    for (std::size_t i = 0; i < 2; ++i) {
+        own[i] = &*std::ranges::find(network.observations, both[i]->reading->station.word, &Observation::station);
+        near[i] = near_expected(*both[i], left->expected[i], left->variances[i], *own[i]);
+    }
+    // Beyond this the figure bends, and is adjusted anew to see.
+    constexpr double straight_mm = 150.0;
+    constexpr double straight_deg = 10.0;
+    const auto is_straight = [&](std::size_t i) {
+        return std::sqrt(left->variances[i]) < (both[i]->is_angle ? straight_deg : straight_mm);
+    };
+    const bool foreseen = left->holds_widely || (is_straight(0) && is_straight(1));
+    constexpr double slack = 2.0;
+    for (const Candidate& a : near[0]) {
+        for (const Candidate& b : near[1]) {
+            const double chi2 =
+                left->chi2_at({both[0]->apart(a.value, left->expected[0]), both[1]->apart(b.value, left->expected[1])},
+                              {sigma_at(*own[0], a.value, evidence_.tape), sigma_at(*own[1], b.value, evidence_.tape)});
+            if (foreseen && chi2 > slack * network.limit) {
+                continue;
             }
+            try_both(one, a, other, b);
         }
+    }
+}
+
+void SlipSearch::try_both(const Judged& one, const Candidate& a, const Judged& other, const Candidate& b) {
+    const std::vector<Change> changes{{&one, a.value}, {&other, b.value}};
+    if (const auto more = gain(changes)) {
+        const double kin =
+            log_kinship(evidence_, *one.reading, a.value) + log_kinship(evidence_, *other.reading, b.value);
+        add(std::string(a.slip), changes,
+            one.log_prior + other.log_prior + std::log(a.chance * b.chance) + *more + kin);
     }
 }
 

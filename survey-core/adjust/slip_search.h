@@ -49,9 +49,9 @@ private:
         double log_prior = 0.0;  ///< of a slip in it
         double value = 0.0;      ///< as read, mm or degrees
         bool is_angle = false;
-        std::vector<Candidate> candidates{};  ///< of one in a network that fails
+        std::vector<Candidate> candidates{};  ///< of one that is suspect; of others once they are asked for
 
-        /// How far a value is from another; of angles a full turn is none.
+        /// How far one value lies above another; of angles a full turn is none.
         [[nodiscard]] double apart(double one, double other) const;
     };
     /// Readings at other values.
@@ -61,7 +61,7 @@ private:
     };
 
     void judge(const CountedReading& reading);
-    [[nodiscard]] std::vector<Candidate> candidates_of(const CountedReading& reading) const;
+    void find_candidates(Judged& judged) const;
     [[nodiscard]] double log_chance_of_copy(const Judged& judged) const;
     [[nodiscard]] double log_chance_of_swap(const Judged& judged) const;
     [[nodiscard]] bool is_suspected(const Network& network, std::string_view station) const;
@@ -70,7 +70,7 @@ private:
     [[nodiscard]] std::optional<double> gain(const std::vector<Change>& changes) const;
     [[nodiscard]] std::optional<double> gain(const Network& network, const std::vector<Change>& changes) const;
     [[nodiscard]] bool could_add_up(const Network& network, const std::vector<Change>& changes) const;
-    [[nodiscard]] std::vector<const Judged*> most_suspect(const Network& network) const;
+    [[nodiscard]] std::vector<Judged*> most_suspect(const Network& network);
     [[nodiscard]] double retaken_apart(const Judged& judged) const;
     [[nodiscard]] unsigned clears(const std::vector<Change>& changes) const;
     void add(std::string slip, const std::vector<Change>& changes, double log_weight, bool has_value = true);
@@ -80,9 +80,10 @@ private:
     void try_swaps();
     void try_case_for_all();
     void try_pairs();
-    [[nodiscard]] static std::vector<Candidate> near_expected(const Network& network, const Adjustment& loosened,
-                                                              const Judged& judged, double loose);
+    [[nodiscard]] std::vector<Candidate> near_expected(const Judged& judged, double expected, double variance,
+                                                       const Observation& own) const;
     void try_pair(const Network& network, const Judged& one, const Judged& other);
+    void try_both(const Judged& one, const Candidate& a, const Judged& other, const Candidate& b);
 
     const SlipEvidence& evidence_;
     std::vector<const Network*> failing_;

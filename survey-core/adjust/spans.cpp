@@ -133,10 +133,10 @@ Side side(std::size_t station, const Corners& c) {
     }
 }
 
-std::vector<double> direction_of(std::size_t station, const Corners& corners) {
+std::array<double, 5> direction_of(std::size_t station, const Corners& corners) {
     const Side s = side(station, corners);
     const double length = std::hypot(s.dx, s.dy);
-    std::vector<double> coefficients(5);
+    std::array<double, 5> coefficients{};
     for (std::size_t k = 0; k < 5; ++k) {
         coefficients[k] = (s.dx * s.d_dx[k] + s.dy * s.d_dy[k]) / length;
     }
@@ -179,22 +179,26 @@ struct FigureSolve {
         return {width, width, surer(1, 3), 0.0, surer(3, 1)};
     }
 
-    std::optional<Adjustment> from(Corners& corners, const std::vector<Observation>& observations) const {
-        const auto linearised = [&](const Corners& at) {
-            std::vector<ObservationEquation> equations;
-            for (std::size_t i = 0; i < observations.size(); ++i) {
-                const Side s = side(stations[i], at);
-                equations.push_back({direction_of(stations[i], at), observations[i].value - std::hypot(s.dx, s.dy),
-                                     observations[i].sigma});
-            }
-            return equations;
-        };
-        return adjust_iterated(linearised, corners);
+    void linearise(const std::vector<Observation>& observations, const Corners& at,
+                   WeightedEquations& equations) const {
+        equations.restart(at.size());
+        for (std::size_t i = 0; i < observations.size(); ++i) {
+            const Side s = side(stations[i], at);
+            equations.add(direction_of(stations[i], at), observations[i].value - std::hypot(s.dx, s.dy),
+                          observations[i].sigma);
+        }
     }
 
-    std::optional<Adjustment> operator()(const std::vector<Observation>& observations) const {
+    std::optional<Adjustment> from(Corners& corners, const std::vector<Observation>& observations) const {
+        return adjust_iterated(
+            [&](const Corners& at, WeightedEquations& equations) { linearise(observations, at, equations); }, corners);
+    }
+
+    std::optional<Residuals> operator()(const std::vector<Observation>& observations, double hopeless) const {
         Corners corners = start(observations);
-        return from(corners, observations);
+        return residuals_iterated(
+            [&](const Corners& at, WeightedEquations& equations) { linearise(observations, at, equations); }, corners,
+            hopeless);
     }
 };
 
@@ -228,7 +232,8 @@ void adjust_opening(const std::vector<CountedReading>& readings, const TapeRule&
             continue;  // heights come from the plumb lines
         }
         const Side s = side(i, corners);
-        const auto f = direction_of(i, corners);
+        const auto direction = direction_of(i, corners);
+        const std::vector<double> f(direction.begin(), direction.end());
         spans.by_station[std::string(figure_stations[i])] = {Length::mm(std::hypot(s.dx, s.dy)),
                                                              Length::mm(adjusted->sigma_of(f)),
                                                              estimates_in(evident, adjusted->leverage_of(f))};

@@ -79,7 +79,7 @@ std::optional<Traverse> Traverse::adjusted(const std::vector<CountedReading>& re
     if (entering.size() < plan.unknowns()) {
         return std::nullopt;
     }
-    const auto starts = [plan](const FigureValues& values) { return plan.starts(values); };
+    const auto starts = [plan](const FigureValues& values, std::size_t number) { return plan.start(values, number); };
     return Traverse(PlaneFigure(shape == Shape::bay ? "bay" : "corner", entering, starts, tape), plan.facets, shape,
                     std::move(read));
 }
@@ -142,7 +142,7 @@ std::optional<Estimate> Traverse::track(Length off_wall) const {
     const TraversePlan plan{facets_};
     const auto& point = figure_.point();
     const double p = off_wall.mm();
-    Told track{0.0, std::vector<double>(plan.unknowns())};
+    Told track{0.0, {}};
     const auto add = [&](const Told& told, double share) {
         for (std::size_t k = 0; k < track.by.size(); ++k) {
             track.by[k] += share * told.by[k];

@@ -192,14 +192,14 @@ Told TraversePlan::width(const std::vector<double>& point, int facet) const {
     const Corner b = corner(point, facet);
     const double dx = b[0] - a[0];
     const double dy = b[1] - a[1];
-    Told told{std::hypot(dx, dy), std::vector<double>(unknowns())};
+    Told told{std::hypot(dx, dy), {}};
     const double length = std::max(told.value, least_length);
     add(told, facet - 1, facet, dx / length, dy / length);
     return told;
 }
 
 Told TraversePlan::corner_angle(const std::vector<double>& point, int corner) const {
-    Told told{180.0, std::vector<double>(unknowns())};
+    Told told{180.0, {}};
     add_heading(told, point, corner - 1, corner, -1.0);
     add_heading(told, point, corner, corner + 1, 1.0);
     told.value = full_turn(told.value);
@@ -207,28 +207,28 @@ Told TraversePlan::corner_angle(const std::vector<double>& point, int corner) co
 }
 
 Told TraversePlan::mouth_left(const std::vector<double>& point) const {
-    Told told{point[0] < 0.0 ? 180.0 : 0.0, std::vector<double>(unknowns())};
+    Told told{point[0] < 0.0 ? 180.0 : 0.0, {}};
     add_heading(told, point, 0, 1, 1.0);
     told.value = full_turn(told.value);
     return told;
 }
 
 Told TraversePlan::mouth_right(const std::vector<double>& point) const {
-    Told told{point[0] < 0.0 ? 180.0 : 0.0, std::vector<double>(unknowns())};
+    Told told{point[0] < 0.0 ? 180.0 : 0.0, {}};
     add_heading(told, point, facets - 1, facets, -1.0);
     told.value = full_turn(told.value);
     return told;
 }
 
 Told TraversePlan::chord(const std::vector<double>& point) const {
-    Told told{std::abs(point[0]), std::vector<double>(unknowns())};
+    Told told{std::abs(point[0]), {}};
     told.by[0] = point[0] < 0.0 ? -1.0 : 1.0;
     return told;
 }
 
 Told TraversePlan::depth(const std::vector<double>& point, int corner) const {
     const auto k = 2 * static_cast<std::size_t>(corner);
-    Told told{std::abs(point[k]), std::vector<double>(unknowns())};
+    Told told{std::abs(point[k]), {}};
     told.by[k] = point[k] < 0.0 ? -1.0 : 1.0;
     return told;
 }
@@ -247,14 +247,17 @@ std::vector<double> TraversePlan::unknowns_of(const std::vector<std::array<doubl
     return point;
 }
 
-std::vector<std::vector<double>> TraversePlan::starts(const FigureValues& values) const {
+std::optional<std::vector<double>> TraversePlan::start(const FigureValues& values, std::size_t number) const {
     const Read read = read_of(values, facets);
-    std::vector<std::vector<double>> points{unknowns_of(walked(read, turn_of_the_unread(read), false))};
-    if (const auto corners = by_depths(read)) {
-        points.push_back(unknowns_of(*corners));
+    const auto corners = number == 1 ? by_depths(read) : std::nullopt;
+    if (number == 0) {
+        return unknowns_of(walked(read, turn_of_the_unread(read), false));
     }
-    points.push_back(unknowns_of(walked(read, turn_for_chord(read, true), true)));
-    return points;
+    if (number == 1 && corners) {
+        return unknowns_of(*corners);
+    }
+    const std::size_t last = by_depths(read) ? 2 : 1;
+    return number == last ? std::optional(unknowns_of(walked(read, turn_for_chord(read, true), true))) : std::nullopt;
 }
 
 }  // namespace truehang

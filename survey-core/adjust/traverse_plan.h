@@ -4,6 +4,7 @@
 #include "adjust/plane_figure.h"
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -27,9 +28,9 @@ struct TraversePlan {
     /// From the chord's line, to either side of it.
     [[nodiscard]] Told depth(const std::vector<double>& point, int corner) const;
 
-    /// First guesses from what was read: round the facets by widths and angles, by widths and depths, and as a bay
-    /// whose corners all turn alike.
-    [[nodiscard]] std::vector<std::vector<double>> starts(const FigureValues& values) const;
+    /// First guesses from what was read, by number: round the facets by widths and angles, by widths and depths (where
+    /// all are there), and as a bay whose corners all turn alike.
+    [[nodiscard]] std::optional<std::vector<double>> start(const FigureValues& values, std::size_t number) const;
 
 private:
     /// Adds `share` of the derivatives of a difference of two corners.

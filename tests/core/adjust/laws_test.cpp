@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <memory>
 
@@ -261,7 +262,7 @@ TEST(Laws, ScalingValuesAndSigmasTogetherChangesNothing) {
                 observation.value *= scale;
                 observation.sigma *= scale;
             }
-            const auto adjusted = network.solve(observations);
+            const auto adjusted = network.solve(observations, std::numeric_limits<double>::infinity());
             RC_ASSERT(adjusted.has_value());
             RC_ASSERT(std::abs(adjusted->chi2 - network.adjustment.chi2) <=
                       1e-5 * std::max(1.0, network.adjustment.chi2));

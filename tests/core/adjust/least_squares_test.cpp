@@ -77,10 +77,10 @@ TEST(LeastSquares, AdjustsBenningsQuadrilateral) {
     };
     const std::vector<Distance> distances{
         {1, 3, 1000.02}, {1, 4, 1414.20}, {2, 3, 1414.24}, {2, 4, 999.98}, {3, 4, 1000.00}};
-    const auto linearised = [&](const std::vector<double>& at) {
+    const auto linearised = [&](const std::vector<double>& at, WeightedEquations& equations) {
         const std::array<std::array<double, 2>, 5> points{
             {{0, 0}, {0, 1000}, {1000, 1000}, {at[0], at[1]}, {at[2], at[3]}}};
-        std::vector<ObservationEquation> equations;
+        equations.restart(4);
         for (const Distance& distance : distances) {
             const double dx = points[distance.to][0] - points[distance.from][0];
             const double dy = points[distance.to][1] - points[distance.from][1];
@@ -94,9 +94,8 @@ TEST(LeastSquares, AdjustsBenningsQuadrilateral) {
             };
             add(distance.to, 1.0);
             add(distance.from, -1.0);
-            equations.push_back({row, distance.metres - length, 0.010});
+            equations.add(row, distance.metres - length, 0.010);
         }
-        return equations;
     };
     std::vector<double> at{0.0, 0.0, 1000.0, 0.0};
     const auto adjusted = adjust_iterated(linearised, at);
