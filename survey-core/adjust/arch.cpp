@@ -252,7 +252,9 @@ bool fits_but_for_one(const Read& read, ArchForm form, bool with_heights, const 
         auto readings = entering(read, form, with_heights);
         const std::string& station = figure.network()->observations[left_out].station;
         std::erase_if(readings, [&](const FigureReading& each) { return each.reading->station.word == station; });
-        const auto from = [form](const FigureValues& values) { return starts(values, form); };
+        const auto from = [form](const FigureValues& values, std::size_t number) {
+            return start(values, form, number);
+        };
         return fits(PlaneFigure("arch", readings, from, tape), form);
     });
 }
