@@ -55,6 +55,14 @@ std::optional<LeftOut> from_parabola(const Network& network, std::vector<Observa
 /// A sigma that leaves a reading no weight to speak of: beyond it a figure starts without the reading too.
 constexpr double loose = 1e6;
 
+std::optional<Residuals> at_no_weight(const Network& network, std::string_view station) {
+    auto observations = network.observations;
+    for (Observation& observation : observations) {
+        observation.sigma = observation.station == station ? loose : observation.sigma;
+    }
+    return network.tried(observations);
+}
+
 /// What is known of a reading that had no weight to speak of: where the others want it, and the variance of that.
 struct Expected {
     double value, variance;
@@ -63,20 +71,6 @@ Expected expected_of(const Observation& own, const Residuals& others, std::size_
     const double share = others.hat[at * others.residuals.size() + at];
     const double value = own.value + others.residuals[at];
     return {own.is_angle ? within_turn(value) : value, loose * loose * share};
-}
-
-/// A station that enters once, in a figure: the others alone say where they want it. The reading may be so far off that
-/// the figure with it is another one.
-std::optional<LeftOut> from_others(const Network& network, std::size_t at, const TapeRule& tape) {
-    auto observations = network.observations;
-    observations[at].sigma = loose;
-    const auto others = network.tried(observations);
-    if (!others) {
-        return std::nullopt;
-    }
-    const Expected expected = expected_of(observations[at], *others, at);
-    const double sigma = sigma_at(network.observations[at], expected.value, tape);
-    return LeftOut{expected.value, 1.0 / (sigma * sigma + expected.variance), others->chi2, observations[at].is_angle};
 }
 
 }  // namespace
@@ -101,34 +95,6 @@ void set_reading(std::vector<Observation>& observations, std::string_view statio
         }
     }
 }
-
-namespace {
-
-/// A station that enters several times: the parabola about where the others want it.
-std::optional<LeftOut> from_several(const Network& network, std::string_view station, std::size_t first,
-                                    const TapeRule& tape) {
-    auto observations = network.observations;
-    for (Observation& observation : observations) {
-        observation.sigma = observation.station == station ? loose : observation.sigma;
-    }
-    std::optional<Residuals> others = network.tried(observations);
-    double value = network.observations[first].value + (others ? others->residuals[first] : 0.0);
-    observations = network.observations;
-    constexpr int most_steps = 8;
-    for (int step = 0; step < most_steps && others; ++step) {
-        set_reading(observations, station, value, tape);
-        others = network.tried(observations);
-        const auto left = others ? from_parabola(network, observations, *others, station, value) : std::nullopt;
-        // A hundredth of the reading's standard error is close enough.
-        if (!left || std::abs(left->off(value)) * std::sqrt(left->curvature) < 0.01) {
-            return left;
-        }
-        value = left->expected;
-    }
-    return std::nullopt;
-}
-
-}  // namespace
 
 double PairLeftOut::chi2_at(const std::array<double, 2>& off, const std::array<double, 2>& sigmas) const {
     const double one = variances[0] + sigmas[0] * sigmas[0];
@@ -179,11 +145,33 @@ std::optional<LeftOut> leave_out(const Network& network, std::string_view statio
     if (entries == 0 || network.adjustment.redundancy_numbers[first] <= 0.0) {
         return std::nullopt;
     }
-    if (entries > 1) {
-        return from_several(network, station, first, tape);
+    if (network.is_linear && entries == 1) {
+        return from_residual(network.observations, network.adjustment, first);
     }
-    return network.is_linear ? from_residual(network.observations, network.adjustment, first)
-                             : from_others(network, first, tape);
+    std::vector<Observation> observations = network.observations;
+    std::optional<Residuals> adjusted = network.adjustment;
+    if (!network.adds_up()) {
+        // The others alone: the reading may be so far off that the figure with it is another one.
+        const auto others = at_no_weight(network, station);
+        if (!others) {
+            return std::nullopt;
+        }
+        set_reading(observations, station, observations[first].value + others->residuals[first], tape);
+        adjusted = network.tried(observations);
+    }
+    constexpr int most_steps = 8;
+    for (int step = 0; step < most_steps && adjusted; ++step) {
+        const double value = observations[first].value;
+        const auto left = entries == 1 ? from_residual(observations, *adjusted, first)
+                                       : from_parabola(network, observations, *adjusted, station, value);
+        // A hundredth of the reading's standard error is close enough.
+        if (!left || std::abs(left->off(value)) * std::sqrt(left->curvature) < 0.01) {
+            return left;
+        }
+        set_reading(observations, station, left->expected, tape);
+        adjusted = network.tried(observations);
+    }
+    return std::nullopt;
 }
 
 }  // namespace truehang

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace truehang {
 
@@ -108,7 +109,7 @@ std::optional<Result> PlaneFigure::Model::from(const Settle<Result>& settle, std
 template <class Result>
 std::optional<Result> PlaneFigure::Model::solve(const Settle<Result>& settle,
                                                 const std::vector<Observation>& observations,
-                                                std::vector<double>& point) const {
+                                                std::vector<double>& point, double hopeless) const {
     // Readings further apart than this belong to another solution of the same figure, if there is one.
     constexpr double another = 1e4;
     const FigureValues values = values_of(observations);
@@ -118,7 +119,7 @@ std::optional<Result> PlaneFigure::Model::solve(const Settle<Result>& settle,
         if (settled && (!best || settled->chi2 < best->chi2)) {
             best = std::move(settled);
             point = std::move(*start);
-            if (best->redundancy < 1 || best->chi2 < another * best->redundancy) {
+            if (best->redundancy < 1 || best->chi2 < std::min(another * best->redundancy, hopeless)) {
                 break;
             }
         }
@@ -173,13 +174,14 @@ PlaneFigure::PlaneFigure(std::string name, const std::vector<FigureReading>& rea
         return;
     }
     point_ = *first;
-    adjustment_ = model_.solve<Adjustment>(adjust_iterated, observations_, point_);
+    adjustment_ =
+        model_.solve<Adjustment>(adjust_iterated, observations_, point_, std::numeric_limits<double>::infinity());
     Solve again = [model = model_](const std::vector<Observation>& observations, double hopeless) {
         std::vector<double> point;
         const auto settle = [hopeless](const Linearise& linearise, std::vector<double>& at) {
             return residuals_iterated(linearise, at, hopeless);
         };
-        return model.solve<Residuals>(settle, observations, point);
+        return model.solve<Residuals>(settle, observations, point, hopeless);
     };
     if (adjustment_) {
         network_ = network_of(std::move(name), observations_, *adjustment_, std::move(again));

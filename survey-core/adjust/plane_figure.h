@@ -75,11 +75,11 @@ private:
         template <class Result>
         [[nodiscard]] std::optional<Result> from(const Settle<Result>& settle, std::vector<double>& point,
                                                  const std::vector<Observation>& observations) const;
-        /// The same from the best start.
+        /// The same from the best start; from every one where chi-square stays above `hopeless`.
         template <class Result>
         [[nodiscard]] std::optional<Result> solve(const Settle<Result>& settle,
                                                   const std::vector<Observation>& observations,
-                                                  std::vector<double>& point) const;
+                                                  std::vector<double>& point, double hopeless) const;
     };
 
     bool choose(const std::vector<FigureReading>& readings, const std::vector<double>& start, const TapeRule& tape);
