@@ -259,22 +259,28 @@ bool fits_but_for_one(const Read& read, ArchForm form, bool with_heights, const 
     });
 }
 
+/// A form, and the figure of what was read with it; with its ordinates alone there is none.
+struct Formed {
+    ArchForm form = ArchForm::ordinates;
+    std::optional<PlaneFigure> figure{};
+};
+
 /// The simplest curve that fits, a freer one only where it fits clearly better.
-std::optional<ArchForm> fitting_form(const Read& read, bool with_heights, const TapeRule& tape) {
+std::optional<Formed> fitting_curve(const Read& read, bool with_heights, const TapeRule& tape) {
     constexpr double clearly = 6.6349;  // chi-square of one more unknown at 0.99
-    std::optional<ArchForm> best;
+    std::optional<Formed> best;
     double best_chi2 = 0.0;
     double as_expected = 0.0;  // what chi-square is on average
     for (const ArchForm form : curves) {
         if (best && best_chi2 <= as_expected) {
             break;
         }
-        const PlaneFigure figure = figure_of(read, form, with_heights, tape);
+        PlaneFigure figure = figure_of(read, form, with_heights, tape);
         if (fits(figure, form)) {
             const double chi2 = figure.network()->adjustment.chi2;
             as_expected = figure.network()->adjustment.redundancy;
             if (!best || chi2 < best_chi2 - clearly) {
-                best = form;
+                best = Formed{form, std::move(figure)};
                 best_chi2 = chi2;
             }
         }
@@ -282,21 +288,20 @@ std::optional<ArchForm> fitting_form(const Read& read, bool with_heights, const 
     return best;
 }
 
-std::optional<ArchForm> form_of(const Read& read, bool with_heights, const TapeRule& tape) {
+/// The form of what was read; its figure takes the heights in, whether they hold or not.
+std::optional<Formed> formed(const Read& read, bool heights_hold, const TapeRule& tape) {
     if (read.ordinates.empty()) {
         return std::nullopt;
     }
-    if (read.may_have_curve()) {
-        if (const auto form = fitting_form(read, with_heights, tape)) {
-            return form;
-        }
-        const auto form = std::ranges::find_if(
-            curves, [&](ArchForm curve) { return fits_but_for_one(read, curve, with_heights, tape); });
-        if (form != curves.end()) {
-            return *form;
-        }
+    if (!read.may_have_curve()) {
+        return Formed{};
     }
-    return ArchForm::ordinates;
+    if (auto fitting = fitting_curve(read, heights_hold, tape)) {
+        return heights_hold ? fitting : Formed{fitting->form, figure_of(read, fitting->form, true, tape)};
+    }
+    const auto* const form =
+        std::ranges::find_if(curves, [&](ArchForm curve) { return fits_but_for_one(read, curve, heights_hold, tape); });
+    return form == curves.end() ? Formed{} : Formed{*form, figure_of(read, *form, true, tape)};
 }
 
 }  // namespace
@@ -349,12 +354,14 @@ std::optional<Arch> Arch::adjusted(const std::vector<CountedReading>& readings, 
     if (too_small || (read.heights.empty() && read.rise == nullptr)) {
         return std::nullopt;
     }
-    const PlaneFigure upright = figure_of(read, std::nullopt, true, tape);
+    PlaneFigure upright = figure_of(read, std::nullopt, true, tape);
     const bool heights_hold = !upright.network() || upright.network()->adds_up();
-    const auto form = form_of(read, heights_hold, tape);
-    const bool curved = form && *form != ArchForm::ordinates;
-    const auto drawn = curved ? form : std::nullopt;
-    return Arch(curved ? figure_of(read, drawn, true, tape) : upright, form, entering(read, drawn, true));
+    auto found = formed(read, heights_hold, tape);
+    const auto form = found ? std::optional(found->form) : std::nullopt;
+    if (found && found->figure) {
+        return Arch(std::move(*found->figure), form, entering(read, form, true));
+    }
+    return Arch(std::move(upright), form, entering(read, std::nullopt, true));
 }
 
 std::map<std::string, Estimate> Arch::lengths() const {

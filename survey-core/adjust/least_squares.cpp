@@ -12,6 +12,7 @@ namespace {
 std::vector<std::vector<double>> rows_of(const Eigen::MatrixXd& matrix) {
     std::vector<std::vector<double>> rows(static_cast<std::size_t>(matrix.rows()));
     for (Eigen::Index i = 0; i < matrix.rows(); ++i) {
+        rows[static_cast<std::size_t>(i)].reserve(static_cast<std::size_t>(matrix.cols()));
         for (Eigen::Index j = 0; j < matrix.cols(); ++j) {
             rows[static_cast<std::size_t>(i)].push_back(matrix(i, j));
         }

@@ -24,14 +24,21 @@ Estimate as_read(const CountedReading& reading, const TapeRule& tape) {
     return estimate;
 }
 
-const CountedReading* wall_width(const std::vector<CountedReading>& readings) {
-    for (const auto* station :
-         {"opening.width.top", "opening.width.middle", "opening.width.bottom", "bay.chord", "corner.chord"}) {
+/// What lies between the edges along the wall, from left to right; nothing where it wasn't read. The walls of a corner
+/// are followed round it.
+std::vector<const CountedReading*> between_edges(const std::vector<CountedReading>& readings, Shape shape) {
+    if (shape == Shape::corner) {
+        const auto* first = find_counted(readings, "facet.1.width");
+        const auto* second = find_counted(readings, "facet.2.width");
+        return first != nullptr && second != nullptr ? std::vector{first, second}
+                                                     : std::vector<const CountedReading*>{};
+    }
+    for (const auto* station : {"opening.width.top", "opening.width.middle", "opening.width.bottom", "bay.chord"}) {
         if (const auto* reading = find_counted(readings, station)) {
-            return reading;
+            return {reading};
         }
     }
-    return nullptr;
+    return {};
 }
 
 /// The readings of `stations`, or nothing where one is missing or is no evidence of its own.
@@ -69,20 +76,25 @@ std::vector<std::string> estimates_in(const std::vector<const CountedReading*>& 
 }
 
 /// The wall as marks along a line: what stops a curtain on the left, the opening's edges, what stops it on the right.
-void adjust_wall(const std::vector<CountedReading>& readings, const TapeRule& tape, Spans& spans) {
-    const auto* width = wall_width(readings);
-    if (width == nullptr) {
+void adjust_wall(const std::vector<CountedReading>& readings, Shape shape, const TapeRule& tape, Spans& spans) {
+    const auto between = between_edges(readings, shape);
+    if (between.empty()) {
         return;
     }
     struct Span {
         const CountedReading* reading;
         int from, to;
     };
-    const std::array stretches{Span{find_counted(readings, "wall.left"), 0, 1}, Span{width, 1, 2},
-                               Span{find_counted(readings, "wall.right"), 2, 3},
-                               Span{find_counted(readings, "wall.total"), 0, 3}};
+    std::vector<Span> stretches{{find_counted(readings, "wall.left"), 0, 1}};
+    int mark = 1;
+    for (const auto* reading : between) {
+        stretches.push_back({reading, mark, mark + 1});
+        ++mark;
+    }
+    stretches.push_back({find_counted(readings, "wall.right"), mark, mark + 1});
+    stretches.push_back({find_counted(readings, "wall.total"), 0, mark + 1});
     LineNetwork network;
-    for (int mark = 0; mark < 4; ++mark) {
+    for (int each = 0; each <= mark + 1; ++each) {
         network.add_mark();
     }
     for (const bool independent : {true, false}) {
@@ -320,7 +332,7 @@ Spans adjust_spans(const std::vector<CountedReading>& readings, Shape shape, con
         }
     }
     check_triangles(readings, tape, spans);
-    adjust_wall(readings, tape, spans);
+    adjust_wall(readings, shape, tape, spans);
     switch (shape) {
         case Shape::recess:
         case Shape::frame:

@@ -355,8 +355,9 @@ void set_stops(WindowOutline& outline, const WindowFigures& figures, const std::
     if (right) {
         outline.stop_right = outline.right_x[2] + *right;
     }
-    // The wall runs across the mouth of a bay, whose facets stand unfolded here.
-    const double unfolded = outline.plan ? outline.right_x[2] - outline.plan->chord : 0.0;
+    // The wall runs across the mouth of a bay, whose facets stand unfolded here; round a corner.
+    const double unfolded =
+        outline.plan && outline.shape == Shape::bay ? outline.right_x[2] - outline.plan->chord : 0.0;
     if (total && left && !right) {
         outline.stop_right = std::max(*outline.stop_left + *total + unfolded, outline.right_x[2]);
     }

@@ -213,12 +213,18 @@ NumberedStations bay_stations() {
     return made;
 }
 
+constexpr Says corner_says[] = {
+    {"wall.left", "Wall from the first facet outward, at pole height"},
+    {"wall.right", "Wall from the second facet outward, at pole height"},
+    {"wall.total", "Both walls in one go, round the corner, at pole height"},
+};
+
 NumberedStations corner_stations() {
     NumberedStations made = facet_stations(2, "corner.chord");
     for (int n = 1; n <= 2; ++n) {
         made.add(facet_height, n, numbered("facet.", n, ".height"), numbered("Sill to head, facet ", n, ""));
     }
-    add_surroundings(made.list, {});
+    add_surroundings(made.list, corner_says);
     return made;
 }
 

@@ -65,7 +65,7 @@ Truth rectangular(Built built, Random& random) {
     if (built == Built::recess) {
         truth.walk.emplace_back("opening.depth");
     }
-    put_wall(c.top_left.x, c.top_right.x, Total::taken, random, truth);
+    put_wall(c.top_left.x, c.top_right.x, random, truth);
     put_heights(heights, !is_door, truth);
     walk_heights(!is_door, Lines::all, random, truth);
     return truth;

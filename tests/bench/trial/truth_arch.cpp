@@ -160,7 +160,7 @@ Truth arched_window(Built built, Random& random, Keeping keeping) {
     truth.walk = {"opening.width.top",     "opening.width.bottom", "opening.height.left",
                   "opening.height.centre", "opening.height.right", "arch.rise"};
     put_ordinates(curve, random, truth);
-    put_wall(0.0, 2.0 * half, Total::taken, random, truth);
+    put_wall(0.0, 2.0 * half, random, truth);
     put_heights(heights, true, truth);
     walk_heights(true, Lines::all, random, truth);
     return truth;
@@ -202,7 +202,7 @@ Truth gabled_window(Random& random, Keeping keeping) {
     put_depths(random, truth);
     truth.walk = {"opening.width.bottom", "opening.height.left", "opening.height.centre", "opening.height.right",
                   "gable.apex.along",     "gable.slope.left",    "gable.slope.right"};
-    put_wall(bottom_left.x, bottom_right.x, Total::taken, random, truth);
+    put_wall(bottom_left.x, bottom_right.x, random, truth);
     put_heights(heights, true, truth);
     walk_heights(true, Lines::all, random, truth);
     return truth;

@@ -161,8 +161,9 @@ Truth bay_window(Built built, Random& random) {
         truth.walk.push_back(station);
     }
     truth.values["sill.projection"] = random.between(15.0, 60.0);
-    const double chord = distance(plan.front(), plan.back());
-    put_wall(0.0, chord, built == Built::corner ? Total::not_there : Total::taken, random, truth);
+    const bool round_corner = built == Built::corner;
+    put_wall(0.0, round_corner ? distance(plan[0], plan[1]) + distance(plan[1], plan[2]) : truth.at("bay.chord"),
+             random, truth);
     put_heights(heights, true, truth);
     walk_heights(true, built == Built::corner ? Lines::outer : Lines::all, random, truth);
     return truth;

@@ -91,16 +91,13 @@ void walk_heights(bool has_sill, Lines which, Random& random, Truth& truth) {
     }
 }
 
-void put_wall(double left, double right, Total total, Random& random, Truth& truth) {
+void put_wall(double left, double right, Random& random, Truth& truth) {
     const double stop_left = left - random.between(150.0, 1500.0);
     const double stop_right = right + random.between(150.0, 1500.0);
     truth.values["wall.left"] = left - stop_left;
     truth.values["wall.right"] = stop_right - right;
-    truth.walk.insert(truth.walk.end(), {"wall.left", "wall.right"});
-    if (total == Total::taken) {
-        truth.values["wall.total"] = stop_right - stop_left;
-        truth.walk.emplace_back("wall.total");
-    }
+    truth.values["wall.total"] = stop_right - stop_left;
+    truth.walk.insert(truth.walk.end(), {"wall.left", "wall.right", "wall.total"});
 }
 
 }  // namespace truehang::trial

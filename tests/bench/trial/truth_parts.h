@@ -44,9 +44,8 @@ enum class Lines { all, outer };
 /// The surveyor's way up the plumb lines.
 void walk_heights(bool has_sill, Lines lines, Random& random, Truth& truth);
 
-enum class Total { taken, not_there };
-/// The wall beside an opening (or mouth) from `left` to `right`.
-void put_wall(double left, double right, Total total, Random& random, Truth& truth);
+/// The wall beside an opening (or mouth) from `left` to `right`, along it; of a corner along both walls.
+void put_wall(double left, double right, Random& random, Truth& truth);
 
 [[nodiscard]] Truth bay_window(Built built, Random& random);
 [[nodiscard]] Truth arched_window(Built built, Random& random, Keeping keeping);

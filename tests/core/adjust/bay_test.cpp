@@ -334,6 +334,23 @@ TEST(BayTraverse, StandsInItsWall) {
     EXPECT_LT(network_of(measured, "wall")->adjustment.chi2, 1e-12);
 }
 
+// Along both walls: 300 + 600 + 800 + 252 = 1952, whatever lies straight across (Pythagoras: 1000).
+TEST(CornerTraverse, StandsInTwoWalls) {
+    ShapeWindow window(Shape::corner);
+    window.take(facet(1), 600).take(facet(2), 800).take("corner.chord", 1000).take(corner(1), 90);
+    window.take("wall.left", 300).take("wall.right", 252).take("wall.total", 1952);
+    auto measured = window.measured();
+    ASSERT_NE(network_of(measured, "wall"), nullptr);
+    EXPECT_LT(network_of(measured, "wall")->adjustment.chi2, 1e-12);
+    EXPECT_EQ(flag_of(measured, "does-not-add-up"), nullptr);
+    // Without one of the facets nothing is said of the walls.
+    ShapeWindow half(Shape::corner);
+    half.take(facet(1), 600).take("corner.chord", 1000).take(corner(1), 90);
+    half.take("wall.left", 300).take("wall.right", 252).take("wall.total", 1952);
+    measured = half.measured();
+    EXPECT_EQ(network_of(measured, "wall"), nullptr);
+}
+
 TEST(BayTraverse, HangsItsPlumbLinesOnTheFirstMiddleAndLastFacet) {
     ShapeWindow window(Shape::bay);
     for (int n = 1; n <= 5; ++n) {
