@@ -75,17 +75,16 @@ std::vector<std::string> estimates_in(const std::vector<const CountedReading*>& 
     return words;
 }
 
+/// A reading between two marks along the wall; null where there is none.
+struct Stretch {
+    const CountedReading* reading;
+    int from, to;
+};
+
 /// The wall as marks along a line: what stops a curtain on the left, the opening's edges, what stops it on the right.
-void adjust_wall(const std::vector<CountedReading>& readings, Shape shape, const TapeRule& tape, Spans& spans) {
-    const auto between = between_edges(readings, shape);
-    if (between.empty()) {
-        return;
-    }
-    struct Span {
-        const CountedReading* reading;
-        int from, to;
-    };
-    std::vector<Span> stretches{{find_counted(readings, "wall.left"), 0, 1}};
+std::vector<Stretch> stretches_of(const std::vector<CountedReading>& readings,
+                                  const std::vector<const CountedReading*>& between) {
+    std::vector<Stretch> stretches{{find_counted(readings, "wall.left"), 0, 1}};
     int mark = 1;
     for (const auto* reading : between) {
         stretches.push_back({reading, mark, mark + 1});
@@ -93,12 +92,21 @@ void adjust_wall(const std::vector<CountedReading>& readings, Shape shape, const
     }
     stretches.push_back({find_counted(readings, "wall.right"), mark, mark + 1});
     stretches.push_back({find_counted(readings, "wall.total"), 0, mark + 1});
+    return stretches;
+}
+
+void adjust_wall(const std::vector<CountedReading>& readings, Shape shape, const TapeRule& tape, Spans& spans) {
+    const auto between = between_edges(readings, shape);
+    if (between.empty()) {
+        return;
+    }
+    const auto stretches = stretches_of(readings, between);
     LineNetwork network;
-    for (int each = 0; each <= mark + 1; ++each) {
+    for (int mark = 0; mark <= stretches.back().to; ++mark) {
         network.add_mark();
     }
     for (const bool independent : {true, false}) {
-        for (const Span& span : stretches) {
+        for (const Stretch& span : stretches) {
             if (span.reading != nullptr && span.reading->independent == independent) {
                 network.observe(span.from, span.to, *span.reading, tape);
             }
@@ -107,7 +115,7 @@ void adjust_wall(const std::vector<CountedReading>& readings, Shape shape, const
     if (!network.adjust_all()) {
         return;
     }
-    for (const Span& span : stretches) {
+    for (const Stretch& span : stretches) {
         if (span.reading == nullptr) {
             continue;
         }

@@ -16,13 +16,11 @@ constexpr double same_weight = 1e-6;
 
 bool doubts(const Flag& flag) { return flag.code == "does-not-add-up"; }
 
-/// What a suspect should read, mm or degrees.
+/// What a suspect or another of its corrections should read, mm or degrees.
 template <class Named>
 std::optional<double> proposed_of(const Named& named) {
-    if constexpr (requires { named.proposed_angle; }) {
-        if (named.proposed_angle) {
-            return named.proposed_angle->degrees();
-        }
+    if (named.proposed_angle) {
+        return named.proposed_angle->degrees();
     }
     return named.proposed ? std::optional(named.proposed->mm()) : std::nullopt;
 }
