@@ -71,7 +71,14 @@ Um up_to_whole_rolls(const BoundProblem& problem, Um least) {
 class Generation {
 public:
     Generation(const BoundProblem& problem, Um enough)
-        : problem_(problem), enough_(enough), pricing_(problem), programme_(demands(), supplies(), dear()) {}
+        : problem_(problem), enough_(enough), pricing_(problem), programme_(demands(), supplies(), dear()) {
+        // A round prices every length, then fills and brings in a roll of every class.
+        const std::size_t rows = problem.demands.size() + problem.grounds.size();
+        round_ = pricing_.steps() + static_cast<long>(problem.grounds.size() * rows * rows);
+        for (const GroundClass& each : problem.grounds) {
+            round_ += static_cast<long>(each.ground.stretches.size() * pricing_.cells());
+        }
+    }
 
     Bound run(long steps) {
         std::vector<std::int64_t> prices;
@@ -82,7 +89,7 @@ public:
         bool better = true;
         for (bool is_first = true; better && bound_.least < enough_ && steps > 0; is_first = false) {
             better = improve(prices) || is_first;
-            steps -= pricing_.steps() + static_cast<long>(problem_.demands.size() * problem_.demands.size());
+            steps -= round_;
             prices = prices_now();
         }
         keep_patterns();
@@ -157,6 +164,7 @@ private:
     Um enough_;
     Pricing pricing_;
     ColumnProgramme programme_;
+    long round_ = 0;
     std::vector<Pattern> columns_;
     Bound bound_;
 };

@@ -37,6 +37,7 @@ struct LotsPlan {
     std::vector<std::vector<Placed>> rolls;  ///< by roll, over all lots
     Um used = 0;
     Um longest = 0;
+    Um least = 0;  ///< no plan of these windows uses less
     int dropped = 0;
     int split_rooms = 0;
     int lots = 0;

@@ -108,18 +108,6 @@ void tell_windows(const Slotted& slotted, const LotsPlan& chosen, const std::vec
     }
 }
 
-Um least_of(const LotsProblem& problem, const LotsPlan& chosen, long steps) {
-    std::vector<std::size_t> windows;
-    for (std::size_t w = 0; w < chosen.lot_of.size(); ++w) {
-        if (chosen.lot_of[w] != no_lot) {
-            windows.push_back(w);
-        }
-    }
-    std::vector<std::size_t> rolls(problem.grounds.size());
-    std::iota(rolls.begin(), rolls.end(), std::size_t{0});
-    return std::min(chosen.used, relax(problem, rolls, windows, chosen.used, steps).bound.least);
-}
-
 }  // namespace
 
 RollPlan plan_rolls(const std::vector<Roll>& rolls, const std::vector<PieceToCut>& pieces, const RollRules& rules,
@@ -140,7 +128,7 @@ RollPlan plan_rolls(const std::vector<Roll>& rolls, const std::vector<PieceToCut
     }
     tell_windows(slots, chosen, pieces, plan);
     plan.used = length_of(chosen.used);
-    plan.least = length_of(least_of(problem, chosen, 50 * effort.steps));
+    plan.least = length_of(chosen.least);
     plan.longest_remnant = length_of(chosen.longest);
     plan.most_windows = chosen.dropped == 0 || are_most_windows(problem, chosen);
     return plan;

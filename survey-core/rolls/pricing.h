@@ -24,6 +24,7 @@ public:
     /// Prices in thousandths of a micrometre of cloth, by demand.
     void price(const std::vector<std::int64_t>& prices);
     [[nodiscard]] BestFill best(const Ground& ground) const;
+    [[nodiscard]] std::size_t cells() const { return cells_; }
     /// How much work one `price` is.
     [[nodiscard]] long steps() const { return static_cast<long>(cells_ * parts_.size()); }
 

@@ -87,7 +87,7 @@ struct RollPlan {
 
 /// How much a plan may try. Counted in steps, never in time, so that a plan is the same everywhere.
 struct RollEffort {
-    long steps = 2000000;
+    long steps = 5000000;
 };
 
 /// Lays pieces on rolls of one fabric. No piece lies over a flaw or a join; a window's pieces come from one lot, and a
