@@ -41,16 +41,10 @@ Arrangement::Arrangement(const LotsProblem& problem)
       at_{std::vector<Row>(problem.grounds.size()), std::vector<Reckoned>(problem.grounds.size(), Reckoned{true, 0, 0}),
           std::vector<int>(problem.windows.size(), no_lot), 0},
       roll_of_(lines_.runs().size(), 0) {
-    for (const WindowRuns& window : problem.windows) {
-        rooms_ = std::max(rooms_, window.room + 1);
-    }
-    for (const Ground& ground : problem.grounds) {
-        dear_ += ground.length;
-    }
-    at_.total = cost_of_window() * static_cast<Um>(problem.windows.size());
+    at_.taken.out = static_cast<int>(problem.windows.size());
 }
 
-std::tuple<Um, int, Um> Arrangement::key() const {
+std::tuple<Taken, int, Um> Arrangement::key() const {
     int used_lots = 0;
     Um longest = 0;
     for (const LotOfRolls& lot : problem_.lots) {
@@ -59,7 +53,7 @@ std::tuple<Um, int, Um> Arrangement::key() const {
             longest = std::max(longest, at_.reckoned[r].longest);
         }
     }
-    return {at_.total, used_lots, -longest};
+    return {at_.taken, used_lots, -longest};
 }
 
 Row& Arrangement::change(std::size_t roll) {
@@ -93,26 +87,25 @@ void Arrangement::note_rolls(std::size_t roll) {
     }
 }
 
-Um Arrangement::tried_total() const {
-    Um total = at_.total;
+Taken Arrangement::tried() const {
+    Taken taken = at_.taken;
     for (std::size_t i = 0; i < touched_; ++i) {
-        total += at_.reckoned[saved_[i].roll].used - saved_[i].reckoned.used;
+        taken.used += at_.reckoned[saved_[i].roll].used - saved_[i].reckoned.used;
     }
     if (lots_changed_) {
-        const Um split = split_rooms(problem_, at_.lot_of) - split_rooms(problem_, lots_before_);
-        const Um out = std::ranges::count(at_.lot_of, no_lot) - std::ranges::count(lots_before_, no_lot);
-        total += dear_ * split + cost_of_window() * out;
+        taken.split = split_rooms(problem_, at_.lot_of);
+        taken.out = static_cast<int>(std::ranges::count(at_.lot_of, no_lot));
     }
-    return total;
+    return taken;
 }
 
-void Arrangement::settle(Um total) {
+void Arrangement::settle() {
+    at_.taken = tried();
     for (std::size_t i = 0; i < touched_; ++i) {
         note_rolls(saved_[i].roll);
     }
     touched_ = 0;
     lots_changed_ = false;
-    at_.total = total;
 }
 
 void Arrangement::undo() {
@@ -129,7 +122,7 @@ void Arrangement::undo() {
 }
 
 bool Arrangement::read(const LotsPlan& plan) {
-    Arranged read{{}, {}, plan.lot_of, 0};
+    Arranged read{{}, {}, plan.lot_of, {}};
     std::size_t runs = 0;
     for (std::size_t r = 0; r < plan.rolls.size(); ++r) {
         read.rows.push_back(lines_.read(r, plan.rolls[r]));
@@ -137,7 +130,7 @@ bool Arrangement::read(const LotsPlan& plan) {
         if (!read.reckoned.back().lies) {
             return false;
         }
-        read.total += read.reckoned.back().used;
+        read.taken.used += read.reckoned.back().used;
         runs += read.rows.back().size();
     }
     for (std::size_t w = 0; w < plan.lot_of.size(); ++w) {
@@ -147,8 +140,8 @@ bool Arrangement::read(const LotsPlan& plan) {
         }
         runs -= plan.lot_of[w] == no_lot ? 0 : asked;
     }
-    read.total +=
-        dear_ * split_rooms(problem_, plan.lot_of) + cost_of_window() * std::ranges::count(plan.lot_of, no_lot);
+    read.taken.split = split_rooms(problem_, plan.lot_of);
+    read.taken.out = static_cast<int>(std::ranges::count(plan.lot_of, no_lot));
     go_to(read);
     return runs == 0;
 }

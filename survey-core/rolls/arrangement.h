@@ -3,6 +3,7 @@
 
 #include "rolls/rows.h"
 
+#include <compare>
 #include <cstdint>
 #include <optional>
 #include <tuple>
@@ -28,13 +29,20 @@ private:
     std::uint64_t state_ = 1;
 };
 
+/// What is to be least, the first first.
+struct Taken {
+    int out = 0;    ///< windows left out
+    int split = 0;  ///< rooms over several lots
+    Um used = 0;
+    friend auto operator<=>(const Taken&, const Taken&) = default;
+};
+
 /// Where everything lies.
 struct Arranged {
     std::vector<Row> rows;  ///< by roll
     std::vector<Reckoned> reckoned;
     std::vector<int> lot_of;  ///< by window
-    Um total = 0;             ///< cloth used, a split room counted as more than all cloth, a window left out as more
-                              ///< than all rooms
+    Taken taken;
 };
 
 /// Every window in a lot, or in none, and its runs in rows along that lot's rolls. A change is tried, then settled or
@@ -56,9 +64,8 @@ public:
     /// False where the plan can't be read as rows; loose pieces aren't read.
     bool read(const LotsPlan& plan);
     void go_to(const Arranged& arranged);
-    [[nodiscard]] Um cost_of_window() const { return dear_ * (rooms_ + 1); }
-    /// `total`, then the lots in use, then the longest useful remnant, negative: less is better.
-    [[nodiscard]] std::tuple<Um, int, Um> key() const;
+    /// What it takes, then the lots in use, then the longest useful remnant, negative: less is better.
+    [[nodiscard]] std::tuple<Taken, int, Um> key() const;
 
     /// The row, to be changed; it is reckoned by `holds`.
     Row& change(std::size_t roll);
@@ -70,9 +77,9 @@ public:
     bool insert_best(int run, int lot);
     /// Takes all runs off a roll.
     Row clear(std::size_t roll);
-    /// What `total` would be with the changes.
-    [[nodiscard]] Um tried_total() const;
-    void settle(Um total);
+    /// What it takes with the changes.
+    [[nodiscard]] Taken tried() const;
+    void settle();
     void undo();
     /// Now and then a place is overlooked by `insert_best`, so that it isn't the same one every time.
     void overlooks(bool some) { overlooks_ = some; }
@@ -95,8 +102,6 @@ private:
     Rows lines_;
     Arranged at_;
     std::vector<int> roll_of_;  ///< by run
-    int rooms_ = 0;
-    Um dear_ = 1;
     long steps_ = 0;
     Draws draws_;
     bool overlooks_ = false;

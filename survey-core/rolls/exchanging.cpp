@@ -45,6 +45,9 @@ public:
         for (const WindowRuns& window : problem.windows) {
             has_loose_ = has_loose_ || !window.loose.empty();
         }
+        for (const Ground& ground : problem.grounds) {
+            all_cloth_ += ground.length;
+        }
     }
 
     LotsPlan run(LotsPlan plan, long steps);
@@ -58,17 +61,17 @@ private:
     int some_lot() { return static_cast<int>(draws().below(problem_.lots.size())); }
     std::size_t some_run() { return draws().below(at_.runs().size()); }
     std::size_t some_window() { return draws().below(problem_.windows.size()); }
-    [[nodiscard]] bool is_enough() const { return std::get<0>(best_key_) <= enough_; }
+    [[nodiscard]] bool is_enough() const { return std::get<0>(best_key_) <= Taken{0, 0, enough_}; }
 
     void keep_if_best();
-    void step(Um heat);
+    void step(Um left);
     bool try_move();
     bool exchange_parts();
     bool exchange_ends();
     bool reorder();
     bool bend();
     bool rebuild();
-    bool change_window();
+    bool change_windows();
     bool swap_windows();
     bool change_room();
     bool fill();
@@ -77,8 +80,9 @@ private:
     Um enough_;
     Arrangement at_;
     bool has_loose_ = false;
+    Um all_cloth_ = 1;
     Arranged best_;
-    std::tuple<Um, int, Um> best_key_;
+    std::tuple<Taken, int, Um> best_key_;
     LotsPlan best_plan_;
 };
 
@@ -177,14 +181,18 @@ bool Exchange::rebuild() {
     return true;
 }
 
-bool Exchange::change_window() {
-    const std::size_t window = some_window();
-    const int lot = some_lot();
-    if (lot == at_.lot_of(window) || at_.lot_of(window) == no_lot) {
-        return false;
+/// One to four windows, each to some lot.
+bool Exchange::change_windows() {
+    std::vector<std::pair<std::size_t, int>> go;
+    for (std::size_t count = draws().below(2) == 0 ? 1 : 2 + draws().below(3); count > 0; --count) {
+        const std::size_t window = some_window();
+        if (at_.lot_of(window) != no_lot) {
+            at_.take_out(window);
+            go.emplace_back(window, some_lot());
+        }
     }
-    at_.take_out(window);
-    return at_.holds() && at_.put_in(window, lot);
+    return !go.empty() && at_.holds() &&
+           std::ranges::all_of(go, [&](const auto& each) { return at_.put_in(each.first, each.second); });
 }
 
 bool Exchange::swap_windows() {
@@ -248,12 +256,12 @@ bool Exchange::fill() {
 
 bool Exchange::try_move() {
     const std::size_t drawn = draws().below(64);
-    const bool is_short = at_.arranged().total >= at_.cost_of_window();
+    const bool is_short = at_.arranged().taken.out > 0;
     if (is_short && drawn < 4) {
         return drawn < 2 ? fill() : swap_windows();
     }
     if (problem_.lots.size() > 1 && drawn < 8) {
-        return drawn < 5 ? change_window() : drawn == 5 ? swap_windows() : change_room();
+        return drawn < 5 ? change_windows() : drawn == 5 ? swap_windows() : change_room();
     }
     if (drawn < 10) {
         return rebuild();
@@ -267,24 +275,32 @@ bool Exchange::try_move() {
     return drawn < 26 ? reorder() : exchange_parts();
 }
 
-void Exchange::step(Um heat) {
-    const Um before = at_.arranged().total;
+/// While it is hot a split room weighs no more than some cloth, so that rooms can change places; later more than all.
+void Exchange::step(Um left) {
+    constexpr Um hottest = 200000;
+    constexpr Um soft = 1500000;
+    constexpr Um half = 512;
+    const Um heat = (hottest * left * left * left) >> 30U;
+    const Um split = left > half ? soft : all_cloth_;
+    const auto weight = [&](const Taken& taken) {
+        return taken.used + split * taken.split + all_cloth_ * static_cast<Um>(problem_.windows.size()) * taken.out;
+    };
     if (!try_move()) {
         at_.undo();
         return;
     }
-    const Um found = at_.tried_total();
-    if (found > before && (found - before) * 1000 > heat * draws().patience()) {
+    const Um worse = weight(at_.tried()) - weight(at_.arranged().taken);
+    if (worse > 0 && worse * 1000 > heat * draws().patience()) {
         at_.undo();
         return;
     }
-    at_.settle(found);
+    at_.settle();
     keep_if_best();
 }
 
 /// Loose pieces are put where they cost least only here: what is best before they are need not be best with them.
 void Exchange::keep_if_best() {
-    if (at_.arranged().total > std::get<0>(best_key_)) {
+    if (at_.arranged().taken > std::get<0>(best_key_)) {
         return;
     }
     const auto found = at_.key();
@@ -310,7 +326,6 @@ LotsPlan Exchange::run(LotsPlan plan, long steps) {
     best_key_ = at_.key();
     best_plan_ = plan;
     constexpr int rounds = 4;
-    constexpr Um hottest = 200000;
     for (int round = 0; round < rounds; ++round) {
         at_.go_to(best_);
         const long begun = at_.steps();
@@ -320,7 +335,7 @@ LotsPlan Exchange::run(LotsPlan plan, long steps) {
             if (left <= 0) {
                 break;
             }
-            step((hottest * left * left * left) >> 30U);
+            step(left);
         }
     }
     at_.go_to(best_);
@@ -357,7 +372,7 @@ bool put(Arrangement& at, const std::vector<std::size_t>& windows, int lot) {
         at.undo();
         return false;
     }
-    at.settle(at.tried_total());
+    at.settle();
     return true;
 }
 

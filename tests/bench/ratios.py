@@ -11,6 +11,7 @@ MICROSECONDS = {"ns": 1e-3, "us": 1.0, "ms": 1e3, "s": 1e6}
 RATIOS = [
     ("figures_of_forty_windows", "figures_of_one_window", "a house of forty against one window"),
     ("durable_reading", "raw_commit", "a durable reading against a raw SQLite commit"),
+    ("plan_of_two_hundred_matched_cuts", "plan_of_two_hundred_cuts", "200 cuts on rolls with a repeat against without"),
 ]
 
 
@@ -18,6 +19,8 @@ def medians(folder):
     found = {}
     for report in sorted(folder.glob("*_bench.json")):
         for run in json.loads(report.read_text(encoding="utf-8"))["benchmarks"]:
+            if run.get("error_occurred"):
+                print(f"{run['run_name']}: {run['error_message']}", file=sys.stderr)
             if run.get("aggregate_name") == "median":
                 name = run["run_name"].split("/")[0]
                 found[name] = run["real_time"] * MICROSECONDS[run["time_unit"]]
