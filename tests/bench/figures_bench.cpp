@@ -31,13 +31,13 @@ Survey example() {
     return read.value();
 }
 
-/// The example's first room again and again, its first window eight times in each, until there are forty.
-Survey house_of_forty() {
+/// The example's first room again and again, its first window eight times in each; `windows` is a multiple of eight.
+Survey house_of(int windows) {
     Survey survey = example();
     Room room = survey.rooms.front();
     const Window window = room.windows.front();
     survey.rooms.clear();
-    for (int r = 1; r <= 5; ++r) {
+    for (int r = 1; r <= windows / 8; ++r) {
         room.id = "room-" + std::to_string(r);
         room.windows.assign(8, window);
         for (std::size_t w = 0; w < room.windows.size(); ++w) {
@@ -205,16 +205,16 @@ BENCHMARK_CAPTURE(figures_of, a_corner, corner())->ArgName("slips")->DenseRange(
 BENCHMARK_CAPTURE(figures_of, an_arch, arch())->ArgName("slips")->DenseRange(0, 2)->Unit(benchmark::kMicrosecond);
 BENCHMARK_CAPTURE(figures_of, a_gable, gable())->ArgName("slips")->DenseRange(0, 2)->Unit(benchmark::kMicrosecond);
 
-void figures_of_forty_windows(benchmark::State& state) {
-    const Survey survey = house_of_forty();
+void figures_of_a_house(benchmark::State& state) {
+    const Survey survey = house_of(static_cast<int>(state.range(0)));
     for (auto _ : state) {
         benchmark::DoNotOptimize(work_out(survey));
     }
 }
-BENCHMARK(figures_of_forty_windows)->Unit(benchmark::kMicrosecond);
+BENCHMARK(figures_of_a_house)->ArgName("windows")->Arg(40)->Arg(4000)->Unit(benchmark::kMicrosecond);
 
 void document_to_figures_document(benchmark::State& state) {
-    const std::string text = write_survey(house_of_forty());
+    const std::string text = write_survey(house_of(40));
     for (auto _ : state) {
         const auto survey = read_survey(text);
         benchmark::DoNotOptimize(write_figures(work_out(survey.value())));
