@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "adjust/arch.h"
 
+#include <Eigen/Dense>
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <numeric>
+#include <unsupported/Eigen/AutoDiff>
 
 namespace truehang {
 
@@ -42,48 +44,79 @@ Told crown_of(ArchForm form, const Point& point) {
     return told;
 }
 
-ArchCurve curve_at(ArchForm form, const Point& point) {
-    return {form, point[width], form == ArchForm::semicircle ? point[width] / 2.0 : point[rise], point[side_radius]};
+/// A number with its derivatives by what shapes a curve, in the order of Shaping.
+using Derived = Eigen::AutoDiffScalar<Eigen::Vector4d>;
+
+double at_least(double value, double least) { return std::max(value, least); }
+Derived at_least(const Derived& value, double least) { return value.value() < least ? Derived(least) : value; }
+
+/// What shapes a curve, and a place along its springing line: as numbers, or as numbers with their derivatives by
+/// these.
+template <class Number>
+struct Shaping {
+    Number width, rise, side_radius, along;
+
+    [[nodiscard]] Number radius(ArchForm form) const {
+        const Number a = width / 2.0;
+        if (form == ArchForm::three_centred) {
+            const Number& r = side_radius;
+            const Number over = a * a - 2.0 * a * r + rise * rise;
+            return over / (2.0 * at_least(rise - r, 1e-3));
+        }
+        const Number over = a * a + rise * rise;
+        return over / (2.0 * at_least(rise, 1e-3));
+    }
+
+    [[nodiscard]] Number height(ArchForm form) const {
+        const Number a = width / 2.0;
+        const Number big = radius(form);
+        if (form == ArchForm::three_centred) {
+            const bool is_left = along <= a;
+            const Number x = is_left ? along : Number(width - along);
+            const Number joint = a - (a - side_radius) * big / at_least(big - side_radius, 1e-3);
+            if (x < joint) {
+                return arc(side_radius, x - side_radius);
+            }
+        }
+        return rise - big + arc(big, along - a);
+    }
+
+private:
+    /// An arc over its centre; upright at its ends, where it is followed no further than a hundredth of its radius.
+    static Number arc(const Number& radius, const Number& off) {
+        using std::sqrt;
+        const Number square = radius * radius - off * off;
+        const Number flattest = 0.01 * radius;
+        const Number least = flattest * flattest;
+        return square < least ? flattest : Number(sqrt(square));
+    }
+};
+
+/// The unknowns that shape a curve of some form; `along` of an ordinate.
+Shaping<Derived> shaping_at(ArchForm form, const Point& point, std::size_t along) {
+    const auto seed = [&](std::size_t unknown, int which) { return Derived(point[unknown], 4, which); };
+    Shaping<Derived> shaping{seed(width, 0), seed(rise, 1), seed(side_radius, 2), seed(along, 3)};
+    if (form == ArchForm::semicircle) {
+        shaping.rise = shaping.width / 2.0;
+    }
+    return shaping;
 }
 
-/// What `value` gives at a point, with derivatives by differences of a thousandth of a millimetre.
-template <class Value>
-Told differentiated(const Point& point, std::initializer_list<std::size_t> by, const Value& value) {
-    constexpr double step = 1e-3;
-    Told told{value(point), {}};
-    Point moved = point;
-    for (const std::size_t k : by) {
-        moved[k] = point[k] + step;
-        const double after = value(moved);
-        moved[k] = point[k] - step;
-        told.by[k] = (after - value(moved)) / (2.0 * step);
-        moved[k] = point[k];
-    }
+Told told_of(const Derived& derived, std::size_t along) {
+    Told told{derived.value(), {}};
+    told.by[width] = derived.derivatives()(0);
+    told.by[rise] = derived.derivatives()(1);
+    told.by[side_radius] = derived.derivatives()(2);
+    told.by[along] += derived.derivatives()(3);
     return told;
 }
 
 Told ordinate_of(ArchForm form, std::size_t along, const Point& point) {
-    const auto height = [form, along](const Point& at) { return curve_at(form, at).height_at(at[along]); };
-    switch (form) {
-        case ArchForm::semicircle:
-            return differentiated(point, {width, along}, height);
-        case ArchForm::segmental:
-            return differentiated(point, {width, rise, along}, height);
-        default:
-            return differentiated(point, {width, rise, side_radius, along}, height);
-    }
+    return told_of(shaping_at(form, point, along).height(form), along);
 }
 
 Told radius_of(ArchForm form, const Point& point) {
-    const auto radius = [form](const Point& at) { return curve_at(form, at).radius(); };
-    switch (form) {
-        case ArchForm::semicircle:
-            return differentiated(point, {width}, radius);
-        case ArchForm::segmental:
-            return differentiated(point, {width, rise}, radius);
-        default:
-            return differentiated(point, {width, rise, side_radius}, radius);
-    }
+    return told_of(shaping_at(form, point, first_along).radius(form), first_along);
 }
 
 Tells tells_of(const Station& station, ArchForm form) {
@@ -198,9 +231,10 @@ std::optional<Point> start(const FigureValues& values, std::optional<ArchForm> f
     return point;
 }
 
-PlaneFigure figure_of(const Read& read, std::optional<ArchForm> form, bool with_heights, const TapeRule& tape) {
+PlaneFigure figure_of(const Read& read, std::optional<ArchForm> form, bool with_heights, const TapeRule& tape,
+                      Solved solved = Solved::to_the_end) {
     const auto from = [form](const FigureValues& values, std::size_t number) { return start(values, form, number); };
-    return {"arch", entering(read, form, with_heights), from, tape};
+    return {"arch", entering(read, form, with_heights), from, tape, solved};
 }
 
 /// The curve that came out is one of its form.
@@ -233,7 +267,7 @@ bool fits_but_for_one(const Read& read, ArchForm form, bool with_heights, const 
     if (read.ordinates.size() / 2 < least) {
         return false;
     }
-    const PlaneFigure figure = figure_of(read, form, with_heights, tape);
+    const PlaneFigure figure = figure_of(read, form, with_heights, tape, Solved::while_hopeful);
     if (!figure.network()) {
         return false;
     }
@@ -255,7 +289,7 @@ bool fits_but_for_one(const Read& read, ArchForm form, bool with_heights, const 
         const auto from = [form](const FigureValues& values, std::size_t number) {
             return start(values, form, number);
         };
-        return fits(PlaneFigure("arch", readings, from, tape), form);
+        return fits(PlaneFigure("arch", readings, from, tape, Solved::while_hopeful), form);
     });
 }
 
@@ -275,7 +309,7 @@ std::optional<Formed> fitting_curve(const Read& read, bool with_heights, const T
         if (best && best_chi2 <= as_expected) {
             break;
         }
-        PlaneFigure figure = figure_of(read, form, with_heights, tape);
+        PlaneFigure figure = figure_of(read, form, with_heights, tape, Solved::while_hopeful);
         if (fits(figure, form)) {
             const double chi2 = figure.network()->adjustment.chi2;
             as_expected = figure.network()->adjustment.redundancy;
@@ -320,31 +354,10 @@ std::string_view word_of(ArchForm form) {
     return "ordinates";
 }
 
-double ArchCurve::radius() const {
-    const double a = width / 2.0;
-    if (form == ArchForm::three_centred) {
-        const double r = side_radius;
-        return (a * a - 2.0 * a * r + rise * rise) / (2.0 * std::max(rise - r, 1e-3));
-    }
-    return (a * a + rise * rise) / (2.0 * std::max(rise, 1e-3));
-}
+double ArchCurve::radius() const { return Shaping<double>{width, rise, side_radius, 0.0}.radius(form); }
 
 double ArchCurve::height_at(double along) const {
-    const double a = width / 2.0;
-    const double big = radius();
-    // An arc over its centre; upright at its ends, where it is followed no further than a hundredth of its radius.
-    const auto arc = [](double r, double off) {
-        const double flattest = 0.01 * r;
-        return std::sqrt(std::max(r * r - off * off, flattest * flattest));
-    };
-    if (form == ArchForm::three_centred) {
-        const double x = along <= a ? along : width - along;
-        const double joint = a - (a - side_radius) * big / std::max(big - side_radius, 1e-3);
-        if (x < joint) {
-            return arc(side_radius, x - side_radius);
-        }
-    }
-    return rise - big + arc(big, along - a);
+    return Shaping<double>{width, rise, side_radius, along}.height(form);
 }
 
 std::optional<Arch> Arch::adjusted(const std::vector<CountedReading>& readings, const TapeRule& tape) {

@@ -3,20 +3,18 @@
 
 #include <Eigen/Dense>
 #include <cmath>
-#include <limits>
 
 namespace truehang {
 
 namespace {
 
-std::vector<std::vector<double>> rows_of(const Eigen::MatrixXd& matrix) {
-    std::vector<std::vector<double>> rows(static_cast<std::size_t>(matrix.rows()));
-    for (Eigen::Index i = 0; i < matrix.rows(); ++i) {
-        rows[static_cast<std::size_t>(i)].reserve(static_cast<std::size_t>(matrix.cols()));
-        for (Eigen::Index j = 0; j < matrix.cols(); ++j) {
-            rows[static_cast<std::size_t>(i)].push_back(matrix(i, j));
-        }
-    }
+using Rows = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
+
+/// Of `matrix`, row by row.
+template <class Matrix>
+std::vector<double> rows_of(const Matrix& matrix) {
+    std::vector<double> rows(static_cast<std::size_t>(matrix.size()));
+    Eigen::Map<Rows>(rows.data(), matrix.rows(), matrix.cols()).noalias() = matrix;
     return rows;
 }
 
@@ -24,10 +22,9 @@ std::vector<double> list_of(const Eigen::VectorXd& vector) { return {vector.begi
 
 using Factors = Eigen::ColPivHouseholderQR<Eigen::MatrixXd>;
 
-Eigen::MatrixXd design_of(const WeightedEquations& equations) {
-    using Rows = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
-    return Eigen::Map<const Rows>(equations.design().data(), static_cast<Eigen::Index>(equations.observed().size()),
-                                  static_cast<Eigen::Index>(equations.unknowns()));
+Eigen::Map<const Rows> design_of(const WeightedEquations& equations) {
+    return {equations.design().data(), static_cast<Eigen::Index>(equations.observed().size()),
+            static_cast<Eigen::Index>(equations.unknowns())};
 }
 
 Eigen::Map<const Eigen::VectorXd> mapped(const std::vector<double>& list) {
@@ -43,14 +40,13 @@ WeightedEquations weighted(const std::vector<ObservationEquation>& equations, st
     return list;
 }
 
-/// The factors of a design that determines every unknown; nothing of another.
-std::optional<Factors> factors_of(const WeightedEquations& equations) {
+/// Factors the design; whether it determines every unknown.
+bool factored(const WeightedEquations& equations, Factors& factors) {
     if (equations.unknowns() == 0) {
-        return std::nullopt;
+        return false;
     }
-    Factors factors(design_of(equations));
-    const bool determined = factors.rank() == static_cast<Eigen::Index>(equations.unknowns());
-    return determined ? std::optional(std::move(factors)) : std::nullopt;
+    factors.compute(design_of(equations));
+    return factors.rank() == static_cast<Eigen::Index>(equations.unknowns());
 }
 
 double squares_of(const WeightedEquations& equations) { return mapped(equations.observed()).squaredNorm(); }
@@ -73,35 +69,36 @@ void step_down(const Linearise& linearise, const Eigen::VectorXd& step, std::vec
     }
 }
 
-/// Gauss-Newton until no unknown moves by `settled`, or it creeps above a sum of squares of `hopeless`: the equations
-/// and their factors there.
-std::optional<Factors> settle(const Linearise& linearise, std::vector<double>& point, double settled, double hopeless,
-                              WeightedEquations& equations) {
+/// Gauss-Newton until no unknown moves by a tenth of a micrometre, or it creeps above a sum of squares of `hopeless`;
+/// false where it does neither. Leaves the equations and their factors there.
+bool settle(const Linearise& linearise, std::vector<double>& point, double hopeless, WeightedEquations& equations,
+            Factors& factors) {
+    constexpr double settled = 1e-4;
     constexpr int most_steps = 200;
     // So many steps, each of which leaves more than this share: no solution lies near.
     constexpr int creeping_steps = 3;
     constexpr double creeping = 0.7;
     int creeps = 0;
+    Eigen::VectorXd next;
     linearise(point, equations);
     for (int step = 0; step < most_steps; ++step) {
-        auto factors = factors_of(equations);
-        if (!factors) {
-            return std::nullopt;
+        if (!factored(equations, factors)) {
+            return false;
         }
-        const Eigen::VectorXd next = factors->solve(mapped(equations.observed()));
+        next = factors.solve(mapped(equations.observed()));
         const double moved = next.cwiseAbs().maxCoeff();
         if (!std::isfinite(moved) || !next.allFinite()) {
-            return std::nullopt;
+            return false;
         }
         if (moved < settled || creeps >= creeping_steps) {
-            return factors;
+            return true;
         }
         const double before = squares_of(equations);
         step_down(linearise, next, point, equations);
         const double after = squares_of(equations);
         creeps = after > hopeless && after > creeping * before ? creeps + 1 : 0;
     }
-    return std::nullopt;
+    return false;
 }
 
 /// How small a redundancy number is none at all: below it a residual is rounding.
@@ -113,7 +110,7 @@ double Adjustment::sigma_of(const std::vector<double>& f) const {
     double variance = 0.0;
     for (std::size_t i = 0; i < f.size(); ++i) {
         for (std::size_t j = 0; j < f.size(); ++j) {
-            variance += f[i] * cofactors[i][j] * f[j];
+            variance += f[i] * cofactors[i * f.size() + j] * f[j];
         }
     }
     return std::sqrt(std::max(0.0, variance));
@@ -123,7 +120,7 @@ std::vector<double> Adjustment::leverage_of(const std::vector<double>& f) const 
     std::vector<double> leverage(residuals.size(), 0.0);
     for (std::size_t i = 0; i < f.size(); ++i) {
         for (std::size_t k = 0; k < leverage.size(); ++k) {
-            leverage[k] += f[i] * gain[i][k];
+            leverage[k] += f[i] * gain[i * leverage.size() + k];
         }
     }
     return leverage;
@@ -187,7 +184,7 @@ Residuals residuals_from(const Factors& factors, const WeightedEquations& equati
 }
 
 Adjustment adjusted(const Factors& factors, const WeightedEquations& equations) {
-    const Eigen::MatrixXd design = design_of(equations);
+    const auto design = design_of(equations);
     const auto observed = mapped(equations.observed());
     const Eigen::VectorXd x = factors.solve(observed);
     // The pseudo-inverse of the design.
@@ -207,31 +204,31 @@ Result<Adjustment> adjust(const std::vector<ObservationEquation>& equations, std
         return Error{ErrorCode::missing, "", "There is nothing to adjust."};
     }
     const WeightedEquations list = weighted(equations, unknowns);
-    const auto factors = factors_of(list);
-    if (!factors) {
+    Factors factors;
+    if (!factored(list, factors)) {
         return Error{ErrorCode::missing, "", "The readings don't reach every mark."};
     }
-    return adjusted(*factors, list);
+    return adjusted(factors, list);
 }
 
 std::optional<Residuals> residuals_of(const std::vector<ObservationEquation>& equations, std::size_t unknowns) {
     const WeightedEquations list = weighted(equations, unknowns);
-    const auto factors = factors_of(list);
-    return factors ? std::optional(residuals_from(*factors, list)) : std::nullopt;
+    Factors factors;
+    return factored(list, factors) ? std::optional(residuals_from(factors, list)) : std::nullopt;
 }
 
-std::optional<Adjustment> adjust_iterated(const Linearise& linearise, std::vector<double>& point) {
-    constexpr double settled = 1e-6;
+std::optional<Adjustment> adjust_iterated(const Linearise& linearise, std::vector<double>& point, double hopeless) {
     WeightedEquations equations;
-    const auto factors = settle(linearise, point, settled, std::numeric_limits<double>::infinity(), equations);
-    return factors ? std::optional(adjusted(*factors, equations)) : std::nullopt;
+    Factors factors;
+    const bool is_settled = settle(linearise, point, hopeless, equations, factors);
+    return is_settled ? std::optional(adjusted(factors, equations)) : std::nullopt;
 }
 
 std::optional<Residuals> residuals_iterated(const Linearise& linearise, std::vector<double>& point, double hopeless) {
-    constexpr double settled = 1e-4;
     WeightedEquations equations;
-    const auto factors = settle(linearise, point, settled, hopeless, equations);
-    return factors ? std::optional(residuals_from(*factors, equations)) : std::nullopt;
+    Factors factors;
+    const bool is_settled = settle(linearise, point, hopeless, equations, factors);
+    return is_settled ? std::optional(residuals_from(factors, equations)) : std::nullopt;
 }
 
 }  // namespace truehang

@@ -4,6 +4,7 @@
 #include "units/result.h"
 
 #include <functional>
+#include <limits>
 #include <optional>
 #include <span>
 #include <vector>
@@ -44,8 +45,8 @@ struct Adjustment : Residuals {
     };
     [[nodiscard]] double chi2_with(const std::vector<Change>& changes, const std::vector<double>& sigmas) const;
 
-    std::vector<std::vector<double>> cofactors;  ///< of the unknowns
-    std::vector<std::vector<double>> gain;       ///< unknowns by observations
+    std::vector<double> cofactors;  ///< of the unknowns, row by row
+    std::vector<double> gain;       ///< unknowns by observations, row by row
 };
 
 /// Solves by column-pivoting QR of the weighted equations (Eigen), never by normal equations. Error `missing` where the
@@ -78,11 +79,12 @@ using Linearise = std::function<void(const std::vector<double>& point, WeightedE
 
 /// Gauss-Newton from `point`, which becomes the solution; the adjustment is that of the last step, so its residuals are
 /// those of the observations. Nothing where it doesn't settle within 200 steps (each halved while it leads up) to a
-/// thousandth of a micrometre, or the equations don't determine every unknown. Test value: Benning 8-2.
-[[nodiscard]] std::optional<Adjustment> adjust_iterated(const Linearise& linearise, std::vector<double>& point);
+/// tenth of a micrometre, or the equations don't determine every unknown; where it creeps above a chi-square of
+/// `hopeless`, as far as it came. Test value: Benning 8-2.
+[[nodiscard]] std::optional<Adjustment> adjust_iterated(const Linearise& linearise, std::vector<double>& point,
+                                                        double hopeless = std::numeric_limits<double>::infinity());
 
-/// The same of the observations alone, to a tenth of a micrometre; where it creeps above a chi-square of `hopeless`, as
-/// far as it came.
+/// The same of the observations alone.
 [[nodiscard]] std::optional<Residuals> residuals_iterated(const Linearise& linearise, std::vector<double>& point,
                                                           double hopeless);
 

@@ -112,7 +112,7 @@ std::optional<double> LineNetwork::u_with(int from, int to, int reading_from, in
     double common = 0.0;
     for (std::size_t i = 0; i < f.size(); ++i) {
         for (std::size_t j = 0; j < g.size(); ++j) {
-            common += f[i] * adjustment_.cofactors[i][j] * g[j];
+            common += f[i] * adjustment_.cofactors[i * f.size() + j] * g[j];
         }
     }
     const double own = adjustment_.sigma_of(f);

@@ -61,12 +61,15 @@ MeasuredWindow measure(const Window& window, Shape shape, Hang hang, const TapeR
     measured.plumb = PlumbLines::adjusted(measured.readings, hang, tape);
     measured.spans = adjust_spans(measured.readings, shape, tape);
     measured.networks = measured.plumb.networks();
-    std::ranges::copy(measured.spans.networks, std::back_inserter(measured.networks));
-    std::vector<Network> judging = measured.networks;
+    std::ranges::move(measured.spans.networks, std::back_inserter(measured.networks));
+    measured.spans.networks.clear();
     if (measured.spans.unformed) {
-        judging.push_back(*measured.spans.unformed);
+        measured.networks.push_back(*measured.spans.unformed);
     }
-    measured.explanations = explain({window, measured.readings, judging, tape, entry_unit});
+    measured.explanations = explain({window, measured.readings, measured.networks, tape, entry_unit});
+    if (measured.spans.unformed) {
+        measured.networks.pop_back();  // it is none: nothing was adjusted
+    }
     measure_plan(window, measured);
     measured.flags = reading_flags(measured);
     return measured;

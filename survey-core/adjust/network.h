@@ -39,6 +39,9 @@ struct Observation {
 /// figure. Where it is plain that chi-square stays above `hopeless`, it may stop on the way there.
 using Solve = std::function<std::optional<Residuals>(const std::vector<Observation>&, double hopeless)>;
 
+/// Above this chi-square, readings whose adjustment creeps on won't come below `limit`.
+[[nodiscard]] constexpr double hopeless_chi2(double limit) { return 50.0 * limit; }
+
 /// A network of readings with redundancy, adjusted.
 struct Network {
     std::string name;
@@ -51,8 +54,7 @@ struct Network {
     [[nodiscard]] bool adds_up() const { return adjustment.chi2 < limit; }
     /// The network with other values; whether it adds up, and how where it does.
     [[nodiscard]] std::optional<Residuals> tried(const std::vector<Observation>& others) const {
-        constexpr double far = 50.0;
-        return solve(others, far * limit);
+        return solve(others, hopeless_chi2(limit));
     }
     /// The stations whose reading the network can judge, in the order of the observations.
     [[nodiscard]] std::vector<std::string> stations() const;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "adjust/plane_figure.h"
 
+#include "adjust/chi_square.h"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -162,7 +164,7 @@ bool PlaneFigure::choose(const std::vector<FigureReading>& readings, const std::
 }
 
 PlaneFigure::PlaneFigure(std::string name, const std::vector<FigureReading>& readings, Starts starts,
-                         const TapeRule& tape) {
+                         const TapeRule& tape, Solved solved) {
     model_.starts = std::move(starts);
     FigureValues values;
     for (const FigureReading& each : readings) {
@@ -174,8 +176,14 @@ PlaneFigure::PlaneFigure(std::string name, const std::vector<FigureReading>& rea
         return;
     }
     point_ = *first;
-    adjustment_ =
-        model_.solve<Adjustment>(adjust_iterated, observations_, point_, std::numeric_limits<double>::infinity());
+    const int redundancy = static_cast<int>(observations_.size()) - static_cast<int>(model_.free.size());
+    const double give_up = solved == Solved::while_hopeful && redundancy > 0
+                               ? hopeless_chi2(chi_square_limit(redundancy))
+                               : std::numeric_limits<double>::infinity();
+    const auto settled = [give_up](const Linearise& linearise, std::vector<double>& at) {
+        return adjust_iterated(linearise, at, give_up);
+    };
+    adjustment_ = model_.solve<Adjustment>(settled, observations_, point_, give_up);
     Solve again = [model = model_](const std::vector<Observation>& observations, double hopeless) {
         std::vector<double> point;
         const auto settle = [hopeless](const Linearise& linearise, std::vector<double>& at) {

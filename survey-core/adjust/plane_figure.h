@@ -40,6 +40,9 @@ struct FigureReading {
     Tells tells;
 };
 
+/// How long a figure is solved for: to the end, or until it is plain that its readings won't add up.
+enum class Solved { to_the_end, while_hopeful };
+
 /// A figure of readings that aren't linear in its unknowns, adjusted from the nearest first guess: a bay's traverse, an
 /// arch, a gable.
 class PlaneFigure {
@@ -47,7 +50,8 @@ public:
     /// Adjusts the figure. Readings that are no evidence of their own (proposed, copied) take part only where nothing
     /// else gives what they give, so that they never make a loop. Without a solution where the readings don't
     /// determine every unknown that one of them touches.
-    PlaneFigure(std::string name, const std::vector<FigureReading>& readings, Starts starts, const TapeRule& tape);
+    PlaneFigure(std::string name, const std::vector<FigureReading>& readings, Starts starts, const TapeRule& tape,
+                Solved solved = Solved::to_the_end);
 
     [[nodiscard]] bool is_determined() const { return adjustment_.has_value(); }
     /// Where redundancy is left.

@@ -252,9 +252,11 @@ struct LayerWorking {
             return figures;
         }
         const bool same_hang = asked->hang == leading_hang(window) || asked->is_inside_blind();
-        const MeasuredWindow own =
-            same_hang ? measured : measure(window, measured.shape, asked->hang, measured.tape, measured.entry_unit);
-        const LayerContext context{room, window, own, rules, *asked};
+        std::optional<MeasuredWindow> own;
+        if (!same_hang) {
+            own = measure(window, measured.shape, asked->hang, measured.tape, measured.entry_unit);
+        }
+        const LayerContext context{room, window, own ? *own : measured, rules, *asked};
         const FinishedSizes sizes = finish(context, findings);
         worked.drop_along = worked.drop_along ? worked.drop_along : sizes.drop_along;
         ClothPlan plan;

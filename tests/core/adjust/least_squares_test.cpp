@@ -124,7 +124,7 @@ TEST(LeastSquares, FitsTheThermometerOfTheGuide) {
     EXPECT_NEAR(line.slope, 0.00218, 0.000005);
     EXPECT_NEAR(s * line.adjustment.sigma_of({0.0, 1.0}), 0.00067, 0.000005);
     const double r =
-        line.adjustment.cofactors[0][1] / std::sqrt(line.adjustment.cofactors[0][0] * line.adjustment.cofactors[1][1]);
+        line.adjustment.cofactors[1] / std::sqrt(line.adjustment.cofactors[0] * line.adjustment.cofactors[3]);
     EXPECT_NEAR(r, -0.930, 0.0005);
     EXPECT_NEAR(line.intercept + 10.0 * line.slope, -0.1494, 0.00005);
     EXPECT_NEAR(s * line.adjustment.sigma_of({1.0, 10.0}), 0.0041, 0.00005);
