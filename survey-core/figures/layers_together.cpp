@@ -68,7 +68,8 @@ public:
 
     void hems(const StandingLayer& inner, const StandingLayer& outer) {
         constexpr double told_from = 5.0;  // less isn’t seen (common practice, no source)
-        if (!inner.bottom || !outer.bottom || inner.inside) {
+        // A blind inside its recess hides nothing that hangs outside, nor shows below it.
+        if (!inner.bottom || !outer.bottom || inner.inside || outer.inside) {
             return;
         }
         const Length shows = *outer.bottom - *inner.bottom;
