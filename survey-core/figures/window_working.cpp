@@ -251,11 +251,7 @@ struct LayerWorking {
             findings.flags = std::move(unknown);
             return figures;
         }
-        const bool same_hang = asked->hang == leading_hang(window) || asked->is_inside_blind();
-        std::optional<MeasuredWindow> own;
-        if (!same_hang) {
-            own = measure(window, measured.shape, asked->hang, measured.tape, measured.entry_unit);
-        }
+        const auto own = hung_apart(*asked);
         const LayerContext context{room, window, own ? *own : measured, rules, *asked};
         const FinishedSizes sizes = finish(context, findings);
         worked.drop_along = worked.drop_along ? worked.drop_along : sizes.drop_along;
@@ -278,6 +274,14 @@ struct LayerWorking {
         pieces = std::move(plan.pieces);
         report_plan(std::move(plan), figures);
         return figures;
+    }
+
+    /// The window measured for the layer's own hang, where that isn't the one that it was measured for.
+    [[nodiscard]] std::optional<MeasuredWindow> hung_apart(const LayerAsked& asked) const {
+        if (asked.hang == leading_hang(window) || asked.is_inside_blind()) {
+            return std::nullopt;
+        }
+        return measure(window, measured.shape, asked.hang, measured.tape, measured.entry_unit);
     }
 
     /// The layer as it was planned, where its pole has been measured again since; nothing where that can't be made.
