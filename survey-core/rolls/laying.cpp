@@ -65,6 +65,10 @@ public:
     /// First without chance, straying further and further; then again and again with equal fillings shuffled.
     Laid run() {
         begin_with_patterns();
+        if (remaining_runs_ == 0) {
+            finish();
+            return std::move(best_);
+        }
         for (const int astray : {0, 1, 2, 4}) {
             for (int order = 0; order < (differ_ ? 4 : 1) && !is_enough(); ++order) {
                 forced_ = order % 2 == 0;
@@ -98,7 +102,7 @@ private:
 
     void attempt(int order, int astray, long steps) {
         sort_rolls(order);
-        limit_ = steps_ + steps;
+        limit_ = ++steps_ + steps;
         astray_ = astray;
         aims_high_ = order > 0 && !asked_.any_plan;
         open_roll();
@@ -156,10 +160,12 @@ private:
             if (strayed > astray || is_over()) {
                 break;
             }
-            astray_ = astray - strayed++;
+            astray_ = astray - strayed;
             tried[like_[roll]] = 1;
             begun_[roll] = true;
+            const long before = filled_;
             stretch(roll, 0, {});
+            strayed += filled_ > before ? 1 : 0;  // a roll that takes nothing was no choice
             begun_[roll] = false;
         }
         astray_ = astray;
@@ -210,6 +216,15 @@ private:
         return placed_[roll].empty() ? from : std::max(from, placed_[roll].back().to);
     }
     [[nodiscard]] Um so_far(std::size_t roll) const;
+    /// The largest kind left that fits; -1: none.
+    [[nodiscard]] int largest_within(Um room) const {
+        for (std::size_t k = 0; k < kinds_.size(); ++k) {
+            if (left_[k] > 0 && kinds_[k].room - kinds_[k].overhang <= room) {
+                return static_cast<int>(k);
+            }
+        }
+        return -1;
+    }
     [[nodiscard]] FillingAsked asked_for(std::size_t roll, std::size_t index);
 
     const std::vector<Ground>& rolls_;
@@ -228,6 +243,7 @@ private:
     int remaining_runs_ = 0;
     Um closed_ = 0;
     long steps_ = 0, limit_ = 0;
+    long filled_ = 0;  ///< stretches, so far
     int astray_ = 0;
     bool forced_ = true;   ///< a stretch begins with the largest run left
     bool differ_ = false;  ///< the rolls
@@ -331,9 +347,8 @@ void Search::stretch(std::size_t roll, std::size_t index, Carried carried) {
         finish();
     } else {
         FillingAsked asked = asked_for(roll, index);
-        const auto largest = std::ranges::find_if(left_, [](int count) { return count > 0; }) - left_.begin();
         const bool must = forced_ && mark == placed_[roll].size();
-        asked.must = must ? static_cast<int>(largest) : -1;
+        asked.must = must ? largest_within(asked.room) : -1;
         fill(roll, index, fillings(kinds_, left_, asked, steps_));
     }
     placed_[roll].resize(mark);
@@ -352,6 +367,7 @@ void Search::fill(std::size_t roll, std::size_t index, const std::vector<Filling
         }
         Carried carried;
         if (put_filling(roll, index, way, carried)) {
+            ++filled_;
             astray_ = astray - strayed;
             if (can_better(closed_ + so_far(roll))) {
                 stretch(roll, index + 1, carried);

@@ -31,6 +31,16 @@ bool is_plain(const LotsProblem& problem) {
            });
 }
 
+/// Whether a long search may gain four thousandths of the cloth, or a window.
+bool is_far(const LotsProblem& problem, const LotsPlan& plan) {
+    if (plan.dropped == 0) {
+        return plan.used - plan.least > plan.least / 250;
+    }
+    const Um asked = std::accumulate(problem.windows.begin(), problem.windows.end(), Um{0},
+                                     [](Um sum, const WindowRuns& window) { return sum + window.length; });
+    return asked <= problem.lots.front().clean;
+}
+
 /// All windows laid by a search that aims at the bound.
 LotsPlan lay_all(const LotsProblem& problem, long steps) {
     std::vector<Run> runs;
@@ -84,20 +94,18 @@ LotsPlan choose_lots(const LotsProblem& problem, long steps) {
     }
     plan.least = least_of(problem, plan, 2 * steps);
     const auto is_least = [&] { return plan.used <= plan.least && plan.dropped == 0 && plan.split_rooms == 0; };
-    if (is_plain(problem) && !is_least()) {
-        LotsPlan all = lay_all(problem, 2 * steps / 5);
+    if (!is_least()) {
+        const LotsPlan begun = plan;
+        plan = exchange(problem, std::move(plan), begun.least, steps);
+        const bool same = plan.dropped == 0 && begun.dropped == 0;
+        plan.least = same ? begun.least : least_of(problem, plan, 2 * steps);
+    }
+    if (is_plain(problem) && !is_least() && is_far(problem, plan)) {
+        LotsPlan all = lay_all(problem, 6 * steps / 5);
         if (is_better(all, plan)) {
             all.least = least_of(problem, all, 2 * steps);
             plan = std::move(all);
         }
-    }
-    if (!is_least()) {
-        const int dropped = plan.dropped;
-        const Um least = plan.least;
-        const auto lots = plan.lot_of;
-        plan = exchange(problem, std::move(plan), least, steps);
-        const bool same = plan.dropped == dropped && dropped == 0;
-        plan.least = same ? least : least_of(problem, plan, 2 * steps);
     }
     plan.least = std::min(plan.least, plan.used);
     return plan;
