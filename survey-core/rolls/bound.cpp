@@ -13,7 +13,12 @@ namespace truehang::laying {
 
 namespace {
 
-Um clean_of(const Ground& ground, Um overhang) {
+/// Room for pieces, each with what the pattern costs it.
+Um clean_of(const BoundProblem& problem, const Ground& ground) {
+    Um overhang = 0;
+    for (const Demand& demand : problem.demands) {
+        overhang = std::max(overhang, demand.length - demand.last);
+    }
     Um clean = 0;
     for (const Stretch& stretch : ground.stretches) {
         clean += stretch.to - stretch.from + overhang;
@@ -23,9 +28,8 @@ Um clean_of(const Ground& ground, Um overhang) {
 
 bool can_leave_useful(const BoundProblem& problem) {
     return std::ranges::any_of(problem.grounds, [&](const GroundClass& each) {
-        return std::ranges::any_of(each.ground.stretches, [&](const Stretch& stretch) {
-            return stretch.to - stretch.from + problem.overhang >= problem.useful;
-        });
+        return std::ranges::any_of(each.ground.stretches,
+                                   [&](const Stretch& stretch) { return stretch.to - stretch.from >= problem.useful; });
     });
 }
 
@@ -47,7 +51,7 @@ Um up_to_whole_rolls(const BoundProblem& problem, Um least) {
     clean[0] = 0;
     for (const GroundClass& each : problem.grounds) {
         const auto step = static_cast<std::size_t>(each.ground.length / common);
-        const Um more = clean_of(each.ground, problem.overhang);
+        const Um more = clean_of(problem, each.ground);
         for (int i = 0; i < each.count; ++i) {
             for (std::size_t sum = clean.size(); sum-- > step;) {
                 if (clean[sum - step] >= 0) {
@@ -76,7 +80,7 @@ public:
         const std::size_t rows = problem.demands.size() + problem.grounds.size();
         round_ = pricing_.steps() + static_cast<long>(problem.grounds.size() * rows * rows);
         for (const GroundClass& each : problem.grounds) {
-            round_ += static_cast<long>(each.ground.stretches.size() * pricing_.cells());
+            round_ += static_cast<long>(each.ground.stretches.size() * pricing_.fills());
         }
     }
 

@@ -10,7 +10,8 @@
 namespace truehang::laying {
 
 struct Demand {
-    Um length = 0;  ///< with what the pattern costs it
+    Um length = 0;  ///< with what the pattern costs it where another lies behind
+    Um last = 0;    ///< what it takes where it is the last of its stretch
     int count = 0;
 };
 
@@ -22,7 +23,8 @@ struct GroundClass {
 struct BoundProblem {
     std::vector<GroundClass> grounds;
     std::vector<Demand> demands;
-    Um overhang = 0;  ///< how much shorter than its `length` a piece may be at the end of a stretch
+    Um step = 0;  ///< of the pattern: every piece begins `phase` behind a line of it; 0: none
+    Um phase = 0;
     Um useful = 0;
 };
 

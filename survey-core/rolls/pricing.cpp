@@ -17,7 +17,6 @@ Pricing::Pricing(const BoundProblem& problem) : problem_(problem) {
             longest = std::max(longest, stretch.to - stretch.from);
         }
     }
-    longest += problem.overhang;
     Um common = 0;
     for (const Demand& demand : problem.demands) {
         common = std::gcd(common, demand.length);
@@ -44,6 +43,7 @@ Pricing::Pricing(const BoundProblem& problem) : problem_(problem) {
 std::size_t Pricing::cells_in(Um room) const { return static_cast<std::size_t>(std::max<Um>(0, room) / grain_); }
 
 void Pricing::price(const std::vector<std::int64_t>& prices) {
+    prices_ = prices;
     value_.assign(cells_, 0);
     taken_.assign(parts_.size(), {});
     for (std::size_t p = 0; p < parts_.size(); ++p) {
@@ -67,59 +67,77 @@ void Pricing::price(const std::vector<std::int64_t>& prices) {
     }
 }
 
-/// Cloth used of a stretch filled up to `cells`, where what is left at its end is useful.
-Um Pricing::used_by(std::size_t cells) const {
-    const Um fill = static_cast<Um>(cells) * grain_;
-    return std::max<Um>(0, fill - problem_.overhang);
-}
-
-Pricing::Choice Pricing::passed(const Stretch& stretch) const {
-    const Um whole = stretch.to - stretch.from;
-    const Um room = whole + problem_.overhang;
-    const std::size_t full = cells_in(room);
-    Choice best{value_[full] - whole * price_scale, whole, full};
-    const Um kept = problem_.useful - problem_.overhang;
-    if (room < kept) {
-        return best;
+/// Calls with how far a filling reaches, what it is worth, its cells and its last piece. Where the pattern costs
+/// nothing those of least reach alone, and the fullest, unless `all` are asked.
+template <typename OnFill>
+void Pricing::for_fills(Um room, bool all, OnFill on_fill) const {
+    if (room < 0) {
+        return;
     }
-    for (std::size_t cell = 0; cell <= cells_in(room - kept); ++cell) {
-        const Um used = used_by(cell);
-        const std::int64_t net = value_[cell] - used * price_scale;
-        if (net > best.net) {
-            best = {net, used, cell};
+    if (problem_.step > 0) {
+        for (std::size_t i = 0; i < problem_.demands.size(); ++i) {
+            Um reach = problem_.demands[i].last;
+            for (std::size_t cell = 0; reach <= room && cell < cells_; ++cell, reach += grain_) {
+                on_fill(reach, prices_[i] + value_[cell], cell, static_cast<int>(i));
+            }
+        }
+        return;
+    }
+    const std::size_t full = cells_in(room);
+    on_fill(static_cast<Um>(full) * grain_, value_[full], full, -1);
+    if (all || room >= problem_.useful) {
+        const std::size_t end = all ? full : cells_in(room - problem_.useful);
+        for (std::size_t cell = 0; cell <= end; ++cell) {
+            on_fill(static_cast<Um>(cell) * grain_, value_[cell], cell, -1);
         }
     }
+}
+
+/// A stretch behind which the roll is cut on.
+Pricing::Choice Pricing::passed(const Stretch& stretch) const {
+    const Um whole = stretch.to - stretch.from;
+    Choice best{0, 0, 0, -1};
+    if (whole < problem_.useful) {
+        best = {-whole * price_scale, whole, 0, -1};
+    }
+    const Um first = first_start(stretch, stretch.from, problem_.phase, problem_.step);
+    for_fills(stretch.to - first, false, [&](Um reach, std::int64_t worth, std::size_t cells, int last) {
+        const Um end = first + reach;
+        const Um used = stretch.to - end >= problem_.useful ? end - stretch.from : whole;
+        if (worth - used * price_scale > best.net) {
+            best = {worth - used * price_scale, used, cells, last};
+        }
+    });
     return best;
 }
 
 /// The stretch that is cut last; `later` is the longest one after it.
 Pricing::Choice Pricing::last(const Ground& ground, std::size_t index, Um later) const {
     const Stretch& stretch = ground.stretches[index];
-    const Um room = stretch.to - stretch.from + problem_.overhang;
-    const Um kept = problem_.useful - problem_.overhang;
     const Um rest = ground.length - stretch.from;
-    const std::size_t full = cells_in(room);
-    Choice best{value_[full] - rest * price_scale, rest, full};
-    if (later < problem_.useful && room < kept) {
-        return best;
-    }
-    const std::size_t end = later >= problem_.useful ? full : cells_in(room - kept);
-    for (std::size_t cell = 0; cell <= end; ++cell) {
-        const Um used = used_by(cell);
-        const std::int64_t net = value_[cell] - used * price_scale;
-        if (net > best.net) {
-            best = {net, used, cell};
+    Choice best{-rest * price_scale, rest, 0, -1};
+    const Um first = first_start(stretch, stretch.from, problem_.phase, problem_.step);
+    const bool later_useful = later >= problem_.useful;
+    for_fills(stretch.to - first, later_useful, [&](Um reach, std::int64_t worth, std::size_t cells, int last) {
+        const Um end = first + reach;
+        const Um used = later_useful || stretch.to - end >= problem_.useful ? end - stretch.from : rest;
+        if (worth - used * price_scale > best.net) {
+            best = {worth - used * price_scale, used, cells, last};
         }
-    }
+    });
     return best;
 }
 
-void Pricing::count(std::size_t cells, std::vector<int>& counts) const {
+void Pricing::count(const Choice& choice, std::vector<int>& counts) const {
+    std::size_t cells = choice.cells;
     for (std::size_t p = parts_.size(); p-- > 0;) {
         if (taken_[p][cells] != 0) {
             counts[parts_[p].demand] += parts_[p].count;
             cells -= parts_[p].cells;
         }
+    }
+    if (choice.last >= 0) {
+        ++counts[static_cast<std::size_t>(choice.last)];
     }
 }
 
@@ -130,7 +148,7 @@ BestFill Pricing::best(const Ground& ground) const {
     std::int64_t net = 0;
     Um used = 0;
     Um at = 0;
-    std::vector<std::size_t> fills;
+    std::vector<Choice> fills;
     for (std::size_t i = 0; i < ground.stretches.size(); ++i) {
         const Um lost = ground.stretches[i].from - at;  // flaws on the way
         at = ground.stretches[i].to;
@@ -144,18 +162,15 @@ BestFill Pricing::best(const Ground& ground) const {
         if (net + end.net > best.gain) {
             best.gain = net + end.net;
             best.used = used + end.used;
-            fills.clear();
-            for (const Choice& choice : before) {
-                fills.push_back(choice.cells);
-            }
-            fills.push_back(end.cells);
+            fills = before;
+            fills.push_back(end);
         }
         before.push_back(passed(ground.stretches[i]));
         net += before.back().net;
         used += before.back().used;
     }
-    for (const std::size_t cells : fills) {
-        count(cells, best.counts);
+    for (const Choice& choice : fills) {
+        count(choice, best.counts);
     }
     return best;
 }

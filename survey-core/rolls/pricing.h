@@ -24,7 +24,8 @@ public:
     /// Prices in thousandths of a micrometre of cloth, by demand.
     void price(const std::vector<std::int64_t>& prices);
     [[nodiscard]] BestFill best(const Ground& ground) const;
-    [[nodiscard]] std::size_t cells() const { return cells_; }
+    /// How many ways to fill a stretch are weighed at most.
+    [[nodiscard]] std::size_t fills() const { return cells_ * (problem_.step > 0 ? problem_.demands.size() : 1); }
     /// How much work one `price` is.
     [[nodiscard]] long steps() const { return static_cast<long>(cells_ * parts_.size()); }
 
@@ -39,18 +40,21 @@ private:
         std::int64_t net = 0;  ///< prices less cloth used
         Um used = 0;
         std::size_t cells = 0;  ///< filled up to here
+        int last = -1;          ///< a piece more that lies at the end
     };
     [[nodiscard]] std::size_t cells_in(Um room) const;
+    template <typename OnFill>
+    void for_fills(Um room, bool all, OnFill on_fill) const;
     [[nodiscard]] Choice passed(const Stretch& stretch) const;
     [[nodiscard]] Choice last(const Ground& ground, std::size_t index, Um later) const;
-    [[nodiscard]] Um used_by(std::size_t cells) const;
-    void count(std::size_t cells, std::vector<int>& counts) const;
+    void count(const Choice& choice, std::vector<int>& counts) const;
 
     const BoundProblem& problem_;
     Um grain_ = 1;
     std::size_t cells_ = 0;
     std::vector<Part> parts_;
-    std::vector<std::int64_t> value_;
+    std::vector<std::int64_t> prices_;
+    std::vector<std::int64_t> value_;       ///< most, by cells
     std::vector<std::vector<char>> taken_;  ///< by part and cell
 };
 
