@@ -4,18 +4,9 @@
 #include "rolls/arrangement.h"
 
 #include <algorithm>
-#include <map>
-#include <numeric>
 #include <tuple>
 
 namespace truehang::laying {
-
-bool is_better(const LotsPlan& a, const LotsPlan& b) {
-    const auto key = [](const LotsPlan& plan) {
-        return std::tuple(plan.dropped, plan.split_rooms, plan.used, plan.lots, -plan.longest);
-    };
-    return key(a) < key(b);
-}
 
 namespace {
 
@@ -50,7 +41,7 @@ public:
         }
     }
 
-    LotsPlan run(LotsPlan plan, long steps);
+    LotsPlan run(const std::vector<LotsPlan>& begun, long steps);
 
 private:
     Draws& draws() { return at_.draws(); }
@@ -64,6 +55,8 @@ private:
     [[nodiscard]] bool is_enough() const { return std::get<0>(best_key_) <= Taken{0, 0, enough_}; }
 
     void keep_if_best();
+    void round(long steps);
+    void pass(const std::vector<LotsPlan>& begun, long steps);
     void step(Um left);
     bool try_move();
     bool exchange_parts();
@@ -318,92 +311,55 @@ void Exchange::keep_if_best() {
     best_ = at_.arranged();
 }
 
-LotsPlan Exchange::run(LotsPlan plan, long steps) {
+void Exchange::round(long steps) {
+    const long begun = at_.steps();
+    for (long moves = 0; !is_enough(); ++moves) {
+        const Um left = 1024 - (at_.steps() - begun + moves) * 1024 / std::max(1L, steps);
+        if (left <= 0) {
+            return;
+        }
+        step(left);
+    }
+}
+
+/// A short round from each plan where there are several, so that rooms try other lots; then long ones from the best.
+void Exchange::pass(const std::vector<LotsPlan>& begun, long steps) {
+    const long early = begun.size() > 1 ? steps / 2 : 0;
+    for (const LotsPlan& each : begun) {
+        if (begun.size() > 1 && at_.read(each)) {
+            round(early / static_cast<long>(begun.size()));
+        }
+    }
+    constexpr int rounds = 4;
+    for (int i = 0; i < rounds; ++i) {
+        at_.go_to(best_);
+        round((steps - early) / rounds);
+    }
+}
+
+/// More than one pass only while a window is left out or a room split.
+LotsPlan Exchange::run(const std::vector<LotsPlan>& begun, long steps) {
+    LotsPlan plan = *std::ranges::min_element(begun, is_better);
     if (at_.runs().empty() || !at_.read(plan)) {
         return plan;
     }
     best_ = at_.arranged();
     best_key_ = at_.key();
     best_plan_ = plan;
-    constexpr int rounds = 4;
-    for (int round = 0; round < rounds; ++round) {
-        at_.go_to(best_);
-        const long begun = at_.steps();
-        const long length = std::max(1L, steps / rounds);
-        for (long moves = 0; !is_enough(); ++moves) {
-            const Um left = 1024 - (at_.steps() - begun + moves) * 1024 / length;
-            if (left <= 0) {
-                break;
-            }
-            step(left);
-        }
+    pass(begun, steps);
+    const auto is_wanting = [&] { return std::get<0>(best_key_).out > 0 || std::get<0>(best_key_).split > 0; };
+    for (int more = 0; more < 2 && is_wanting(); ++more) {
+        pass(begun, steps);
     }
     at_.go_to(best_);
     auto found = at_.laid_out();
     return found && is_better(*found, plan) ? std::move(*found) : plan;
 }
 
-Um length_of(const LotsProblem& problem, const std::vector<std::size_t>& windows) {
-    return std::accumulate(windows.begin(), windows.end(), Um{0},
-                           [&](Um sum, std::size_t w) { return sum + problem.windows[w].length; });
-}
-
-/// Windows that are to come from one lot, rooms or windows without one; the longest first.
-std::vector<std::vector<std::size_t>> units_of(const LotsProblem& problem) {
-    std::vector<std::vector<std::size_t>> units;
-    std::map<int, std::size_t> of_room;
-    for (std::size_t w = 0; w < problem.windows.size(); ++w) {
-        const int room = problem.windows[w].room;
-        const auto [unit, is_new] = of_room.try_emplace(room, units.size());
-        if (is_new || room < 0) {
-            units.emplace_back();
-            unit->second = units.size() - 1;
-        }
-        units[unit->second].push_back(w);
-    }
-    std::ranges::stable_sort(units, std::ranges::greater(), [&](const auto& unit) { return length_of(problem, unit); });
-    return units;
-}
-
-/// Whether the windows lie in the lot, loose pieces and all.
-bool put(Arrangement& at, const std::vector<std::size_t>& windows, int lot) {
-    std::ranges::for_each(windows, [&](std::size_t w) { at.take_out(w); });
-    if (!std::ranges::all_of(windows, [&](std::size_t w) { return at.put_in(w, lot); }) || !at.laid_out()) {
-        at.undo();
-        return false;
-    }
-    at.settle();
-    return true;
-}
-
 }  // namespace
 
-LotsPlan exchange(const LotsProblem& problem, LotsPlan plan, Um enough, long steps) {
-    return Exchange(problem, enough).run(std::move(plan), steps);
-}
-
-LotsPlan put_together(const LotsProblem& problem, int first) {
-    Arrangement at(problem);
-    const auto put_somewhere = [&](const std::vector<std::size_t>& windows) {
-        const int lots = static_cast<int>(problem.lots.size());
-        for (int i = 0; i < lots; ++i) {
-            if (put(at, windows, (first + i) % lots)) {
-                return true;
-            }
-        }
-        return false;
-    };
-    std::vector<std::size_t> left;
-    for (const auto& unit : units_of(problem)) {
-        if (!put_somewhere(unit)) {
-            left.insert(left.end(), unit.begin(), unit.end());
-        }
-    }
-    std::ranges::stable_sort(left, {}, [&](std::size_t w) { return problem.windows[w].length; });
-    for (const std::size_t w : left) {
-        put_somewhere({w});
-    }
-    return at.laid_out().value_or(LotsPlan{});
+LotsPlan exchange(const LotsProblem& problem, const std::vector<LotsPlan>& begun, Um enough, long steps) {
+    return Exchange(problem, enough).run(begun, steps);
 }
 
 }  // namespace truehang::laying

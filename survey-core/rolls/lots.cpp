@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "rolls/lots.h"
 
+#include "rolls/beginning.h"
 #include "rolls/exchanging.h"
 
 #include <algorithm>
 #include <limits>
 #include <numeric>
+#include <tuple>
 
 namespace truehang::laying {
 
@@ -81,24 +83,23 @@ Um least_of(const LotsProblem& problem, const LotsPlan& plan, long steps) {
 
 }  // namespace
 
+bool is_better(const LotsPlan& a, const LotsPlan& b) {
+    const auto key = [](const LotsPlan& plan) {
+        return std::tuple(plan.dropped, plan.split_rooms, plan.used, plan.lots, -plan.longest);
+    };
+    return key(a) < key(b);
+}
+
 LotsPlan choose_lots(const LotsProblem& problem, long steps) {
-    LotsPlan plan;
-    plan.lot_of.assign(problem.windows.size(), no_lot);
-    plan.rolls.resize(problem.grounds.size());
-    plan.dropped = static_cast<int>(problem.windows.size());
-    for (int lot = 0; lot < static_cast<int>(problem.lots.size()); ++lot) {
-        LotsPlan begun = put_together(problem, lot);
-        if (is_better(begun, plan)) {
-            plan = std::move(begun);
-        }
-    }
+    const std::vector<LotsPlan> begun = beginnings(problem);
+    LotsPlan plan = *std::ranges::min_element(begun, is_better);
     plan.least = least_of(problem, plan, 2 * steps);
     const auto is_least = [&] { return plan.used <= plan.least && plan.dropped == 0 && plan.split_rooms == 0; };
     if (!is_least()) {
-        const LotsPlan begun = plan;
-        plan = exchange(problem, std::move(plan), begun.least, steps);
-        const bool same = plan.dropped == 0 && begun.dropped == 0;
-        plan.least = same ? begun.least : least_of(problem, plan, 2 * steps);
+        const Um least = plan.least;
+        const bool was_whole = plan.dropped == 0;
+        plan = exchange(problem, begun, least, steps);
+        plan.least = was_whole ? least : least_of(problem, plan, 2 * steps);
     }
     if (is_plain(problem) && !is_least() && is_far(problem, plan)) {
         LotsPlan all = lay_all(problem, 6 * steps / 5);

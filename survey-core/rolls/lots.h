@@ -43,8 +43,11 @@ struct LotsPlan {
     int lots = 0;
 };
 
+/// Less is better: windows left out, split rooms, cloth, lots, and then the longest useful remnant.
+[[nodiscard]] bool is_better(const LotsPlan& a, const LotsPlan& b);
+
 /// As many windows as can be, then the fewest rooms over several lots, the least cloth, the fewest lots, the longest
-/// useful remnant. Tries every way where there are few, else betters one way by single changes.
+/// useful remnant.
 [[nodiscard]] LotsPlan choose_lots(const LotsProblem& problem, long steps);
 
 /// The bound of a set of windows over a set of rolls, and the relaxed plan behind it.
