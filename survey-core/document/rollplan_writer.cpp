@@ -68,7 +68,8 @@ Json fabric_json(const FabricPlan& fabric) {
     json["split_rooms"] = fabric.plan.split_rooms;
     json["used_mm"] = mm(fabric.plan.used);
     json["least_mm"] = mm(fabric.plan.least);
-    json["gap_pct"] = std::ceil(fabric.plan.gap_pct() * 100.0 - 1e-9) / 100.0;
+    json["gap_pct"] = shown_gap_pct(fabric.plan);
+    json["most_windows"] = fabric.plan.most_windows;
     json["longest_remnant_mm"] = mm(fabric.plan.longest_remnant);
     json["missing_mm"] = mm(fabric.missing);
     json["count_first"] = fabric.count_first;

@@ -8,6 +8,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
 namespace truehang {
 
@@ -36,23 +38,10 @@ FabricPlan plan_fabric(const Survey& survey, const RollsOfFabric& of, const Roll
                        const std::set<std::string>& without, const RollEffort& effort) {
     FabricPlan plan;
     plan.fabric = of.fabric;
-    plan.rules.useful = came.useful;
-    const auto fabric = std::ranges::find(survey.fabrics, of.fabric, &Fabric::id);
-    if (fabric != survey.fabrics.end() && match_of(*fabric) != Match::none) {
-        plan.rules.repeat = fabric->repeat;
-    }
+    plan.rules = roll_rules(survey, of.fabric, came.useful);
     plan.pieces = pieces_of(survey, of.fabric, without);
     plan.plan = plan_rolls(of.rolls, plan.pieces, plan.rules, effort);
     plan.missing = missing_of(plan);
-    Length asked;
-    for (const PieceToCut& piece : plan.pieces) {
-        asked += piece.length;
-    }
-    for (const Roll& roll : of.rolls) {
-        if (roll.length > counted_above || asked > counted_above) {
-            plan.count_first.push_back(roll.id);
-        }
-    }
     return plan;
 }
 
@@ -70,30 +59,8 @@ void tell_left_out(const Survey& survey, const std::set<std::string>& out, Fabri
     }
 }
 
-HousePlan plan_all(const Survey& survey, const RollsThatCame& came, const RollEffort& effort) {
-    HousePlan house;
-    house.survey = survey.id;
-    std::set<std::string> out;
-    for (bool again = true; again;) {
-        again = false;
-        std::vector<FabricPlan> plans;
-        for (const RollsOfFabric& of : came.fabrics) {
-            plans.push_back(plan_fabric(survey, of, came, out, effort));
-        }
-        for (const FabricPlan& plan : plans) {
-            for (const std::string& window : plan.plan.short_windows) {
-                again = out.insert(window).second || again;
-            }
-        }
-        // A window that is left out isn’t asked for again: what it lacks was told before.
-        for (std::size_t i = 0; i < plans.size() && !house.fabrics.empty(); ++i) {
-            plans[i].missing += house.fabrics[i].missing;
-        }
-        house.fabrics = std::move(plans);
-    }
-    for (FabricPlan& plan : house.fabrics) {
-        tell_left_out(survey, out, plan);
-    }
+/// Which windows are whole in every fabric and which aren't, in the survey's order.
+void tell_windows(const Survey& survey, const std::set<std::string>& out, HousePlan& house) {
     std::set<std::string> cut;
     for (const FabricPlan& plan : house.fabrics) {
         cut.insert(plan.plan.windows.begin(), plan.plan.windows.end());
@@ -107,7 +74,56 @@ HousePlan plan_all(const Survey& survey, const RollsThatCame& came, const RollEf
             }
         }
     }
+}
+
+/// How the plans of a whole house are made: how much each may try, and whether to go on.
+struct Planning {
+    RollEffort effort;
+    std::stop_token stop;
+};
+
+HousePlan plan_all(const Survey& survey, const RollsThatCame& came, const Planning& planning) {
+    HousePlan house;
+    house.survey = survey.id;
+    std::set<std::string> out;
+    for (bool again = true; again;) {
+        again = false;
+        std::vector<FabricPlan> plans;
+        for (const RollsOfFabric& of : came.fabrics) {
+            if (planning.stop.stop_requested()) {
+                return house;
+            }
+            plans.push_back(plan_fabric(survey, of, came, out, planning.effort));
+        }
+        for (const FabricPlan& plan : plans) {
+            for (const std::string& window : plan.plan.short_windows) {
+                again = out.insert(window).second || again;
+            }
+        }
+        // A window that is left out isn’t asked for again: what it lacks was told before.
+        for (std::size_t i = 0; i < plans.size() && !house.fabrics.empty(); ++i) {
+            plans[i].missing += house.fabrics[i].missing;
+        }
+        house.fabrics = std::move(plans);
+    }
+    for (std::size_t i = 0; i < house.fabrics.size(); ++i) {
+        tell_left_out(survey, out, house.fabrics[i]);
+        house.fabrics[i].count_first = counted_first(came.fabrics[i].rolls, house.fabrics[i].pieces);
+    }
+    tell_windows(survey, out, house);
     return house;
+}
+
+/// "Parlour, south window", as the maker called them.
+std::string name_of(const Survey& survey, const std::string& id) {
+    for (const Room& room : survey.rooms) {
+        const auto window = std::ranges::find(room.windows, id, &Window::id);
+        if (window != room.windows.end()) {
+            const std::string& own = window->name.empty() ? window->id : window->name;
+            return room.name.empty() ? own : room.name + ", " + own;
+        }
+    }
+    return id;
 }
 
 Window* find_window(Survey& survey, const std::string& id) {
@@ -123,13 +139,15 @@ Window* find_window(Survey& survey, const std::string& id) {
 /// Tries changes of the survey, each through the figures and a plan of its own.
 class Alternatives {
 public:
-    Alternatives(const Survey& survey, const RollsThatCame& came, const HousePlan& house)
-        : survey_(survey), came_(came), house_(house) {}
+    Alternatives(const Survey& survey, const RollsThatCame& came, const HousePlan& house, std::stop_token stop)
+        : survey_(survey), came_(came), house_(house), planning_{{100000}, std::move(stop)} {}
 
     std::vector<Alternative> run() {
         shorter_hem();
         for (const std::string& window : house_.short_windows) {
-            fewer_widths(window);
+            if (!planning_.stop.stop_requested()) {
+                fewer_widths(window);
+            }
         }
         std::ranges::stable_sort(found_, {}, [](const Alternative& each) { return each.short_windows.size(); });
         return std::move(found_);
@@ -137,14 +155,19 @@ public:
 
 private:
     void offer(const Survey& changed, Alternative alternative) {
-        alternative.short_windows = plan_all(changed, came_, {100000}).short_windows;
+        alternative.short_windows = plan_all(changed, came_, planning_).short_windows;
         if (alternative.short_windows.size() < house_.short_windows.size()) {
-            alternative.text += alternative.short_windows.empty()
-                                    ? " everything can be cut."
-                                    : fmt::format(" {} windows are still short, instead of {}.",
-                                                  alternative.short_windows.size(), house_.short_windows.size());
+            alternative.text +=
+                alternative.short_windows.empty() ? " everything can be cut." : still_short(alternative);
             found_.push_back(std::move(alternative));
         }
+    }
+
+    [[nodiscard]] std::string still_short(const Alternative& alternative) const {
+        const std::size_t left = alternative.short_windows.size();
+        return fmt::format(" {} still short, instead of {}.",
+                           left == 1 ? "1 window is" : fmt::format("{} windows are", left),
+                           house_.short_windows.size());
     }
 
     void shorter_hem() {
@@ -175,8 +198,8 @@ private:
                 if (after && after->widths < before->widths) {
                     offer(changed, {"widths",
                                     id,
-                                    fmt::format("With {} widths instead of {} at window {}, fullness {:.2f},",
-                                                after->widths, before->widths, id, after->fullness.value_or(0.0)),
+                                    fmt::format("With {} widths instead of {} for {}, fullness {:.2f},", after->widths,
+                                                before->widths, name_of(survey_, id), after->fullness.value_or(0.0)),
                                     after->fullness.value_or(0.0),
                                     {}});
                     break;
@@ -200,15 +223,46 @@ private:
     const Survey& survey_;
     const RollsThatCame& came_;
     const HousePlan& house_;
+    Planning planning_;
     std::vector<Alternative> found_;
 };
 
 }  // namespace
 
-HousePlan plan_house(const Survey& survey, const RollsThatCame& came, const RollEffort& effort) {
-    HousePlan house = plan_all(survey, came, effort);
-    if (!house.short_windows.empty()) {
-        house.alternatives = Alternatives(survey, came, house).run();
+RollRules roll_rules(const Survey& survey, const std::string& fabric, Length useful) {
+    RollRules rules;
+    rules.useful = useful;
+    const auto of = std::ranges::find(survey.fabrics, fabric, &Fabric::id);
+    if (of != survey.fabrics.end() && match_of(*of) != Match::none) {
+        rules.repeat = of->repeat;
+    }
+    return rules;
+}
+
+std::vector<std::string> counted_first(const std::vector<Roll>& rolls, const std::vector<PieceToCut>& pieces) {
+    Length asked;
+    for (const PieceToCut& piece : pieces) {
+        asked += piece.length;
+    }
+    std::vector<std::string> ids;
+    for (const Roll& roll : rolls) {
+        if (roll.length > counted_above || asked > counted_above) {
+            ids.push_back(roll.id);
+        }
+    }
+    return ids;
+}
+
+double shown_gap_pct(const RollPlan& plan) {
+    // Up, so that it never says less than is proved; no −0 where it is nothing.
+    return std::max(0.0, std::ceil(plan.gap_pct() * 100.0 - 1e-9) / 100.0);
+}
+
+HousePlan plan_house(const Survey& survey, const RollsThatCame& came, const RollEffort& effort,
+                     const std::stop_token& stop) {
+    HousePlan house = plan_all(survey, came, {effort, stop});
+    if (!house.short_windows.empty() && !stop.stop_requested()) {
+        house.alternatives = Alternatives(survey, came, house, stop).run();
     }
     return house;
 }

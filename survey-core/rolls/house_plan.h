@@ -5,6 +5,7 @@
 #include "rolls/rolls.h"
 
 #include <set>
+#include <stop_token>
 #include <string>
 #include <vector>
 
@@ -59,8 +60,23 @@ struct HousePlan {
 [[nodiscard]] std::vector<PieceToCut> pieces_of(const Survey& survey, const std::string& fabric,
                                                 const std::set<std::string>& without = {});
 
-/// A window that one fabric is too short for is left out of the others, and their cloth planned again.
-[[nodiscard]] HousePlan plan_house(const Survey& survey, const RollsThatCame& came, const RollEffort& effort = {});
+/// How one fabric of a survey is planned.
+[[nodiscard]] RollRules roll_rules(const Survey& survey, const std::string& fabric, Length useful);
+
+/// A window that one fabric is too short for is left out of the others, and their cloth planned again. It looks at
+/// `stop` before each cloth: what it gives once that asks it to stop is no plan.
+[[nodiscard]] HousePlan plan_house(const Survey& survey, const RollsThatCame& came, const RollEffort& effort = {},
+                                   const std::stop_token& stop = {});
+
+/// Raised where the same rolls are planned otherwise than before: plans that were kept are worked out again.
+inline constexpr int planner_version = 1;
+
+/// Rolls of one fabric that are measured metre by metre first: those that are long, all where the pieces ask for more.
+[[nodiscard]] std::vector<std::string> counted_first(const std::vector<Roll>& rolls,
+                                                     const std::vector<PieceToCut>& pieces);
+
+/// How far a plan may be above the least possible as people read it: percent, rounded up to hundredths; 0 is proved.
+[[nodiscard]] double shown_gap_pct(const RollPlan& plan);
 
 /// One metre mark of a roll, as it is counted off before the first cut.
 struct MetreMark {

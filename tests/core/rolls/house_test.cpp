@@ -7,6 +7,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 namespace truehang {
 namespace {
 
@@ -93,11 +95,37 @@ TEST(HousePlan, AShorterHemIsOffered) {
 TEST(HousePlan, OneWidthLessIsOffered) {
     House house = pair_of_curtains(0, Match::none);
     house.hardware().length = Length::mm(1900);
+    house.survey.rooms.front().name = "Parlour";
+    house.survey.rooms.front().windows.front().name = "south window";
     const HousePlan plan = plan_house(house.survey, one_roll(5000));
     ASSERT_FALSE(plan.alternatives.empty());
     EXPECT_EQ(plan.alternatives.front().change, "widths");
     EXPECT_NEAR(plan.alternatives.front().value, 2000.0 / 1900.0, 1e-9);
+    EXPECT_NE(plan.alternatives.front().text.find(" for Parlour, south window, fullness 1.05,"), std::string::npos)
+        << plan.alternatives.front().text;
     EXPECT_TRUE(plan.alternatives.front().short_windows.empty());
+}
+
+// Asked to stop before it began, it works no alternative and no cloth.
+TEST(HousePlan, StopsWhereItIsAskedTo) {
+    std::stop_source stop;
+    stop.request_stop();
+    const House house = pair_of_curtains(0, Match::none);
+    const HousePlan plan = plan_house(house.survey, one_roll(5000), {}, stop.get_token());
+    EXPECT_TRUE(plan.fabrics.empty());
+    EXPECT_TRUE(plan.alternatives.empty());
+}
+
+// By hand: 1000.04 over 1000 is 0.004 %, shown as at most 0.01; nothing over the least is 0 without a sign.
+TEST(RollPlan, ShowsNoLessThanItsGap) {
+    RollPlan plan;
+    plan.used = plan.least = Length::mm(1000);
+    EXPECT_EQ(shown_gap_pct(plan), 0.0);
+    EXPECT_FALSE(std::signbit(shown_gap_pct(plan)));
+    plan.used = Length::mm(1000.04);
+    EXPECT_NEAR(shown_gap_pct(plan), 0.01, 1e-12);
+    plan.used = Length::mm(1010);
+    EXPECT_NEAR(shown_gap_pct(plan), 1.0, 1e-12);
 }
 
 // Common practice, no source: more than 27 m are measured metre by metre.

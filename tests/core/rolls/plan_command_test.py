@@ -78,6 +78,7 @@ def main(program):
     require(valid(SOUND), "the sound document fails its schema")
     answer = run(program, SOUND)
     require(answer.returncode == 0 and answer.stderr == "", f"a sound document: {answer.returncode} {answer.stderr}")
+    require(": -0" not in answer.stdout, "a zero with a sign")
     plan = json.loads(answer.stdout)
     faults += [f"plan: {list(fault.absolute_path)} {fault.message}" for fault in Draft202012Validator(PLAN_SCHEMA).iter_errors(plan)]
     # The contract's example is cut whole: as many pieces of each fabric as its orders count, the half repeat aside.
