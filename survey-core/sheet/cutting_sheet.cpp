@@ -46,21 +46,13 @@ std::string one_piece(const RollCut& cut) {
     if (cut.what == "pelmet") {
         return counted_one("pelmet width");
     }
+    if (cut.what == "left over") {
+        return "cut off and keep: left over";
+    }
     if (cut.left_out) {
         return "leave: " + (cut.what == "half repeat" ? std::string("half a repeat") : cut.what);
     }
     return cut.of > 1 ? counted_one(cut.what) : cut.what;
-}
-
-/// "left curtain", "half each curtain"; empty where it is for the whole window.
-std::string whose_text(const RollCut& cut, int curtains) {
-    if (cut.curtains.size() == 2) {
-        return "split: half to each curtain";
-    }
-    if (cut.curtains.empty() || curtains < 2) {
-        return {};
-    }
-    return cut.curtains.front() == 0 ? "left curtain" : "right curtain";
 }
 
 /// The sheet of one roll.
@@ -84,23 +76,29 @@ public:
         if (cloth_.provisional) {
             sheet.provisional = "Provisional: don’t cut what is marked “not yet”.";
         }
-        const SheetBlock cuts = in_order();
-        sheet.parts.emplace_back(SheetDrawing{roll_drawing(roll_, roll_length())});
-        sheet.parts.emplace_back(before_cutting());
-        sheet.parts.emplace_back(cuts);
-        sheet.parts.emplace_back(totals());
+        if (!roll_.short_windows.empty()) {
+            sheet.parts.emplace_back(not_enough());
+        }
+        if (!roll_.cuts.empty()) {
+            const SheetBlock cuts = in_order();
+            sheet.parts.emplace_back(SheetDrawing{roll_drawing(roll_, roll_length())});
+            sheet.parts.emplace_back(before_cutting());
+            sheet.parts.emplace_back(cuts);
+            sheet.parts.emplace_back(roll_.measured ? of_this_roll() : totals());
+        }
         if (auto minds = not_yet(); !minds.minds.empty()) {
             sheet.parts.emplace_back(std::move(minds));
         }
         return sheet;
     }
 
-    [[nodiscard]] bool is_long() const { return cloth_.measure_roll; }
+    /// Whether the roll is to be counted, or all of its cloth where it is as ordered.
+    [[nodiscard]] bool is_long() const { return roll_.measured ? roll_.counted_first : cloth_.measure_roll; }
 
     /// Rows to be filled in by hand, one for each metre.
     [[nodiscard]] Sheet count_sheet() const {
         Sheet sheet{.kind = SheetKind::cutting, .corner = corner_of(survey_)};
-        sheet.title = "Count of " + name();
+        sheet.title = "Count of " + name() + (roll_.roll.empty() ? "" : ", " + roll_.roll);
         sheet.heading =
             heading_paragraphs(heading_lines(survey_, style_),
                                "Lay the roll out and measure it metre by metre before the first cut. Write at each "
@@ -108,8 +106,14 @@ public:
         sheet.parts.emplace_back(metres());
         SheetBlock sums{
             .key = "counted", .title = "Counted", .columns = {}, .rows = {}, .note = "Lot or dye batch, date, by whom"};
-        sums.rows.push_back({{word_cell("Ordered"), figure_cell(cloth_.order, "orders." + roll_.fabric + ".order_m"),
-                              word_cell("what was bought")}});
+        if (roll_.measured) {
+            sums.rows.push_back({{word_cell("Length written down"), word_cell(written(*roll_.measured, style_)),
+                                  word_cell("what the cutting list goes by")}});
+        } else {
+            sums.rows.push_back(
+                {{word_cell("Ordered"), figure_cell(cloth_.order, "orders." + roll_.fabric + ".order_m"),
+                  word_cell("what was bought")}});
+        }
         sums.rows.push_back({{word_cell("Length found"), word_cell(""), word_cell("metres and the rest")}});
         sums.rows.push_back(
             {{word_cell("Width found"), word_cell(""), word_cell("between the selvedges, three places")}});
@@ -131,6 +135,9 @@ private:
         return fabric_ != nullptr && fabric_->repeat.mm() > 0.0 && !(fabric_->match && fabric_->match->is(Match::none));
     }
 
+    /// On a roll that came each piece is as long as it must be; the pattern says only where it begins.
+    [[nodiscard]] bool counts_repeats() const { return has_repeat() && !roll_.measured; }
+
     [[nodiscard]] std::string cloth_words() const {
         if (fabric_ == nullptr) {
             return {};
@@ -148,25 +155,24 @@ private:
         return text + (fabric_->one_way.value_or(false) ? "; one way up." : ".");
     }
 
-    [[nodiscard]] SheetRow row_of(const RollCut& cut, std::size_t number) {
-        const Length length = cut_length(cut.end - cut.start, style_);
-        const Length from = std::max(shown_end_, cut_length(cut.start, style_));
-        shown_end_ = from + length;
-        const std::string path = fmt::format("rolls.{}.cuts.{}.", roll_.fabric, number);
+    [[nodiscard]] SheetRow row_of(const RollCut& cut, const ShownCut& shown, std::size_t line) {
+        shown_end_ = shown.number > 0 ? shown.to : shown_end_;
+        const std::string path = fmt::format("rolls.{}.cuts.{}.", roll_.fabric, line);
         const auto mm = [&](Length at, const char* what) { return figure_cell(written(at, style_), path + what); };
         const WindowPlace place = find_place(survey_, figures_, cut.window);
         std::string where = place.window == nullptr ? std::string() : window_title(*place.room, *place.window);
         if (place.window != nullptr && place.window->layered) {
             where += ", " + cut.layer;
         }
-        const std::string whose = whose_text(cut, curtains_of(cut));
+        const std::string whose = whose_text(cut, curtains_of(figures_, cut));
         where += whose.empty() ? "" : (where.empty() ? "" : "; ") + whose;
         if (place.figures != nullptr && !provisional_text(minds_of(*place.figures, cut.layer)).empty()) {
             where += ". Not yet";
         }
-        SheetRow row{{word_cell(std::to_string(number)), mm(from, "from"), mm(shown_end_, "to"), mm(length, "length"),
-                      word_cell(one_piece(cut))}};
-        if (has_repeat()) {
+        SheetRow row{{word_cell(shown.number > 0 ? std::to_string(shown.number) : "–"), mm(shown.from, "from"),
+                      mm(shown.to, "to"), mm(shown.length, "length"),
+                      word_cell(one_piece(cut) + (cut.beside ? ", beside the one before" : ""))}};
+        if (counts_repeats()) {
             row.cells.push_back(word_cell(repeats_text(cut)));
         }
         row.cells.push_back(word_cell(std::move(where)));
@@ -182,24 +188,16 @@ private:
         return (whole > 0.0 || !half ? std::to_string(static_cast<int>(whole)) : std::string()) + (half ? "½" : "");
     }
 
-    [[nodiscard]] int curtains_of(const RollCut& cut) const {
-        const auto window = std::ranges::find(figures_.windows, cut.window, &WindowFigures::id);
-        if (window == figures_.windows.end()) {
-            return 0;
-        }
-        const auto layer = std::ranges::find(window->layers, cut.layer, &LayerFigures::id);
-        return layer == window->layers.end() || !layer->finished ? 0 : layer->finished->curtains;
-    }
-
     [[nodiscard]] SheetBlock in_order() {
         SheetBlock block{.key = "order-of-cutting", .title = "In the order of cutting"};
         block.columns = {"no.", "from", "to", "cut", "piece"};
-        if (has_repeat()) {
+        if (counts_repeats()) {
             block.columns.emplace_back("repeats");
         }
         block.columns.emplace_back("for");
+        const auto shown = shown_cuts(roll_, style_);
         for (std::size_t i = 0; i < roll_.cuts.size(); ++i) {
-            block.rows.push_back(row_of(roll_.cuts[i], i + 1));
+            block.rows.push_back(row_of(roll_.cuts[i], shown[i], i + 1));
         }
         return block;
     }
@@ -221,6 +219,48 @@ private:
         return block;
     }
 
+    /// What is used of a roll that came, and what is left of it.
+    [[nodiscard]] SheetBlock of_this_roll() const {
+        SheetBlock block{.key = "totals", .title = "Of this roll"};
+        block.rows.push_back({{word_cell("Measured"), word_cell(written(*roll_.measured, style_)), word_cell("")}});
+        block.rows.push_back(
+            {{word_cell("Last mark"), word_cell(written(shown_end_, style_)), word_cell("where the last piece ends")}});
+        for (const Remnant& left : roll_.left_over) {
+            block.rows.push_back({{word_cell("Left over"), word_cell(written(left.to - left.from, style_)),
+                                   word_cell(fmt::format("{} to {}{}", written(left.from, style_),
+                                                         written(left.to, style_), left.useful ? ", keep" : ""))}});
+        }
+        const Length most = room_for_marks();
+        if (shown_end_ > cut_length(most, style_)) {
+            block.note = "Each piece is rounded up, so the marks end " + written(shown_end_ - most, style_) +
+                         " past where they must: cut the last pieces by the plan’s own lengths, in mm.";
+        }
+        return block;
+    }
+
+    /// Where the last piece must end: at the next flaw or join behind it, else at the roll's end.
+    [[nodiscard]] Length room_for_marks() const {
+        Length last;
+        for (const RollCut& cut : roll_.cuts) {
+            last = cut.left_out ? last : std::max(last, cut.end);
+        }
+        Length room = *roll_.measured;
+        for (const RollCut& flaw : roll_.flaws) {
+            room = flaw.start >= last ? std::min(room, flaw.start) : room;
+        }
+        return room;
+    }
+
+    [[nodiscard]] SheetWords not_enough() const {
+        SheetWords words{.title = "Not enough cloth", .lines = {}};
+        for (const std::string& window : roll_.short_windows) {
+            const WindowPlace place = find_place(survey_, figures_, window);
+            words.lines.push_back((place.window == nullptr ? window : window_title(*place.room, *place.window)) +
+                                  " can’t be cut whole from the rolls that came: nothing of it stands below.");
+        }
+        return words;
+    }
+
     [[nodiscard]] SheetWords before_cutting() const {
         SheetWords words{.title = "Before the first cut", .lines = {}};
         words.lines.emplace_back("Square the end. Marks run from there; mark the top of every piece as it is cut.");
@@ -233,6 +273,10 @@ private:
         const auto split = std::ranges::any_of(roll_.cuts, [](const RollCut& cut) { return cut.curtains.size() == 2; });
         if (split) {
             words.lines.emplace_back("A split width is cut along its length; each half goes to the outer edge.");
+        }
+        if (std::ranges::any_of(roll_.cuts,
+                                [](const RollCut& cut) { return cut.what == "flaw" || cut.what == "join"; })) {
+            words.lines.emplace_back("Look at each flaw and join before the piece next to it is cut.");
         }
         if (is_long()) {
             words.lines.emplace_back(
@@ -264,14 +308,30 @@ private:
     [[nodiscard]] SheetBlock metres() const {
         SheetBlock block{.key = "count", .title = "Metre by metre"};
         block.columns = {"m", "what lies there", "m", "what lies there"};
-        const int count = static_cast<int>(ceil_whole(order_ == nullptr ? 0.0 : order_->order_m));
+        const double ordered = order_ == nullptr ? 0.0 : order_->order_m;
+        const int count = static_cast<int>(ceil_whole(roll_.measured ? roll_.measured->metres() : ordered));
         const int rows = (count + 1) / 2;
         for (int i = 1; i <= rows; ++i) {
             const int right = i + rows;
-            block.rows.push_back({{word_cell(std::to_string(i)), word_cell(""),
-                                   word_cell(right <= count ? std::to_string(right) : ""), word_cell("")}});
+            block.rows.push_back(
+                {{word_cell(std::to_string(i)), word_cell(known_in(i)),
+                  word_cell(right <= count ? std::to_string(right) : ""), word_cell(known_in(right))}});
         }
         return block;
+    }
+
+    /// The flaws and joins that were written down in one metre of the roll.
+    [[nodiscard]] std::string known_in(int metre) const {
+        const Length from = Length::metres(metre - 1);
+        const Length to = Length::metres(metre);
+        std::string text;
+        for (const RollCut& flaw : roll_.flaws) {
+            if (flaw.start < to && (flaw.end > from || flaw.start >= from)) {
+                text += (text.empty() ? "" : "; ") + flaw.what + " at " + written(flaw.start, style_) +
+                        (flaw.end > flaw.start ? " to " + written(flaw.end, style_) : "");
+            }
+        }
+        return text;
     }
 
     const Survey& survey_;
@@ -293,7 +353,7 @@ std::vector<Sheet> cutting_sheets(const Survey& survey, const Figures& figures, 
     for (const RollCuts& roll : rolls) {
         CuttingWriter writer(survey, figures, roll, style);
         sheets.push_back(writer.sheet());
-        if (writer.is_long() && counted != roll.fabric) {
+        if (writer.is_long() && (roll.measured || counted != roll.fabric)) {
             sheets.push_back(writer.count_sheet());
             counted = roll.fabric;
         }

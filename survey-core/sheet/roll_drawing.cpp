@@ -19,6 +19,7 @@ constexpr double least_strip_mm = 5000.0;
 constexpr double most_strips = 5.0;
 constexpr double label_size = 3.4;
 constexpr double hatch_step = 2.0;
+constexpr double least_drawn = 1.0;  ///< so that a join is seen
 
 /// Lays the roll out in strips of one length.
 class StripDrawer {
@@ -39,12 +40,13 @@ public:
         mark(strips() - 1, (roll_ - (strips() - 1) * strip_) * scale_, roll_);
     }
 
-    void piece(const RollCut& cut, std::size_t number) {
+    void piece(const RollCut& cut, int number) {
         double widest = 0.0;
         Point middle;
-        spans(cut.start.mm(), cut.end.mm(), [&](int strip, double from, double to) {
+        const double lacks = std::max(0.0, least_drawn / scale_ - (cut.end - cut.start).mm());
+        spans(cut.start.mm(), cut.end.mm() + lacks, [&](int strip, double from, double to) {
             rectangle(strip, from, to, Role::ink, 0.4);
-            if (cut.left_out) {
+            if (cut.left_out && cut.what != "left over") {
                 hatch(strip, from * scale_, to * scale_);
             }
             if (to - from > widest) {
@@ -52,9 +54,9 @@ public:
                 middle = {(from + to) / 2.0 * scale_, top(strip) + strip_height / 2.0 + label_size * 0.36};
             }
         });
-        const std::string text = std::to_string(number);
+        const std::string text = number > 0 ? std::to_string(number) : std::string();
         const double wide = plain_text_width(text, label_size, true);
-        if (widest * scale_ > wide + 0.6) {
+        if (!text.empty() && widest * scale_ > wide + 0.6) {
             drawing_.labels.push_back(
                 {.text = text, .at = {middle.x - wide / 2.0, middle.y}, .size = label_size, .bold = true});
         }
@@ -113,13 +115,15 @@ Elevation roll_drawing(const RollCuts& roll, Length length) {
     Elevation drawing;
     drawing.width = paper_width;
     drawing.title = "The roll from its outer end";
-    drawing.description = fmt::format("{} cuts along {:g} m, numbered as in the list.", roll.cuts.size(),
-                                      std::round(length.mm() / 10.0) / 100.0);
+    const auto pieces = std::ranges::count_if(roll.cuts, [](const RollCut& cut) { return !cut.left_out; });
+    drawing.description =
+        fmt::format("{} cuts along {:g} m, numbered as in the list.", pieces, std::round(length.mm() / 10.0) / 100.0);
     StripDrawer drawer(drawing, length.mm());
     drawing.height = drawer.strips() * strip_step;
     drawer.cloth();
+    const auto shown = shown_cuts(roll, {});
     for (std::size_t i = 0; i < roll.cuts.size(); ++i) {
-        drawer.piece(roll.cuts[i], i + 1);
+        drawer.piece(roll.cuts[i], shown[i].number);
     }
     return drawing;
 }

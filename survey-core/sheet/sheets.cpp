@@ -100,7 +100,8 @@ void add_layer(std::vector<Sheet>& sheets, const Survey& survey, const Figures& 
 std::vector<Sheet> sheets_of(const Survey& survey, const Figures& figures, const SheetsAsked& asked,
                              const SheetStyle& style) {
     if (asked.kind == SheetKind::cutting) {
-        return cutting_sheets(survey, figures, cuts_as_ordered(survey, figures), style);
+        return cutting_sheets(survey, figures, asked.rolls.empty() ? cuts_as_ordered(survey, figures) : asked.rolls,
+                              style);
     }
     std::vector<Sheet> sheets;
     for (std::size_t window = 0; window < figures.windows.size(); ++window) {

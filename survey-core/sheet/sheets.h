@@ -2,6 +2,7 @@
 #pragma once
 
 #include "figures/figures.h"
+#include "sheet/roll_cuts.h"
 #include "sheet/sheet.h"
 #include "survey/survey.h"
 
@@ -14,6 +15,7 @@ namespace truehang {
 struct SheetsAsked {
     SheetKind kind = SheetKind::measure;
     std::string room, window, layer;
+    std::vector<RollCuts> rolls{};  ///< of the cutting list, what is cut along each roll; none: as ordered
 };
 
 /// The sheets that were asked for, in the survey's order; none where there is no such window or layer, or nothing hangs

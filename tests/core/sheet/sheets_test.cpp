@@ -184,6 +184,121 @@ TEST(RollCuts, HoldEveryPieceOfTheOrders) {
     }
 }
 
+/// The example's two drops on a roll of 7,000 with a flaw from 2,300 to 2,400 and a join at 5,900, laid by hand: the
+/// first from the start, the second from the next repeat of 320 behind the flaw, 2,560. Tabs and facings stay away.
+struct LaidByHand {
+    Survey survey = contract_example();
+    Figures figures = work_out(survey);
+    RollsThatCame came{survey.id, Length::mm(1000), {{"sailcloth", {}}}};
+    HousePlan plan;
+
+    LaidByHand() {
+        Roll roll;
+        roll.id = "A";
+        roll.lot = "12";
+        roll.length = Length::mm(7000);
+        roll.flaws.push_back({Length::mm(2300), Length::mm(2400)});
+        roll.joins.push_back({Length::mm(5900), {}});
+        came.fabrics[0].rolls.push_back(roll);
+        FabricPlan fabric;
+        fabric.fabric = "sailcloth";
+        fabric.pieces = pieces_of(survey, "sailcloth");
+        PlannedRoll planned{.roll = "A", .lot = "12", .cuts = {}, .remnants = {}, .used = {}};
+        double at = 0.0;
+        for (const PieceToCut& piece : fabric.pieces) {
+            if (piece.what == "drops") {
+                planned.cuts.push_back({piece.id, Length::mm(at), Length::mm(at) + piece.length});
+                at = 2560.0;
+            }
+        }
+        planned.remnants.push_back({planned.cuts.back().to, Length::mm(5900), true});
+        planned.remnants.push_back({Length::mm(5900), Length::mm(7000), true});
+        fabric.plan.rolls.push_back(planned);
+        plan.fabrics.push_back(fabric);
+    }
+    [[nodiscard]] std::vector<RollCuts> cuts() const { return cuts_as_planned(survey, figures, came, plan); }
+};
+
+TEST(RollCuts, StandWhereThePlanLaysThem) {
+    const LaidByHand laid;
+    const auto rolls = laid.cuts();
+    ASSERT_EQ(rolls.size(), 2U) << "the lining, of which no roll came, as ordered";
+    EXPECT_FALSE(rolls[1].measured);
+    EXPECT_EQ(rolls[0].roll, "roll A, lot 12");
+    ASSERT_EQ(rolls[0].cuts.size(), 3U);
+    // By hand: the finished drop of 1992 with a head of 10 and a hem of 150 is 2152; 2 % shrink: 2152 / 0.98 = 2195.9,
+    // up to 2196 (trade rules, section 5). 2196 mm are 86.457 in, up to eighths 86 1/2.
+    EXPECT_EQ(rolls[0].cuts[0].start, Length());
+    EXPECT_EQ(rolls[0].cuts[0].end, Length::mm(2196));
+    EXPECT_EQ(rolls[0].cuts[1].what, "flaw");
+    EXPECT_TRUE(rolls[0].cuts[1].left_out);
+    EXPECT_EQ(rolls[0].cuts[2].start, Length::mm(2560));
+    EXPECT_EQ(rolls[0].cuts[2].number, 2);
+    EXPECT_EQ(rolls[0].cuts[2].of, 2);
+    EXPECT_EQ(rolls[0].cuts[0].curtains, std::vector<int>{0});
+    EXPECT_EQ(rolls[0].cuts[2].curtains, std::vector<int>{1});
+    const auto shown = shown_cuts(rolls[0], {});
+    EXPECT_EQ(shown[0].to, Length::mm(2196));
+    EXPECT_NEAR(shown_cuts(rolls[0], {.unit = LengthUnit::in})[0].to.mm(), 86.5 * 25.4, 1e-6)
+        << "up, so that it doesn't fall short";
+    EXPECT_EQ(shown[1].number, 0);
+    EXPECT_EQ(shown[2].number, 2);
+    EXPECT_EQ(shown[2].to, Length::mm(2560 + 2196));
+}
+
+TEST(CuttingSheet, GoesByThePlanOfTheRollsThatCame) {
+    const LaidByHand laid;
+    SheetsAsked asked = all_of(SheetKind::cutting);
+    asked.rolls = laid.cuts();
+    const auto sheets = sheets_of(laid.survey, laid.figures, asked);
+    ASSERT_EQ(sheets.size(), 2U);
+    EXPECT_TRUE(sheets[0].title.ends_with(", roll A, lot 12"));
+    const SheetBlock* cuts = block_of(sheets[0], "order-of-cutting");
+    ASSERT_NE(cuts, nullptr);
+    ASSERT_EQ(cuts->rows.size(), 3U);
+    EXPECT_EQ(texts(cuts->rows[0]),
+              (Texts{"1", "0", "2196", "2196", "drop 1 of 2", "Parlour, south window; left curtain"}));
+    EXPECT_EQ(texts(cuts->rows[1]), (Texts{"–", "2300", "2400", "100", "leave: flaw", ""}));
+    EXPECT_EQ(texts(cuts->rows[2])[2], "4756");
+    const SheetBlock* totals = block_of(sheets[0], "totals");
+    ASSERT_NE(totals, nullptr);
+    EXPECT_EQ(texts(totals->rows[0])[1], "7000");
+    EXPECT_EQ(texts(totals->rows[1])[1], "4756");
+    EXPECT_EQ(texts(totals->rows[2])[2], "4756 to 5900, keep");
+    EXPECT_TRUE(totals->note.empty());
+}
+
+TEST(CuttingSheet, SaysWhatTheRollsDontReachFor) {
+    LaidByHand laid;
+    laid.plan.fabrics[0].plan.rolls.clear();
+    laid.plan.fabrics[0].plan.short_windows = {laid.survey.rooms[0].windows[0].id};
+    SheetsAsked asked = all_of(SheetKind::cutting);
+    asked.rolls = laid.cuts();
+    const auto sheets = sheets_of(laid.survey, laid.figures, asked);
+    ASSERT_EQ(sheets.size(), 2U);
+    const auto* words = std::get_if<SheetWords>(&sheets[0].parts.at(0));
+    ASSERT_NE(words, nullptr);
+    EXPECT_EQ(words->title, "Not enough cloth");
+    EXPECT_TRUE(words->lines.at(0).starts_with("Parlour, south window can’t be cut whole"));
+    EXPECT_EQ(block_of(sheets[0], "order-of-cutting"), nullptr);
+}
+
+TEST(CuttingSheet, BringsAPageToCountARollThatCame) {
+    // Common practice, no source: a roll over 27 m is counted; what is known of it stands at its metre.
+    LaidByHand laid;
+    laid.came.fabrics[0].rolls[0].length = Length::mm(27500);
+    laid.plan.fabrics[0].count_first = {"A"};
+    SheetsAsked asked = all_of(SheetKind::cutting);
+    asked.rolls = laid.cuts();
+    const auto sheets = sheets_of(laid.survey, laid.figures, asked);
+    ASSERT_EQ(sheets.size(), 3U);
+    const SheetBlock* count = block_of(sheets[1], "count");
+    ASSERT_NE(count, nullptr);
+    EXPECT_EQ(count->rows.size(), 14U);  // two columns of 28 metres
+    EXPECT_EQ(texts(count->rows[2])[1], "flaw at 2300 to 2400");
+    EXPECT_EQ(texts(count->rows[5])[1], "join at 5900");
+}
+
 TEST(MakingSheet, IsOneForEachCurtain) {
     const auto sheets = example_sheets(SheetKind::making);
     ASSERT_EQ(sheets.size(), 2U);
