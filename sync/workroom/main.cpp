@@ -40,6 +40,7 @@ struct SheetOptions {
     std::string survey, window, layer, out;
     std::string kind = "measure";
     std::string paper, unit, what;
+    std::string rolls;  ///< of the cutting sheets, the document of the rolls that came
 };
 
 /// The room and the window of "ROOM/ID" or "ID"; false and a line on standard error where there is no such window.
@@ -82,8 +83,16 @@ int write_sheet(const SheetOptions& options) {
     asked.style = style_of(*survey, options);
     asked.paper = paper_for(options);
     asked.standalone = true;
+    const auto figures = work_out(*survey);
+    if (!options.rolls.empty()) {
+        const auto came = workroom::rolls_or_faults(options.rolls, *survey);
+        if (!came) {
+            return refused;
+        }
+        asked.sheets.rolls = cuts_as_planned(*survey, figures, *came, plan_house(*survey, *came));
+    }
     const auto no_photo = [](const std::string&) { return false; };
-    const auto page = workroom::sheets_page(*survey, work_out(*survey), asked, no_photo);
+    const auto page = workroom::sheets_page(*survey, figures, asked, no_photo);
     if (!page) {
         fmt::print(stderr, "{}: nothing is worked that such a sheet could say.\n",
                    options.window.empty() ? options.survey : options.window);
@@ -146,6 +155,7 @@ void add_sheet(CLI::App& app, SheetOptions& options, int& result) {
     command->add_option("--layer", options.layer, "The layer's id; all of the window's where none is given");
     command->add_option("--paper", options.paper, "a4 or letter; the locale's where none is given")
         ->check(CLI::IsMember({"a4", "letter"}));
+    command->add_option("--rolls", options.rolls, "The rolls that came: cutting sheets are by their plan");
     add_unit(*command, options);
     command->callback([&] { result = write_sheet(options); });
 }

@@ -16,10 +16,14 @@
 #include <chrono>
 #include <csignal>
 #include <cstdio>
+#include <cstdlib>
 
 namespace truehang::workroom {
 
 namespace {
+
+/// How long a plan that is under way may hold up the end.
+constexpr std::chrono::milliseconds planning_ends{1000};
 
 sync::Time now() { return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now()); }
 
@@ -133,7 +137,11 @@ int serve(const ServeOptions& options) {
         return 2;
     }
     server.run();
+    const bool ended = reception.end_planning(planning_ends);
     (*archive)->close();
+    if (!ended) {
+        std::_Exit(0);  // a plan under way can't be broken off; nothing of it is kept, and all else is on the disk
+    }
     return 0;
 }
 

@@ -18,10 +18,15 @@ constexpr int busy_ms = 5000;
 
 void bring_to_schema(SQLite::Database& database) {
     SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
-    if (database.execAndGet("PRAGMA user_version").getInt() == 0) {
+    int version = database.execAndGet("PRAGMA user_version").getInt();
+    if (version == 0) {
         database.exec(schema);
-        database.exec("PRAGMA user_version = " + std::to_string(schema_version));
+        version = 1;
     }
+    for (; version < schema_version; ++version) {
+        database.exec(later_schemas.at(static_cast<std::size_t>(version) - 1));
+    }
+    database.exec("PRAGMA user_version = " + std::to_string(schema_version));
     transaction.commit();
 }
 

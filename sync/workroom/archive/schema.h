@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <array>
+
 namespace truehang::workroom {
 
-/// The version that `schema` makes, in SQLite's user_version.
-inline constexpr int schema_version = 1;
+/// The version that `schema` and all of `later_schemas` make, in SQLite's user_version.
+inline constexpr int schema_version = 3;
 
-/// Everything the workroom keeps but the photos' bytes. `bytes` are as they were received; a revision is never
-/// written again. Of codes, tokens and sessions only SHA-256 digests are kept. Times ending in _ms are Unix time.
+/// Version 1: everything the workroom receives but the photos' bytes. `bytes` are as they were received; a revision is
+/// never written again. Of codes, tokens and sessions only SHA-256 digests are kept. Times ending in _ms are Unix time.
 inline constexpr const char* schema = R"sql(
 CREATE TABLE device(
     id TEXT PRIMARY KEY,
@@ -40,5 +42,29 @@ CREATE TABLE photo(
     device TEXT NOT NULL REFERENCES device(id)
 ) STRICT, WITHOUT ROWID;
 )sql";
+
+/// What each later version adds, from 2 on. Version 2: the rolls that came, a document a version, none written again.
+/// Version 3: of each survey the plan that was last worked out, and the digests of what it was worked from.
+inline constexpr std::array<const char*, 2> later_schemas{R"sql(
+CREATE TABLE rolls(
+    survey TEXT NOT NULL,
+    version INTEGER NOT NULL,
+    saved_at TEXT NOT NULL,
+    bytes BLOB NOT NULL,
+    UNIQUE(survey, version)
+) STRICT;
+)sql",
+                                                          R"sql(
+CREATE TABLE roll_plan(
+    survey TEXT PRIMARY KEY,
+    survey_sha256 TEXT NOT NULL,
+    rolls_sha256 TEXT NOT NULL,
+    rules_sha256 TEXT NOT NULL,
+    planner INTEGER NOT NULL,
+    worked_at TEXT NOT NULL,
+    bytes BLOB NOT NULL
+) STRICT, WITHOUT ROWID;
+)sql"};
+static_assert(schema_version == 1 + static_cast<int>(later_schemas.size()));
 
 }  // namespace truehang::workroom

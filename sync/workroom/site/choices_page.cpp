@@ -82,7 +82,10 @@ void add_row(View& rows, const std::string& what, const std::vector<Choice>& cho
     auto row = view();
     auto cells = view_list();
     for (const Choice& choice : choices) {
-        cells << View{text(choice)};
+        auto cell = view();
+        cell.set("says", choice.says);
+        cell.set("text", text(choice));
+        cells << cell;
     }
     row.set("what", what);
     row.set("cells", cells);

@@ -8,6 +8,7 @@
 #include "workroom/archive/photo_intake.h"
 #include "workroom/archive/rules_shelf.h"
 #include "workroom/site/replies.h"
+#include "workroom/site/rolls_desk.h"
 #include "workroom/site/rules_page.h"
 #include "workroom/site/site_pages.h"
 
@@ -146,7 +147,9 @@ std::optional<Response> digest_trouble(const RequestHead& head, const sync::Sha2
 }  // namespace
 
 Reception::Reception(Archive& archive, Access& access, ReceptionOptions options)
-    : archive_(archive), access_(access), options_(std::move(options)) {}
+    : archive_(archive), access_(access), options_(std::move(options)), bench_(archive) {}
+
+bool Reception::end_planning(std::chrono::milliseconds time) { return bench_.end(time); }
 
 Response Reception::refusal(int status, std::string_view text) {
     for (const auto kind : {ProblemKind::length_required, ProblemKind::too_large, ProblemKind::headers_too_large,
@@ -204,6 +207,9 @@ Admission Reception::admit(const RequestHead& head) {
     if (head.method == "POST" && head.path == rules_form_path) {
         return take_at_most(rules_form_limit);
     }
+    if (const auto rolls = read_rolls_path(head.path); rolls && head.method == "POST") {
+        return rolls->kind == RollsPlace::Kind::page ? take_at_most(rolls_form_limit) : refuse(wrong_method());
+    }
     return is_read(head) ? take_at_most(0) : refuse(wrong_method());
 }
 
@@ -252,6 +258,9 @@ void Reception::answer(Request request, Respond respond) {
     try {
         if (const auto place = sync::read_path(request.head.path)) {
             return answer_place(*place, std::move(request), respond);
+        }
+        if (const auto rolls = read_rolls_path(request.head.path)) {
+            return answer_rolls(request, *rolls, respond);
         }
         if (request.head.method == "POST") {
             return respond(request.head.path == rules_form_path ? answer_rules_form(request) : answer_sign_in(request));
@@ -337,7 +346,10 @@ void Reception::answer_revision(const Place& place, Request request, std::string
     }
     archive_.keep_revision(
         {place.survey, place.revision, std::move(request.body), sync::hex(digest), std::move(device)},
-        [respond](const Result<Kept<sync::SurveyReceipt>>& kept) {
+        [this, respond, survey = place.survey](const Result<Kept<sync::SurveyReceipt>>& kept) {
+            if (kept && !kept->was_there) {
+                bench_.changed(survey);
+            }
             respond(kept ? json_reply(kept->was_there ? 200 : 201, sync::write_record(kept->receipt))
                          : error_reply(kept.error()));
         });
@@ -481,6 +493,25 @@ Response Reception::answer_rules_form(const Request& request) {
     return response;
 }
 
+void Reception::answer_rolls(const Request& request, const RollsPlace& place, const Respond& respond) {
+    using Kind = RollsPlace::Kind;
+    if (const auto why_not = why_not_look(request.head)) {
+        const bool page = place.kind == Kind::page || place.kind == Kind::count;
+        return respond(page && why_not->status == 401 ? page_reply(401, sign_in_page("")) : *why_not);
+    }
+    const bool sent = request.head.method == "POST";
+    if (sent && !sent_from_here(request.head)) {
+        return respond(
+            problem_reply(ProblemKind::malformed_request, "Rolls are written down on the workroom's own page."));
+    }
+    if (place.kind == Kind::plan) {
+        return look_at_plan(bench_, place, respond);
+    }
+    auto answer = sent ? take_rolls(archive_, bench_, place, request.body)
+                       : look_at_rolls(archive_, bench_, place, request.head.query);
+    respond(answer ? std::move(*answer) : page_reply(404, missing_page()));
+}
+
 Response Reception::answer_page(const Request& request) {
     const auto& path = request.head.path;
     if (auto open = open_file(path, options_.font_folder)) {
@@ -489,9 +520,15 @@ Response Reception::answer_page(const Request& request) {
     if (const auto why_not = why_not_look(request.head)) {
         return why_not->status == 401 ? page_reply(path == "/sign-in" ? 200 : 401, sign_in_page("")) : *why_not;
     }
-    if (auto page = site_page(archive_, path, request.head.query)) {
-        return page->type.empty() ? page_reply(page->status, std::move(page->body))
-                                  : file_reply(page->type, page->file_name, std::move(page->body));
+    if (auto page = site_page(archive_, bench_, path, request.head.query)) {
+        if (!page->type.empty()) {
+            return file_reply(page->type, page->file_name, std::move(page->body));
+        }
+        auto response = page_reply(page->status, std::move(page->body));
+        if (page->looks_again) {
+            looks_again(response);
+        }
+        return response;
     }
     return page_reply(404, missing_page());
 }

@@ -5,13 +5,16 @@
 #include "workroom/archive/access.h"
 #include "workroom/archive/archive.h"
 #include "workroom/http/http_server.h"
+#include "workroom/site/planning_bench.h"
 
+#include <chrono>
 #include <optional>
 #include <string>
 
 namespace truehang::workroom {
 
 class PhotoIntake;
+struct RollsPlace;
 
 struct ReceptionOptions {
     std::string workroom_name = "Workroom";
@@ -29,6 +32,10 @@ public:
     void answer(http::Request request, Respond respond) override;
     [[nodiscard]] http::Response refusal(int status, std::string_view text) override;
 
+    /// Once nothing is served any more: no plan is worked out from here on, and the archive may be closed. False where
+    /// one was still under way after so long.
+    [[nodiscard]] bool end_planning(std::chrono::milliseconds time);
+
 private:
     [[nodiscard]] http::Admission admit_place(const sync::Place& place, const http::RequestHead& head);
     [[nodiscard]] http::Admission admit_put(const sync::Place& place, const http::RequestHead& head);
@@ -45,6 +52,7 @@ private:
     [[nodiscard]] http::Response answer_figures(const sync::Place& place);
     [[nodiscard]] http::Response answer_rules(const sync::Place& place);
     [[nodiscard]] http::Response answer_rules_form(const http::Request& request);
+    void answer_rolls(const http::Request& request, const RollsPlace& place, const Respond& respond);
     [[nodiscard]] http::Response answer_page(const http::Request& request);
     [[nodiscard]] http::Response answer_sign_in(const http::Request& request);
 
@@ -57,6 +65,7 @@ private:
     Archive& archive_;
     Access& access_;
     ReceptionOptions options_;
+    PlanningBench bench_;
 };
 
 }  // namespace truehang::workroom

@@ -38,6 +38,8 @@ http::Response page_reply(int status, std::string html) {
     return response;
 }
 
+void looks_again(http::Response& page) { page.headers.emplace_back("Refresh", "2"); }
+
 http::Response file_reply(std::string_view type, std::string_view name, std::string body) {
     auto response = reply(200, type, std::move(body));
     response.headers.emplace_back("Content-Security-Policy", "default-src 'none'");

@@ -16,6 +16,8 @@ namespace truehang::workroom {
 [[nodiscard]] http::Response json_reply(int status, std::string json);
 /// A page; its policy lets it load nothing but this site's style sheet, fonts and pictures, and run nothing.
 [[nodiscard]] http::Response page_reply(int status, std::string html);
+/// Has a browser load the page again after two seconds: only for pages that nothing is typed on.
+void looks_again(http::Response& page);
 /// A file to keep under a name (letters, digits, dots); it may load nothing.
 [[nodiscard]] http::Response file_reply(std::string_view type, std::string_view name, std::string body);
 [[nodiscard]] http::Response problem_reply(sync::ProblemKind kind, std::string detail,

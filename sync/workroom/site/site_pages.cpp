@@ -9,6 +9,7 @@
 #include "workroom/archive/rules_shelf.h"
 #include "workroom/site/choices_page.h"
 #include "workroom/site/frame.h"
+#include "workroom/site/rolls_page.h"
 #include "workroom/site/rules_page.h"
 #include "workroom/site/sheet_page.h"
 #include "workroom/site/survey_page.h"
@@ -143,7 +144,33 @@ std::optional<SitePage> template_page(const Survey& survey, const SurveyPath& as
     return SitePage{200, std::move(svg).value(), "image/svg+xml", "template.svg"};
 }
 
-std::optional<SitePage> sheets_of_path(Archive& archive, const Survey& survey, const SurveyPath& asked,
+/// What the archive and the bench have to say.
+struct Desk {
+    Archive& archive;
+    PlanningBench& bench;
+};
+
+/// Sets the cuts of the rolls that came, where any did. A page instead where their plan isn't there.
+std::optional<SitePage> set_cuts(const Desk& desk, const Survey& survey, const Figures& figures, SheetsAsked& asked) {
+    const auto table = lay_out_rolls(desk.archive, survey.id);
+    if (!table || !*table) {
+        return failed_page();
+    }
+    if ((*table)->came.fabrics.empty()) {
+        return std::nullopt;
+    }
+    const auto plan = desk.bench.by_now(**table);
+    if (!plan) {
+        return failed_page();
+    }
+    if (!*plan) {
+        return SitePage{.body = working_page(survey), .looks_again = true};
+    }
+    asked.rolls = cuts_as_planned(survey, figures, (*table)->came, **plan);
+    return std::nullopt;
+}
+
+std::optional<SitePage> sheets_of_path(const Desk& desk, const Survey& survey, const SurveyPath& asked,
                                        std::string_view path, std::string_view query) {
     const auto kind = sheet_kind(asked.leaf);
     const bool there = asked.house || find_window(survey, asked.room, asked.window, asked.layer);
@@ -158,13 +185,20 @@ std::optional<SitePage> sheets_of_path(Archive& archive, const Survey& survey, c
     }
     page.paper = paper_of(asked_value(query, "paper")).value_or(Paper::a4);
     page.path = path;
-    const auto is_here = [&archive](const std::string& sha256) { return photo_is_here(archive, sha256); };
-    auto html = sheets_page(survey, work_out(survey), page, is_here);
+    const auto figures = work_out(survey);
+    if (*kind == SheetKind::cutting) {
+        if (auto instead = set_cuts(desk, survey, figures, page.sheets)) {
+            return instead;
+        }
+    }
+    const auto is_here = [&desk](const std::string& sha256) { return photo_is_here(desk.archive, sha256); };
+    auto html = sheets_page(survey, figures, page, is_here);
     return html ? std::optional(SitePage{200, std::move(*html)}) : std::nullopt;
 }
 
-std::optional<SitePage> page_of_survey(Archive& archive, const SurveyPath& asked, std::string_view path,
+std::optional<SitePage> page_of_survey(const Desk& desk, const SurveyPath& asked, std::string_view path,
                                        std::string_view query) {
+    Archive& archive = desk.archive;
     const auto document = archive.newest(asked.survey);
     if (!document) {
         return failed_page();
@@ -191,12 +225,13 @@ std::optional<SitePage> page_of_survey(Archive& archive, const SurveyPath& asked
         return csv_file(*survey, asked);
     }
     return asked.leaf == "template.svg" ? template_page(*survey, asked)
-                                        : sheets_of_path(archive, *survey, asked, path, query);
+                                        : sheets_of_path(desk, *survey, asked, path, query);
 }
 
 }  // namespace
 
-std::optional<SitePage> site_page(Archive& archive, std::string_view path, std::string_view query) {
+std::optional<SitePage> site_page(Archive& archive, PlanningBench& bench, std::string_view path,
+                                  std::string_view query) {
     if (path == "/") {
         return front_page(archive);
     }
@@ -207,7 +242,7 @@ std::optional<SitePage> site_page(Archive& archive, std::string_view path, std::
     }
     const auto parts = decoded(path);
     const auto asked = parts ? survey_path(*parts) : std::nullopt;
-    return asked ? page_of_survey(archive, *asked, path, query) : std::nullopt;
+    return asked ? page_of_survey({archive, bench}, *asked, path, query) : std::nullopt;
 }
 
 std::optional<http::Response> open_file(std::string_view path, const std::string& font_folder) {

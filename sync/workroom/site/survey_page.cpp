@@ -7,6 +7,7 @@
 #include "sheet/template_svg.h"
 #include "sheet/words.h"
 #include "workroom/site/frame.h"
+#include "workroom/site/rolls_page.h"
 #include "workroom/site/sheet_page.h"
 
 #include <fmt/format.h>
@@ -245,6 +246,7 @@ std::string survey_page(const Survey& survey, const Figures& figures, const std:
     values.set("kinds", kinds);
     values.set("survey_href", survey_href(survey));
     values.set("figures_href", sync::figures_path(survey.id));
+    values.set("rolls_href", rolls_path(survey.id));
     return framed({title_of(survey), "page-survey", {{"/", "Surveys"}}, false}, fill("survey", values));
 }
 
