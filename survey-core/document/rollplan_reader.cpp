@@ -30,13 +30,15 @@ void texts(ObjectReader& reader, std::string_view key, std::vector<std::string>&
 /// Reads what one fabric's rolls are cut into, against its pieces and the rolls that came.
 class FabricReader {
 public:
-    FabricReader(const Survey& survey, const RollsThatCame& came) : survey_(survey), came_(came) {}
+    FabricReader(const Survey& survey, const RollsThatCame& came, const HousePieces& pieces)
+        : survey_(survey), came_(came), pieces_(pieces) {}
 
     FabricPlan read(ObjectReader& reader) {
         FabricPlan plan;
         reader.id("fabric", plan.fabric, Presence::required);
         plan.rules = roll_rules(survey_, plan.fabric, came_.useful);
-        plan.pieces = pieces_of(survey_, plan.fabric);
+        const auto pieces = pieces_.find(plan.fabric);
+        plan.pieces = pieces == pieces_.end() ? std::vector<PieceToCut>() : pieces->second;
         for (const PieceToCut& piece : plan.pieces) {
             left_.emplace(piece.id, &piece);
         }
@@ -135,6 +137,7 @@ private:
 
     const Survey& survey_;
     const RollsThatCame& came_;
+    const HousePieces& pieces_;
     std::map<std::string, const PieceToCut*> left_;  ///< pieces that no roll was seen to give yet
     const std::vector<Roll>* rolls_ = nullptr;
 };
@@ -162,7 +165,10 @@ HousePlan read_house(ObjectReader& reader, const Survey& survey, const RollsThat
     if (plan.survey != survey.id) {
         reader.fault("survey", "This plan is of another survey.");
     }
-    const auto read_fabric = [&](ObjectReader& item) { plan.fabrics.push_back(FabricReader(survey, came).read(item)); };
+    const HousePieces pieces = house_pieces(survey);
+    const auto read_fabric = [&](ObjectReader& item) {
+        plan.fabrics.push_back(FabricReader(survey, came, pieces).read(item));
+    };
     reader.objects("fabrics", most_of_a_kind, read_fabric, Presence::required);
     const auto same = [](const FabricPlan& each, const RollsOfFabric& of) { return each.fabric == of.fabric; };
     if (!std::ranges::equal(plan.fabrics, came.fabrics, same)) {

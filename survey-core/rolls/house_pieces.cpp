@@ -56,32 +56,36 @@ private:
     std::vector<PieceToCut>& pieces_;
 };
 
+void add_window(const Survey& survey, const Room& room, const Window& window, HousePieces& pieces) {
+    const WorkedWindow worked = work_window(survey, room, window);
+    for (std::size_t l = 0; l < worked.pieces.size(); ++l) {
+        const auto& finished = worked.figures.layers[l].finished;
+        const LayerPieces& layer = worked.pieces[l];
+        for (std::size_t i = 0; i < layer.pieces.size(); ++i) {
+            const Piece& piece = layer.pieces[i];
+            const auto of = std::ranges::find(survey.fabrics, piece.fabric, &Fabric::id);
+            // The half repeat of an order is a gap of the plan, not a piece.
+            if (of != survey.fabrics.end() && piece.what != "half repeat") {
+                Expanding(room, window, *of, pieces[of->id])
+                    .add(layer.layer, piece, static_cast<int>(i), finished ? finished->curtains : 0);
+            }
+        }
+    }
+}
+
 }  // namespace
 
 std::vector<PieceToCut> pieces_of(const Survey& survey, const std::string& fabric,
                                   const std::set<std::string>& without) {
-    std::vector<PieceToCut> pieces;
-    const auto of = std::ranges::find(survey.fabrics, fabric, &Fabric::id);
-    if (of == survey.fabrics.end()) {
-        return pieces;
-    }
+    return house_pieces(survey, without)[fabric];
+}
+
+HousePieces house_pieces(const Survey& survey, const std::set<std::string>& without) {
+    HousePieces pieces;
     for (const Room& room : survey.rooms) {
         for (const Window& window : room.windows) {
-            if (without.contains(window.id)) {
-                continue;
-            }
-            const WorkedWindow worked = work_window(survey, room, window);
-            Expanding expanding(room, window, *of, pieces);
-            for (std::size_t l = 0; l < worked.pieces.size(); ++l) {
-                const auto& finished = worked.figures.layers[l].finished;
-                const LayerPieces& layer = worked.pieces[l];
-                for (std::size_t i = 0; i < layer.pieces.size(); ++i) {
-                    // The half repeat of an order is a gap of the plan, not a piece.
-                    if (layer.pieces[i].fabric == fabric && layer.pieces[i].what != "half repeat") {
-                        expanding.add(layer.layer, layer.pieces[i], static_cast<int>(i),
-                                      finished ? finished->curtains : 0);
-                    }
-                }
+            if (!without.contains(window.id)) {
+                add_window(survey, room, window, pieces);
             }
         }
     }

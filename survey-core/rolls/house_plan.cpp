@@ -34,20 +34,22 @@ Length missing_of(const FabricPlan& plan) {
     return plan_rolls({more}, left, plan.rules, {20000}).used;
 }
 
-FabricPlan plan_fabric(const Survey& survey, const RollsOfFabric& of, const RollsThatCame& came,
+/// `pieces` of the fabric, but those of windows in `without`.
+FabricPlan plan_fabric(const RollRules& rules, const RollsOfFabric& of, std::vector<PieceToCut> pieces,
                        const std::set<std::string>& without, const RollEffort& effort) {
     FabricPlan plan;
     plan.fabric = of.fabric;
-    plan.rules = roll_rules(survey, of.fabric, came.useful);
-    plan.pieces = pieces_of(survey, of.fabric, without);
+    plan.rules = rules;
+    plan.pieces = std::move(pieces);
+    std::erase_if(plan.pieces, [&](const PieceToCut& piece) { return without.contains(piece.window); });
     plan.plan = plan_rolls(of.rolls, plan.pieces, plan.rules, effort);
     plan.missing = missing_of(plan);
     return plan;
 }
 
 /// The pieces of windows that were left out, as not placed.
-void tell_left_out(const Survey& survey, const std::set<std::string>& out, FabricPlan& plan) {
-    plan.pieces = pieces_of(survey, plan.fabric);
+void tell_left_out(std::vector<PieceToCut> pieces, const std::set<std::string>& out, FabricPlan& plan) {
+    plan.pieces = std::move(pieces);
     for (const PieceToCut& piece : plan.pieces) {
         if (!out.contains(piece.window)) {
             continue;
@@ -85,6 +87,7 @@ struct Planning {
 HousePlan plan_all(const Survey& survey, const RollsThatCame& came, const Planning& planning) {
     HousePlan house;
     house.survey = survey.id;
+    HousePieces pieces = house_pieces(survey);
     std::set<std::string> out;
     for (bool again = true; again;) {
         again = false;
@@ -93,7 +96,8 @@ HousePlan plan_all(const Survey& survey, const RollsThatCame& came, const Planni
             if (planning.stop.stop_requested()) {
                 return house;
             }
-            plans.push_back(plan_fabric(survey, of, came, out, planning.effort));
+            const RollRules rules = roll_rules(survey, of.fabric, came.useful);
+            plans.push_back(plan_fabric(rules, of, pieces[of.fabric], out, planning.effort));
         }
         for (const FabricPlan& plan : plans) {
             for (const std::string& window : plan.plan.short_windows) {
@@ -107,7 +111,7 @@ HousePlan plan_all(const Survey& survey, const RollsThatCame& came, const Planni
         house.fabrics = std::move(plans);
     }
     for (std::size_t i = 0; i < house.fabrics.size(); ++i) {
-        tell_left_out(survey, out, house.fabrics[i]);
+        tell_left_out(pieces[came.fabrics[i].fabric], out, house.fabrics[i]);
         house.fabrics[i].count_first = counted_first(came.fabrics[i].rolls, house.fabrics[i].pieces);
     }
     tell_windows(survey, out, house);

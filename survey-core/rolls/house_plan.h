@@ -4,6 +4,7 @@
 #include "figures/figures.h"
 #include "rolls/rolls.h"
 
+#include <map>
 #include <set>
 #include <stop_token>
 #include <string>
@@ -59,6 +60,10 @@ struct HousePlan {
 /// Windows in `without` are left out.
 [[nodiscard]] std::vector<PieceToCut> pieces_of(const Survey& survey, const std::string& fabric,
                                                 const std::set<std::string>& without = {});
+
+/// The same of every fabric that something is cut from, by its id: the figures are worked once.
+using HousePieces = std::map<std::string, std::vector<PieceToCut>>;
+[[nodiscard]] HousePieces house_pieces(const Survey& survey, const std::set<std::string>& without = {});
 
 /// How one fabric of a survey is planned.
 [[nodiscard]] RollRules roll_rules(const Survey& survey, const std::string& fabric, Length useful);

@@ -14,6 +14,10 @@ namespace truehang {
 
 namespace {
 
+/// The drawing of a phone's width: its rows are shorter, so that its words stay as large.
+constexpr double narrow_width = 82.0;
+constexpr Length narrow_row = Length::mm(4000);
+
 std::string metres(Length length) { return fmt::format("{:.2f} m", length.metres()); }
 
 std::string joined(const std::vector<std::string>& parts, std::string_view between) {
@@ -160,9 +164,9 @@ std::vector<std::string> short_text(const FabricPlan& fabric, const Names& names
     return lines;
 }
 
-std::string left_text(const PlannedRoll& plan, const SheetStyle& style) {
+std::string left_text(const RollCuts& roll, const SheetStyle& style) {
     std::vector<std::string> parts;
-    for (const Remnant& remnant : plan.remnants) {
+    for (const Remnant& remnant : roll.left_over) {
         parts.push_back(fmt::format("{} ({} to {}{})", written(remnant.to - remnant.from, style),
                                     written(remnant.from, style), written(remnant.to, style),
                                     remnant.useful ? ", keep" : ""));
@@ -186,7 +190,7 @@ public:
         RollSheet sheet;
         sheet.title = roll_title(roll, style_);
         sheet.used = metres(planned.used) + " used.";
-        sheet.left = left_text(planned, style_);
+        sheet.left = left_text(cuts, style_);
         std::vector<DrawnPiece> drawn;
         const auto shown = shown_cuts(cuts, style_);
         for (std::size_t i = 0; i < shown.size(); ++i) {
@@ -200,6 +204,10 @@ public:
             }
         }
         sheet.drawing = planned_roll_drawing(roll, planned, drawn, options_);
+        auto narrow = options_;
+        narrow.width = narrow_width;
+        narrow.row = narrow_row;
+        sheet.narrow = planned_roll_drawing(roll, planned, drawn, narrow);
         return sheet;
     }
 
@@ -280,12 +288,13 @@ HouseRollSheet roll_sheet(const Survey& survey, const Figures& figures, const Ro
 
 std::vector<CountSheet> count_sheets(const Survey& survey, const RollsThatCame& came, const SheetStyle& style) {
     std::vector<CountSheet> counts;
+    HousePieces pieces = house_pieces(survey);
     for (const RollsOfFabric& of : came.fabrics) {
         const auto fabric = std::ranges::find(survey.fabrics, of.fabric, &Fabric::id);
         if (fabric == survey.fabrics.end()) {
             continue;
         }
-        const auto first = counted_first(of.rolls, pieces_of(survey, of.fabric));
+        const auto first = counted_first(of.rolls, pieces[of.fabric]);
         for (const Roll& roll : of.rolls) {
             if (std::ranges::count(first, roll.id) > 0) {
                 counts.push_back(count_of(roll, short_name(*fabric), style));

@@ -22,10 +22,10 @@ struct RollCutLine {
 };
 
 struct RollSheet {
-    std::string title;  ///< "Roll A, lot 12, 32500 long"
-    std::string used;   ///< "22.4 m used."
-    std::string left;   ///< what is left over and where; empty: nothing
-    Elevation drawing;
+    std::string title;          ///< "Roll A, lot 12, 32500 long"
+    std::string used;           ///< "22.4 m used."
+    std::string left;           ///< what is left over and where; empty: nothing
+    Elevation drawing, narrow;  ///< the same for paper and for a phone's width
     std::vector<RollCutLine> cuts;
 };
 

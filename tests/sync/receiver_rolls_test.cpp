@@ -99,7 +99,8 @@ TEST(RollsPage, showsWhereEachPieceIsCut) {
     EXPECT_EQ(count(page.body, "<tr><th scope=\"row\">"), cuts.size());
     EXPECT_TRUE(has(page, "<td class=\"number\">2240</td>"));
     EXPECT_TRUE(has(page, "Parlour, south window"));
-    EXPECT_EQ(count(page.body, "<svg xmlns"), 1U) << "one roll is drawn";
+    EXPECT_EQ(count(page.body, "<figure class=\"broad\"><svg xmlns"), 1U) << "one roll is drawn";
+    EXPECT_EQ(count(page.body, "<svg xmlns"), 2U) << "and once more for a phone";
     EXPECT_TRUE(has(page, "of cloth used"));
     EXPECT_TRUE(has(page, "No rolls yet of Cotton sateen"));
 }

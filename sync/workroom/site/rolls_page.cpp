@@ -143,6 +143,8 @@ View roll_view(const RollSheet& roll, const std::string& id) {
     svg.unit = "mm";
     svg.id = id;
     entry.set("drawing", svg_of(roll.drawing, svg));
+    svg.id = id + "-narrow";
+    entry.set("narrow", svg_of(roll.narrow, svg));
     auto cuts = view_list();
     for (const RollCutLine& cut : roll.cuts) {
         auto line = view();
@@ -234,7 +236,11 @@ std::string rolls_page(const Survey& survey, const Figures& figures, const Rolls
     set_plan(values, page.plan == nullptr ? HouseRollSheet{}
                                           : roll_sheet(survey, figures, came, *page.plan, sheet_style_for(survey)));
     set_texts(values, "not_here", not_here(cutting, came));
-    values.set("count_some", truth(!count_sheets(survey, came).empty()));
+    const bool counted =
+        page.plan == nullptr
+            ? !count_sheets(survey, came).empty()
+            : std::ranges::any_of(page.plan->fabrics, [](const FabricPlan& plan) { return !plan.count_first.empty(); });
+    values.set("count_some", truth(counted));
     values.set("count_href", path + "/count");
     values.set("change_href", path + "?change#came");
     values.set("again_href", path);
