@@ -41,7 +41,7 @@ Arrangement::Arrangement(const LotsProblem& problem)
       at_{std::vector<Row>(problem.grounds.size()), std::vector<Reckoned>(problem.grounds.size(), Reckoned{true, 0, 0}),
           std::vector<int>(problem.windows.size(), no_lot), 0},
       roll_of_(lines_.runs().size(), 0) {
-    at_.taken.out = static_cast<int>(problem.windows.size());
+    count_lots(at_.taken);
 }
 
 std::tuple<Taken, int, Um> Arrangement::key() const {
@@ -87,14 +87,24 @@ void Arrangement::note_rolls(std::size_t roll) {
     }
 }
 
+void Arrangement::count_lots(Taken& taken) const {
+    taken.split = split_rooms(problem_, at_.lot_of);
+    taken.out = 0;
+    taken.missing = 0;
+    for (std::size_t w = 0; w < at_.lot_of.size(); ++w) {
+        const bool is_out = at_.lot_of[w] == no_lot;
+        taken.out += is_out ? 1 : 0;
+        taken.missing += is_out ? problem_.windows[w].length : 0;
+    }
+}
+
 Taken Arrangement::tried() const {
     Taken taken = at_.taken;
     for (std::size_t i = 0; i < touched_; ++i) {
         taken.used += at_.reckoned[saved_[i].roll].used - saved_[i].reckoned.used;
     }
     if (lots_changed_) {
-        taken.split = split_rooms(problem_, at_.lot_of);
-        taken.out = static_cast<int>(std::ranges::count(at_.lot_of, no_lot));
+        count_lots(taken);
     }
     return taken;
 }
@@ -140,9 +150,8 @@ bool Arrangement::read(const LotsPlan& plan) {
         }
         runs -= plan.lot_of[w] == no_lot ? 0 : asked;
     }
-    read.taken.split = split_rooms(problem_, plan.lot_of);
-    read.taken.out = static_cast<int>(std::ranges::count(plan.lot_of, no_lot));
     go_to(read);
+    count_lots(at_.taken);
     return runs == 0;
 }
 

@@ -29,12 +29,16 @@ private:
     std::uint64_t state_ = 1;
 };
 
-/// What is to be least, the first first.
+/// What is to be least: windows left out, then split rooms, then cloth.
 struct Taken {
-    int out = 0;    ///< windows left out
+    int out = 0;
     int split = 0;  ///< rooms over several lots
     Um used = 0;
-    friend auto operator<=>(const Taken&, const Taken&) = default;
+    Um missing = 0;  ///< length of the windows left out; decides nothing
+    friend auto operator<=>(const Taken& a, const Taken& b) {
+        return std::tie(a.out, a.split, a.used) <=> std::tie(b.out, b.split, b.used);
+    }
+    friend bool operator==(const Taken& a, const Taken& b) { return a <=> b == 0; }
 };
 
 /// Where everything lies.
@@ -95,6 +99,8 @@ private:
         Reckoned reckoned;
     };
     void note_rolls(std::size_t roll);
+    /// Counts windows left out and split rooms.
+    void count_lots(Taken& taken) const;
     void insert(std::size_t roll, std::size_t place, int run);
     [[nodiscard]] Laid laid_lot(std::size_t lot) const;
 

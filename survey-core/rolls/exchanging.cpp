@@ -54,6 +54,9 @@ private:
     std::size_t some_window() { return draws().below(problem_.windows.size()); }
     [[nodiscard]] bool is_enough() const { return std::get<0>(best_key_) <= Taken{0, 0, enough_}; }
 
+    /// Whether the best plan leaves a window out or splits a room.
+    [[nodiscard]] bool is_wanting() const { return std::get<0>(best_key_).out > 0 || std::get<0>(best_key_).split > 0; }
+    [[nodiscard]] Um weight(const Taken& taken, bool is_hot) const;
     void keep_if_best();
     void round(long steps);
     void pass(const std::vector<LotsPlan>& begun, long steps);
@@ -68,6 +71,7 @@ private:
     bool swap_windows();
     bool change_room();
     bool fill();
+    bool leave_out();
 
     const LotsProblem& problem_;
     Um enough_;
@@ -230,6 +234,15 @@ bool Exchange::change_room() {
            std::ranges::all_of(come, [&](std::size_t w) { return at_.put_in(w, back); });
 }
 
+bool Exchange::leave_out() {
+    const std::size_t window = some_window();
+    if (at_.lot_of(window) == no_lot) {
+        return false;
+    }
+    at_.take_out(window);
+    return at_.holds();
+}
+
 /// A window that was left out.
 bool Exchange::fill() {
     std::vector<std::size_t> out;
@@ -249,9 +262,8 @@ bool Exchange::fill() {
 
 bool Exchange::try_move() {
     const std::size_t drawn = draws().below(64);
-    const bool is_short = at_.arranged().taken.out > 0;
-    if (is_short && drawn < 4) {
-        return drawn < 2 ? fill() : swap_windows();
+    if ((is_wanting() || at_.arranged().taken.out > 0) && drawn < 4) {
+        return drawn == 0 ? leave_out() : drawn < 3 ? fill() : swap_windows();
     }
     if (problem_.lots.size() > 1 && drawn < 8) {
         return drawn < 5 ? change_windows() : drawn == 5 ? swap_windows() : change_room();
@@ -268,21 +280,26 @@ bool Exchange::try_move() {
     return drawn < 26 ? reorder() : exchange_parts();
 }
 
-/// While it is hot a split room weighs no more than some cloth, so that rooms can change places; later more than all.
+/// While it is hot a split room weighs no more than some cloth, so that rooms can change places; and so does a window
+/// left out as long as no plan is known without one or the other. Later they weigh more than all cloth.
+Um Exchange::weight(const Taken& taken, bool is_hot) const {
+    constexpr Um some_cloth = 1500000;
+    const Um split = is_hot ? some_cloth : all_cloth_;
+    const Um out = is_hot && is_wanting() ? some_cloth * taken.out + taken.missing
+                                          : all_cloth_ * static_cast<Um>(problem_.windows.size()) * taken.out;
+    return taken.used + split * taken.split + out;
+}
+
 void Exchange::step(Um left) {
     constexpr Um hottest = 200000;
-    constexpr Um soft = 1500000;
     constexpr Um half = 512;
     const Um heat = (hottest * left * left * left) >> 30U;
-    const Um split = left > half ? soft : all_cloth_;
-    const auto weight = [&](const Taken& taken) {
-        return taken.used + split * taken.split + all_cloth_ * static_cast<Um>(problem_.windows.size()) * taken.out;
-    };
+    const bool is_hot = left > half;
     if (!try_move()) {
         at_.undo();
         return;
     }
-    const Um worse = weight(at_.tried()) - weight(at_.arranged().taken);
+    const Um worse = weight(at_.tried(), is_hot) - weight(at_.arranged().taken, is_hot);
     if (worse > 0 && worse * 1000 > heat * draws().patience()) {
         at_.undo();
         return;
@@ -347,7 +364,6 @@ LotsPlan Exchange::run(const std::vector<LotsPlan>& begun, long steps) {
     best_key_ = at_.key();
     best_plan_ = plan;
     pass(begun, steps);
-    const auto is_wanting = [&] { return std::get<0>(best_key_).out > 0 || std::get<0>(best_key_).split > 0; };
     for (int more = 0; more < 2 && is_wanting(); ++more) {
         pass(begun, steps);
     }
