@@ -208,8 +208,12 @@ class Programme:
             model, answer = pathlib.Path(folder, "model.lp"), pathlib.Path(folder, "answer")
             model.write_text(self.text(), encoding="utf-8")
             # The aim is a whole number of millimetres: nearer than 0.9 is the least.
-            subprocess.run(["cbc", str(model), "-seconds", str(seconds), "-ratioGap", "0", "-allowableGap", "0.9", "-solve",
-                            "-solution", str(answer)], capture_output=True, text=True, check=True, timeout=4 * seconds + 60)
+            command = ["cbc", str(model), "-seconds", str(seconds), "-ratioGap", "0", "-allowableGap", "0.9", "-solve",
+                       "-solution", str(answer)]
+            try:
+                subprocess.run(command, capture_output=True, text=True, check=True, timeout=4 * seconds + 60)
+            except subprocess.TimeoutExpired:
+                return "unsettled", 0, 0  # its seconds are the processor's, and others had it
             head, *lines = answer.read_text(encoding="utf-8").splitlines()
         if head.startswith("Infeasible") or head.startswith("Integer infeasible"):
             return "impossible", 0, 0
