@@ -11,7 +11,7 @@ Um Draws::patience() {
     const std::uint32_t chance = next() | 1U;
     const int zeros = std::countl_zero(chance);
     const std::uint64_t within = (static_cast<std::uint64_t>(chance) << (zeros + 1)) & 0xffffffffU;
-    return 1000 * (zeros + 1) - static_cast<Um>((within * 1000) >> 32U);
+    return Um{1000} * (zeros + 1) - static_cast<Um>((within * 1000) >> 32U);
 }
 
 int split_rooms(const LotsProblem& problem, const std::vector<int>& lot_of) {
@@ -39,7 +39,7 @@ Arrangement::Arrangement(const LotsProblem& problem)
     : problem_(problem),
       lines_(problem),
       at_{std::vector<Row>(problem.grounds.size()), std::vector<Reckoned>(problem.grounds.size(), Reckoned{true, 0, 0}),
-          std::vector<int>(problem.windows.size(), no_lot), 0},
+          std::vector<int>(problem.windows.size(), no_lot), Taken{}},
       roll_of_(lines_.runs().size(), 0) {
     count_lots(at_.taken);
 }
