@@ -81,6 +81,21 @@ FabricChange fabric_field(const Survey& survey, const Fabric& fabric, const QStr
                 : Change([n = *read](Fabric& held) { return replace(held.shrinkage_pct, n.value_or(0.0)); });
 }
 
+/// A choice of two: the flag set, or not.
+FormField yes_or_no(const QString& field, const QString& label, const std::optional<bool>& stored, const QString& no,
+                    const QString& yes) {
+    const bool is_so = stored.value_or(false);
+    FormField made{field, label, QStringLiteral("choice"), is_so ? yes : no, {}, {}, {}, no};
+    made.choices = {choice(QStringLiteral("no"), no), choice(QStringLiteral("yes"), yes)};
+    made.word = is_so ? QStringLiteral("yes") : QStringLiteral("no");
+    return made;
+}
+
+bool choose_one_way(std::optional<bool>& held, const QString& word) {
+    const bool wanted = word == QStringLiteral("yes");
+    return wanted != held.value_or(false) && replace(held, std::optional(wanted));
+}
+
 }  // namespace
 
 FabricsModel::FabricsModel(OpenVisit& open, QObject* parent)
@@ -110,6 +125,9 @@ void FabricsModel::show() {
         if (fabric.repeat.mm() > 0) {
             line = tr("%1, repeat %2").arg(line, truehang::shown(survey, fabric.repeat));
         }
+        if (fabric.one_way.value_or(false)) {
+            line = tr("%1, runs one way").arg(line);
+        }
         const QStringList hangs = windows_with(survey, id);
         rows.append({id, name, role, line, hangs.join(QStringLiteral("; ")),
                      QStringLiteral("%1, %2, %3").arg(name, role, line)});
@@ -134,6 +152,8 @@ void FabricsModel::showForm() {
                      make.length(QStringLiteral("selvedge"), tr("Selvedge, each side"), fabric->selvedge),
                      make.length(QStringLiteral("repeat"), tr("Pattern repeat, along the roll"), fabric->repeat),
                      make.choice(QStringLiteral("match"), tr("Match"), fabric->match, tr("No match")),
+                     yes_or_no(QStringLiteral("oneWay"), tr("Its design or nap"), fabric->one_way,
+                               tr("No way up, or not said"), tr("Runs one way: all pieces top to top")),
                      make.number(QStringLiteral("mass"), tr("Mass"), fabric->mass_gsm, tr("g/m²")),
                      make.number(QStringLiteral("shrinkage"), tr("Shrinkage"), fabric->shrinkage_pct, tr("%"))});
 }
@@ -161,9 +181,10 @@ QString FabricsModel::chooseField(const QString& field, const QString& word) {
         if (!fabric) {
             return false;
         }
-        return field == QStringLiteral("role")    ? choose_word(fabric->role, word)
-               : field == QStringLiteral("match") ? choose_word(fabric->match, word)
-                                                  : false;
+        return field == QStringLiteral("role")     ? choose_word(fabric->role, word)
+               : field == QStringLiteral("match")  ? choose_word(fabric->match, word)
+               : field == QStringLiteral("oneWay") ? choose_one_way(fabric->one_way, word)
+                                                   : false;
     });
     return {};
 }

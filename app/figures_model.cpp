@@ -3,6 +3,7 @@
 
 #include "figure_rows.h"
 #include "open_visit.h"
+#include "sheet/sheet_head.h"
 #include "sheet/words.h"
 #include "survey/stations.h"
 #include "writing.h"
@@ -74,15 +75,26 @@ void FiguresModel::show() {
 
 void FiguresModel::showFlags(const WindowFigures& worked) {
     QList<ShownRows::Row> rows;
+    const auto add = [&rows](Severity severity, const QString& code, const QString& text, const QString& station) {
+        const QString word = shown(flag_word(severity));
+        rows.append({static_cast<int>(rows.size()), code, shown(word_of(severity)), word,
+                     shown(word_of(shape_of(severity))), text, station, QStringLiteral("%1. %2").arg(word, text)});
+    };
     for (const Severity severity :
          {Severity::stop, Severity::remeasure, Severity::decide, Severity::caution, Severity::note}) {
         for (const Flag& flag : worked.flags) {
             if (flag.severity == severity) {
-                const QString word = shown(flag_word(severity));
-                rows.append({static_cast<int>(rows.size()), shown(flag.code), shown(word_of(severity)), word,
-                             shown(word_of(shape_of(severity))), shown(flag.text),
-                             flag.stations.empty() ? QString() : shown(flag.stations.front()),
-                             QStringLiteral("%1. %2").arg(word, shown(flag.text))});
+                add(severity, shown(flag.code), shown(flag.text),
+                    flag.stations.empty() ? QString() : shown(flag.stations.front()));
+            }
+        }
+    }
+    QStringList said;  // a cloth of two layers is said once
+    for (const LayerFigures& layer : worked.layers) {
+        for (const SheetMind& mind : one_way_minds(open_.survey(), layer)) {
+            if (!said.contains(shown(mind.text))) {
+                said.append(shown(mind.text));
+                add(mind.severity, shown(mind.code), shown(mind.text), {});
             }
         }
     }

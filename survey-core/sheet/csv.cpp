@@ -37,15 +37,20 @@ const Fabric* fabric_of(const Survey& survey, const std::string& id) {
     return found == survey.fabrics.end() ? nullptr : &*found;
 }
 
+const char* yes_or_no(bool is_so) { return is_so ? "yes" : "no"; }
+
+bool is_one_way(const Fabric* fabric) { return fabric != nullptr && fabric->one_way.value_or(false); }
+
 std::string orders_csv(const Survey& survey, const Figures& figures) {
     std::string csv;
-    add_line(csv, {"cloth_id", "cloth", "role", "width_mm", "pieces_mm", "order_m", "provisional"});
+    add_line(csv, {"cloth_id", "cloth", "role", "width_mm", "pieces_mm", "order_m", "provisional", "one_way"});
     for (const Order& order : figures.orders) {
         const Fabric* fabric = fabric_of(survey, order.fabric);
         add_line(csv, {order.fabric, fabric == nullptr ? "" : fabric->name,
                        fabric == nullptr || !fabric->role ? "" : fabric->role->text(),
                        fabric == nullptr ? "" : fmt::format("{:g}", fabric->width.mm()), whole_mm(order.length),
-                       fmt::format("{:g}", round_to(order.order_m, 0.001)), order.provisional ? "yes" : "no"});
+                       fmt::format("{:g}", round_to(order.order_m, 0.001)), yes_or_no(order.provisional),
+                       yes_or_no(is_one_way(fabric))});
     }
     return csv;
 }
@@ -60,7 +65,7 @@ std::string curtain_word(const RollCut& cut) {
 std::string pieces_csv(const Survey& survey, const Figures& figures) {
     std::string csv;
     add_line(csv, {"cloth_id", "cloth", "no", "from_mm", "to_mm", "cut_mm", "what", "number", "of", "room", "window",
-                   "window_id", "layer", "curtain", "provisional"});
+                   "window_id", "layer", "curtain", "provisional", "one_way"});
     for (const RollCuts& roll : cuts_as_ordered(survey, figures)) {
         const Fabric* fabric = fabric_of(survey, roll.fabric);
         const std::string name = fabric == nullptr ? "" : fabric->name;
@@ -77,7 +82,7 @@ std::string pieces_csv(const Survey& survey, const Figures& figures) {
                      {roll.fabric, name, std::to_string(i + 1), whole_mm(cut.start), whole_mm(cut.end),
                       whole_mm(cut.end - cut.start), cut.what, std::to_string(cut.number), std::to_string(cut.of),
                       place.room == nullptr ? "" : place.room->name, place.window == nullptr ? "" : place.window->name,
-                      cut.window, cut.layer, curtain_word(cut), provisional ? "yes" : "no"});
+                      cut.window, cut.layer, curtain_word(cut), yes_or_no(provisional), yes_or_no(is_one_way(fabric))});
         }
     }
     return csv;

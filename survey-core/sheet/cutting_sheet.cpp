@@ -81,7 +81,7 @@ public:
         }
         if (!roll_.cuts.empty()) {
             const SheetBlock cuts = in_order();
-            sheet.parts.emplace_back(SheetDrawing{roll_drawing(roll_, roll_length())});
+            sheet.parts.emplace_back(SheetDrawing{roll_drawing(roll_, roll_length(), is_one_way())});
             sheet.parts.emplace_back(before_cutting());
             sheet.parts.emplace_back(cuts);
             sheet.parts.emplace_back(roll_.measured ? of_this_roll() : totals());
@@ -138,6 +138,8 @@ private:
     /// On a roll that came each piece is as long as it must be; the pattern says only where it begins.
     [[nodiscard]] bool counts_repeats() const { return has_repeat() && !roll_.measured; }
 
+    [[nodiscard]] bool is_one_way() const { return fabric_ != nullptr && fabric_->one_way.value_or(false); }
+
     [[nodiscard]] std::string cloth_words() const {
         if (fabric_ == nullptr) {
             return {};
@@ -152,7 +154,7 @@ private:
             const int decimals = snapped(fabric_->shrinkage_pct) == std::round(fabric_->shrinkage_pct) ? 0 : 1;
             text += "; shrinks " + number_text(fabric_->shrinkage_pct, decimals, style_) + " % along its length";
         }
-        return text + (fabric_->one_way.value_or(false) ? "; one way up." : ".");
+        return text + (is_one_way() ? "; one way up." : ".");
     }
 
     [[nodiscard]] SheetRow row_of(const RollCut& cut, const ShownCut& shown, std::size_t line) {
@@ -264,6 +266,11 @@ private:
     [[nodiscard]] SheetWords before_cutting() const {
         SheetWords words{.title = "Before the first cut", .lines = {}};
         words.lines.emplace_back("Square the end. Marks run from there; mark the top of every piece as it is cut.");
+        if (is_one_way()) {
+            words.lines.push_back(one_way_text(*fabric_) +
+                                  " The arrows point to the tops; where the roll has them at its other end, all of "
+                                  "them turn round together.");
+        }
         if (has_repeat()) {
             words.lines.push_back(fmt::format(
                 "Measure the repeat on the roll: {} is what this list was worked with. Cut by the pattern, not by the "

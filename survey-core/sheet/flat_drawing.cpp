@@ -5,6 +5,8 @@
 #include "sheet/drawing_board.h"
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 
 namespace truehang {
 
@@ -43,6 +45,7 @@ public:
         pleats();
         weights();
         rods();
+        one_way();
         dimensions();
     }
 
@@ -115,6 +118,30 @@ private:
         for (const Length at : piece_.rods) {
             board_.line(Role::hairline, stroke_px::ink, {0.0, at.mm()}, {flat_, at.mm()}, "rod");
         }
+    }
+
+    /// An arrow to the top where no join runs.
+    void one_way() {
+        if (!piece_.one_way) {
+            return;
+        }
+        const auto room = [&](double share) {
+            double least = flat_;
+            for (const Length at : piece_.joins) {
+                least = std::min(least, std::abs(x(at) - share * flat_));
+            }
+            return least;
+        };
+        const double middle = flat_ * std::ranges::max(std::array{0.5, 0.3, 0.7}, {}, room);
+        const double low = drop_ * 0.3;
+        const double high = drop_ * 0.5;
+        const double head = board_.mm_of_px(5.0);
+        board_.line(Role::ink, stroke_px::ink, {middle, low}, {middle, high}, "one-way");
+        board_.polygon(Role::ink, stroke_px::fine,
+                       {{middle, high}, {middle - head, high - 2.0 * head}, {middle + head, high - 2.0 * head}},
+                       "one-way", true);
+        lines_.words(board_.at({middle, 0.0}).x, board_.at({0.0, high}).y - 3.0, "top");
+        lines_.words(board_.at({middle, 0.0}).x, board_.at({0.0, low}).y + 3.0, "one way");
     }
 
     void dimensions() {

@@ -18,6 +18,7 @@ struct FlatPiece {
     std::vector<Length> joins;    ///< seams of its widths
     bool leading_right = false;   ///< its leading edge lies to the right, seen from the front
     bool blind = false;           ///< both sides are alike
+    bool one_way = false;         ///< its cloth has a way up
     std::optional<Length> lining_inset, lining_rise;
     Length lining_hem;  ///< in all
     std::vector<Length> tabs, eyelets, pleats, weights;
@@ -26,7 +27,8 @@ struct FlatPiece {
 };
 
 /// The piece from the front, to scale: its finished edge in ink, what is turned in dashed, its joins, lining, tabs,
-/// eyelets and weights where they come. In mm of paper, 97 × 82 (a blind 96).
+/// eyelets and weights where they come, and of a one-way cloth an arrow to the top. In mm of paper, 97 × 82 (a blind
+/// 96).
 [[nodiscard]] Elevation flat_drawing(const FlatPiece& piece, const SheetStyle& style);
 
 /// A lower corner from the back at 1 : 4: side turning, double hem, and the lining's inset, rise and hem. In mm of

@@ -89,6 +89,7 @@ FlatPiece flat_piece(const MakingSetting& setting, const LayerFigures& figures, 
     const Cloth& cloth = *figures.cloth;
     FlatPiece piece;
     piece.blind = blind;
+    piece.one_way = cloth.one_way;
     piece.flat = blind ? figures.finished->width : cloth.flat;
     piece.drop = figures.finished->drop;
     piece.side_turn = setting.turned.side;

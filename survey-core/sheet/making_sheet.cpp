@@ -18,8 +18,8 @@ namespace truehang {
 
 namespace {
 
-/// Flags that must be read before the cloth is touched.
-constexpr std::array<std::string_view, 2> first_codes{"on-the-edge", "pole-moved"};
+/// What must be read before the cloth is touched.
+constexpr std::array<std::string_view, 3> first_codes{"on-the-edge", "pole-moved", one_way_code};
 /// Blocks of the measure sheet that are about other things than making.
 constexpr std::array<std::string_view, 4> other_blocks{"finished", "hang", "cut", "order"};
 

@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 
 namespace truehang {
 
@@ -313,6 +314,7 @@ MeasureSheet measure_sheet(const Survey& survey, const Figures& figures, std::si
     sheet.notes = place.window->notes;
     sheet.blocks = SheetWriter(survey, figures, window, layer, style).blocks();
     sheet.mind = minds_of(window, layer.id);
+    std::ranges::move(one_way_minds(survey, layer), std::back_inserter(sheet.mind));
     sheet.workings = workings_of(window, *place.window, layer.id, style);
     sheet.window = window.id;
     sheet.layer = layer.id;

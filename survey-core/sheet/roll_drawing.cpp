@@ -20,6 +20,8 @@ constexpr double most_strips = 5.0;
 constexpr double label_size = 3.4;
 constexpr double hatch_step = 2.0;
 constexpr double least_drawn = 1.0;  ///< so that a join is seen
+constexpr double longest_arrow = 6.0;
+constexpr double least_arrow = 2.0;
 
 /// Lays the roll out in strips of one length.
 class StripDrawer {
@@ -40,7 +42,7 @@ public:
         mark(strips() - 1, (roll_ - (strips() - 1) * strip_) * scale_, roll_);
     }
 
-    void piece(const RollCut& cut, int number) {
+    void piece(const RollCut& cut, int number, bool one_way) {
         double widest = 0.0;
         Point middle;
         const double lacks = std::max(0.0, least_drawn / scale_ - (cut.end - cut.start).mm());
@@ -54,6 +56,9 @@ public:
                 middle = {(from + to) / 2.0 * scale_, top(strip) + strip_height / 2.0 + label_size * 0.36};
             }
         });
+        if (one_way && !cut.left_out) {
+            arrow(middle.x, middle.y + 2.2, std::min(longest_arrow, widest * scale_ - 1.0));
+        }
         const std::string text = number > 0 ? std::to_string(number) : std::string();
         const double wide = plain_text_width(text, label_size, true);
         if (!text.empty() && widest * scale_ > wide + 0.6) {
@@ -85,6 +90,20 @@ private:
                                                {from * scale_, y + strip_height}},
                                     .width = width});
     }
+    /// Points to the roll's outer end.
+    void arrow(double middle, double y, double length) {
+        if (length < least_arrow) {
+            return;
+        }
+        const double tip = middle - length / 2.0;
+        drawing_.strokes.push_back(
+            {.points = {{tip, y}, {middle + length / 2.0, y}}, .width = 0.35, .part = "one-way"});
+        drawing_.strokes.push_back({.form = Form::polygon,
+                                    .points = {{tip, y}, {tip + 1.4, y - 0.8}, {tip + 1.4, y + 0.8}},
+                                    .width = 0.2,
+                                    .filled = true,
+                                    .part = "one-way"});
+    }
     void hatch(int strip, double left, double right) {
         const double y = top(strip);
         for (double x = left; x < right - 0.2; x += hatch_step) {
@@ -111,19 +130,22 @@ private:
 
 }  // namespace
 
-Elevation roll_drawing(const RollCuts& roll, Length length) {
+Elevation roll_drawing(const RollCuts& roll, Length length, bool one_way) {
     Elevation drawing;
     drawing.width = paper_width;
     drawing.title = "The roll from its outer end";
     const auto pieces = std::ranges::count_if(roll.cuts, [](const RollCut& cut) { return !cut.left_out; });
     drawing.description =
         fmt::format("{} cuts along {:g} m, numbered as in the list.", pieces, std::round(length.mm() / 10.0) / 100.0);
+    if (one_way) {
+        drawing.description += " The arrows point to the tops, all one way.";
+    }
     StripDrawer drawer(drawing, length.mm());
     drawing.height = drawer.strips() * strip_step;
     drawer.cloth();
     const auto shown = shown_cuts(roll, {});
     for (std::size_t i = 0; i < roll.cuts.size(); ++i) {
-        drawer.piece(roll.cuts[i], shown[i].number);
+        drawer.piece(roll.cuts[i], shown[i].number, one_way);
     }
     return drawing;
 }

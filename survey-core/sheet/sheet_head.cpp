@@ -90,6 +90,22 @@ SheetMind caution_mind(const Caution& caution) {
             .code = {}};
 }
 
+std::vector<SheetMind> one_way_minds(const Survey& survey, const LayerFigures& layer) {
+    std::vector<SheetMind> minds;
+    for (const Fabric& fabric : survey.fabrics) {
+        const auto is = [&](const auto& cloth) { return cloth && cloth->fabric == fabric.id; };
+        if (fabric.one_way.value_or(false) &&
+            (is(layer.cloth) || is(layer.lining) || is(layer.making.second_lining) || is(layer.interlining))) {
+            minds.push_back({.severity = Severity::note,
+                             .shape = shape_of(Severity::note),
+                             .word = std::string(flag_word(Severity::note)),
+                             .text = one_way_text(fabric),
+                             .code = std::string(one_way_code)});
+        }
+    }
+    return minds;
+}
+
 SheetCell word_cell(std::string text) { return {.text = std::move(text), .figure = {}, .number = false}; }
 
 SheetCell figure_cell(std::string text, std::string figure) {

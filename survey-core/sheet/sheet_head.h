@@ -8,6 +8,7 @@
 
 #include <cstddef>
 #include <string>
+#include <string_view>
 #include <vector>
 
 // What stands at the head of a sheet of any kind.
@@ -39,6 +40,10 @@ struct SheetPlace {
 
 /// A caution as a sheet says it.
 [[nodiscard]] SheetMind caution_mind(const Caution& caution);
+
+/// That a cloth of this layer runs one way, for each that does: to be read before it is cut.
+[[nodiscard]] std::vector<SheetMind> one_way_minds(const Survey& survey, const LayerFigures& layer);
+inline constexpr std::string_view one_way_code = "one-way";
 
 /// A cell of words, and one of a figure set large.
 [[nodiscard]] SheetCell word_cell(std::string text);

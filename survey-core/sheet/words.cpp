@@ -409,6 +409,11 @@ std::string figure_text(std::string_view figure) {
     return std::string(found == figure_names.end() ? figure : found->says);
 }
 
+std::string one_way_text(const Fabric& fabric) {
+    return short_name(fabric) +
+           " runs one way, by its design or its nap: every piece of it top to top, the small ones too.";
+}
+
 std::string short_name(const Fabric& fabric) {
     return fabric.name.empty() ? fabric.id : fabric.name.substr(0, fabric.name.find(','));
 }

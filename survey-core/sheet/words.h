@@ -79,6 +79,9 @@ enum class FlagShape { triangle, circle, square, broken_circle, bar };
 /// A figure's name for a person: "Finished drop" for `finished.drop_mm`; the path itself where none is known.
 [[nodiscard]] std::string figure_text(std::string_view figure);
 
+/// What is said of a cloth whose design or nap runs one way, wherever it is cut or made up.
+[[nodiscard]] std::string one_way_text(const Fabric& fabric);
+
 /// The cloth's short name: up to its first comma, "Herring sailcloth"; its id where it has no name.
 [[nodiscard]] std::string short_name(const Fabric& fabric);
 

@@ -299,6 +299,63 @@ TEST(CuttingSheet, BringsAPageToCountARollThatCame) {
     EXPECT_EQ(texts(count->rows[5])[1], "join at 5900");
 }
 
+/// All arrows of one-way cloth on the drawings of a sheet, each from its foot to its tip.
+std::vector<Stroke> arrows_on(const Sheet& sheet) {
+    std::vector<Stroke> arrows;
+    for (const SheetPart& part : sheet.parts) {
+        if (const auto* drawing = std::get_if<SheetDrawing>(&part)) {
+            std::ranges::copy_if(drawing->drawing.strokes, std::back_inserter(arrows), [](const Stroke& stroke) {
+                return stroke.part == "one-way" && stroke.form == Form::line;
+            });
+        }
+    }
+    return arrows;
+}
+
+bool says(const Sheet& sheet, const std::string& words) {
+    const auto holds = [&](const SheetMind& mind) { return mind.text.find(words) != std::string::npos; };
+    return std::ranges::any_of(sheet.first, holds) || std::ranges::any_of(sheet.parts, [&](const SheetPart& part) {
+               const auto* lines = std::get_if<SheetWords>(&part);
+               const auto* minds = std::get_if<SheetMinds>(&part);
+               return (lines != nullptr && std::ranges::any_of(lines->lines,
+                                                               [&](const std::string& line) {
+                                                                   return line.find(words) != std::string::npos;
+                                                               })) ||
+                      (minds != nullptr && std::ranges::any_of(minds->minds, holds));
+           });
+}
+
+TEST(OneWayCloth, IsSaidAndMarkedOnEverySheetThatCutsIt) {
+    Survey survey = contract_example();
+    const std::string words = "Herring sailcloth runs one way";
+    const auto all = [&](SheetKind kind) { return sheets_of(survey, work_out(survey), all_of(kind)); };
+    for (const SheetKind kind : {SheetKind::measure, SheetKind::cutting, SheetKind::making}) {
+        EXPECT_FALSE(says(all(kind)[0], words));
+        EXPECT_TRUE(arrows_on(all(kind)[0]).empty());
+    }
+    survey.fabrics[0].one_way = true;
+    const auto cutting = all(SheetKind::cutting);
+    EXPECT_TRUE(says(cutting[0], words));
+    EXPECT_FALSE(says(cutting[1], "runs one way"));  // the lining has no way up
+    // Every one of the four pieces (figures.example.json) is marked, and all of them point to the roll's outer end.
+    ASSERT_EQ(arrows_on(cutting[0]).size(), 4U);
+    for (const Stroke& arrow : arrows_on(cutting[0])) {
+        EXPECT_LT(arrow.points[0].x, arrow.points[1].x);
+    }
+    EXPECT_TRUE(arrows_on(cutting[1]).empty());
+    for (const Sheet& making : all(SheetKind::making)) {
+        EXPECT_TRUE(says(making, words));
+        ASSERT_EQ(arrows_on(making).size(), 1U);
+        EXPECT_GT(arrows_on(making)[0].points[0].y, arrows_on(making)[0].points[1].y);  // up to the head
+    }
+    EXPECT_TRUE(says(all(SheetKind::measure)[0], words));
+    EXPECT_FALSE(says(all(SheetKind::hanging)[0], "runs one way"));
+    for (const CsvOf what : {CsvOf::orders, CsvOf::pieces}) {
+        const std::string csv = csv_of(survey, work_out(survey), what);
+        EXPECT_NE(csv.find(",no,yes\r\nsateen"), std::string::npos) << csv;
+    }
+}
+
 TEST(MakingSheet, IsOneForEachCurtain) {
     const auto sheets = example_sheets(SheetKind::making);
     ASSERT_EQ(sheets.size(), 2U);
@@ -417,9 +474,9 @@ TEST(Csv, IsAsItsStandardHasIt) {
     const Survey survey = contract_example();
     const std::string orders = csv_of(survey, work_out(survey), CsvOf::orders);
     EXPECT_EQ(orders,
-              "cloth_id,cloth,role,width_mm,pieces_mm,order_m,provisional\r\n"
-              "sailcloth,\"Herring sailcloth, chalk\",face,1400,4890,4.9,no\r\n"
-              "sateen,\"Cotton sateen lining, dove grey\",lining,1370,4220,4.3,no\r\n");
+              "cloth_id,cloth,role,width_mm,pieces_mm,order_m,provisional,one_way\r\n"
+              "sailcloth,\"Herring sailcloth, chalk\",face,1400,4890,4.9,no,no\r\n"
+              "sateen,\"Cotton sateen lining, dove grey\",lining,1370,4220,4.3,no,no\r\n");
     const std::string pieces = csv_of(survey, work_out(survey), CsvOf::pieces);
     EXPECT_NE(pieces.find("sailcloth,\"Herring sailcloth, chalk\",2,2240,4480,2240,drops,2,2,Parlour,South window,"),
               std::string::npos)
