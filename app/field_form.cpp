@@ -4,7 +4,8 @@
 namespace truehang {
 
 FieldForm::FieldForm(Hands hands, QObject* parent)
-    : ShownRows({"field", "label", "kind", "text", "unit", "fault", "word", "choices", "hint", "spoken"}, parent),
+    : ShownRows({"field", "label", "kind", "text", "unit", "fault", "word", "choices", "hint", "spoken", "cautions"},
+                parent),
       hands_(std::move(hands)) {}
 
 void FieldForm::typing(const QString& field, const QString& text) {
@@ -59,7 +60,7 @@ void FieldForm::setFields(const QList<FormField>& fields) {
             }
         }
         rows.append({field.field, field.label, field.kind, text, field.unit, fault, field.word, field.choices,
-                     field.hint, spoken});
+                     field.hint, spoken, field.cautions});
     }
     setRows(rows);
 }

@@ -9,21 +9,22 @@ namespace truehang {
 
 /// One field of a form as its owner describes it.
 struct FormField {
-    QString field;         ///< its name, unique in the form
-    QString label;         ///< what a person reads
-    QString kind;          ///< `text`, `long-text`, `length`, `number`, `choice`
-    QString text;          ///< as typed or as stored; of a choice: what the chosen word says
-    QString unit;          ///< beside the field; empty where none
-    QString word;          ///< of a choice: the chosen word; empty where none is chosen
-    QVariantList choices;  ///< of a choice: maps with `word` and `says`
-    QString hint;          ///< what holds while it is empty ("centred", "the heading's own")
+    QString field;           ///< its name, unique in the form
+    QString label;           ///< what a person reads
+    QString kind;            ///< `text`, `long-text`, `length`, `number`, `choice`
+    QString text;            ///< as typed or as stored; of a choice: what the chosen word says
+    QString unit;            ///< beside the field; empty where none
+    QString word;            ///< of a choice: the chosen word; empty where none is chosen
+    QVariantList choices;    ///< of a choice: maps with `word` and `says`
+    QString hint;            ///< what holds while it is empty ("centred", "the heading's own")
+    QStringList cautions{};  ///< what could hurt someone as it is chosen now
 };
 
 /// Fields to fill in, one row each. Roles: `field` (key), `label`, `kind`, `text`, `unit`, `fault` (one line under the
-/// field, empty where none), `word`, `choices`, `hint`, `spoken` (for the accessible name).
-/// A view calls `typing` at each keystroke (kept as a draft; the role `text` follows without a change signal) and
-/// `leave` once the field is left (an edit; may be called again with the same text). Text that can't be read stays in
-/// the field, with the reason in `fault`; nothing stored changes.
+/// field, empty where none), `word`, `choices`, `hint`, `spoken` (for the accessible name), `cautions` (sentences that
+/// stand under the field). A view calls `typing` at each keystroke (kept as a draft; the role `text` follows without a
+/// change signal) and `leave` once the field is left (an edit; may be called again with the same text). Text that can't
+/// be read stays in the field, with the reason in `fault`; nothing stored changes.
 class FieldForm : public ShownRows {
     Q_OBJECT
 

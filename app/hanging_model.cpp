@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "hanging_model.h"
 
+#include "cautions/cautions.h"
 #include "form_fields.h"
 #include "hanging_edits.h"
 #include "open_visit.h"
@@ -15,6 +16,24 @@
 
 namespace truehang {
 
+namespace {
+
+/// The field whose choice brings a caution; empty where none does by itself.
+QString field_of_caution(const Layer& layer, const std::string& code) {
+    const bool is_said = layer.treatment && layer.treatment->operation;
+    // A blind counts as corded as soon as it is chosen.
+    return code == "cord-within-reach"     ? (is_said ? QStringLiteral("operation") : QStringLiteral("heading"))
+           : code == "power-at-the-window" ? QStringLiteral("operation")
+           : code == "loop-within-reach"   ? QStringLiteral("tieBack")
+           : code == "lead-weights"        ? QStringLiteral("weights")
+           : code == "curtain-over-heat"   ? QStringLiteral("length")
+           : code == "heavy-curtain"       ? QStringLiteral("fabric")
+           : code == "load-over-rating"    ? QStringLiteral("rated")
+                                           : QString();
+}
+
+}  // namespace
+
 HangingModel::HangingModel(OpenVisit& open, QObject* parent)
     : QObject(parent),
       open_(open),
@@ -26,7 +45,8 @@ HangingModel::HangingModel(OpenVisit& open, QObject* parent)
       treatment_(
           {[this](const QString& field, const QString& text) { open_.place().setText(placeOf(field), text, true); },
            [this](const QString& field, const QString& text) { return leaveTreatment(field, text); },
-           [this](const QString& field, const QString& word) { return chooseTreatment(field, word); }}) {
+           [this](const QString& field, const QString& word) { return chooseTreatment(field, word); }}),
+      flags_({"flag", "severity", "word", "text"}) {
     connect(&open_, &OpenVisit::windowChanged, this, [this] {
         current_ = 0;
         hardware_.forgetFaults();
@@ -73,6 +93,7 @@ void HangingModel::show() {
     layers_.setRows(rows);
     showHardware();
     showTreatment();
+    showFlags();
     emit changed();
 }
 
@@ -92,7 +113,7 @@ void HangingModel::showHardware() {
     if (asked && asked->is_shaped()) {  // it lies along the edge itself
         fields.append(off_wall);
         addLoads(fields, held);
-        hardware_.setFields(fields);
+        put(hardware_, fields);
         return;
     }
     fields.append(make.choice(QStringLiteral("hang"), tr("Runs"), held.hang, tr("Level")));
@@ -114,7 +135,50 @@ void HangingModel::showHardware() {
                    make.length(QStringLiteral("return"), tr("Return, each end"), held.return_depth),
                    make.length(QStringLiteral("overlap"), tr("Overlap, in all"), held.overlap)});
     addLoads(fields, held);
-    hardware_.setFields(fields);
+    put(hardware_, fields);
+}
+
+/// What is flagged at the layer being edited: what its choices bring by themselves, and what was worked.
+std::vector<Flag> HangingModel::flagsHere() const {
+    const Layer* there = layer();
+    const Room* room = open_.roomOf(open_.windowId());
+    std::vector<Flag> flags;
+    if (there && room && there->treatment) {
+        flags = cautions_of_choice(*room, *there->treatment);
+    }
+    for (const Flag& flag : there ? open_.figuresOf(open_.windowId()).flags : std::vector<Flag>{}) {
+        const bool here = flag.layer.empty() || flag.layer == there->id;
+        if (here && std::ranges::none_of(
+                        flags, [&](const Flag& said) { return said.code == flag.code && said.text == flag.text; })) {
+            flags.push_back(flag);
+        }
+    }
+    return flags;
+}
+
+/// Shows the fields, each caution at the one whose choice brings it.
+void HangingModel::put(FieldForm& form, QList<FormField> fields) const {
+    for (const Flag& flag : flagsHere()) {
+        const QString at = flag.severity == Severity::caution ? field_of_caution(*layer(), flag.code) : QString();
+        for (FormField& field : fields) {
+            if (field.field == at) {
+                field.cautions.append(shown(flag.text));
+            }
+        }
+    }
+    form.setFields(fields);
+}
+
+void HangingModel::showFlags() {
+    QList<ShownRows::Row> rows;
+    for (const Flag& flag : flagsHere()) {
+        const bool at_a_field = flag.severity == Severity::caution && !field_of_caution(*layer(), flag.code).isEmpty();
+        if (!at_a_field && (flag.severity == Severity::caution || flag.severity == Severity::decide)) {
+            rows.append({static_cast<int>(rows.size()), shown(word_of(flag.severity)), shown(flag_word(flag.severity)),
+                         shown(flag.text)});
+        }
+    }
+    flags_.setRows(rows);
 }
 
 /// What it weighs, and what it and its fixings carry.
@@ -216,7 +280,7 @@ void HangingModel::showTreatment() {
         addTieBack(fields, held);
     }
     addPelmet(fields, held);
-    treatment_.setFields(fields);
+    put(treatment_, fields);
 }
 
 void HangingModel::addLinings(QList<FormField>& fields, const Treatment& held, bool blind) const {

@@ -3,10 +3,12 @@
 
 #include "field_form.h"
 #include "shown_rows.h"
+#include "survey/findings.h"
 #include "survey/survey.h"
 
 #include <QObject>
 #include <functional>
+#include <vector>
 
 namespace truehang {
 
@@ -32,6 +34,9 @@ class HangingModel : public QObject {
     /// cloths), `liningHung`, `operation`, `weights`, `tieBack`, `pelmet` (choices), `tabCut`, `tieBackHeight`,
     /// `tieBackLength`, `pelmetDepth`, `pelmetReturn`; only those that the chosen heading uses.
     Q_PROPERTY(truehang::FieldForm* treatment READ treatment CONSTANT)
+    /// Flags of the layer being edited that stand at no field: cautions and what is to decide. Roles: `flag` (key),
+    /// `severity`, `word`, `text`.
+    Q_PROPERTY(truehang::ShownRows* flags READ flags CONSTANT)
 
 public:
     explicit HangingModel(OpenVisit& open, QObject* parent = nullptr);
@@ -42,6 +47,7 @@ public:
     [[nodiscard]] QString summary() const;
     [[nodiscard]] FieldForm* hardware() { return &hardware_; }
     [[nodiscard]] FieldForm* treatment() { return &treatment_; }
+    [[nodiscard]] ShownRows* flags() { return &flags_; }
 
     /// Adds a layer on the room's side and edits it.
     Q_INVOKABLE void addLayer();
@@ -55,6 +61,9 @@ private:
     void show();
     void showHardware();
     void showTreatment();
+    void showFlags();
+    [[nodiscard]] std::vector<Flag> flagsHere() const;
+    void put(FieldForm& form, QList<FormField> fields) const;
     [[nodiscard]] const Layer* layer() const;
     void addLinings(QList<FormField>& fields, const Treatment& held, bool blind) const;
     void addTieBack(QList<FormField>& fields, const Treatment& held) const;
@@ -76,6 +85,7 @@ private:
     ShownRows layers_;
     FieldForm hardware_;
     FieldForm treatment_;
+    ShownRows flags_;
     int current_ = -1;
 };
 

@@ -9,6 +9,9 @@ Column {
     id: fields
 
     required property FieldForm form
+    property string chosenLast // the field that was chosen from
+
+    signal warned(Item caution) // what was chosen brings a caution, that stands there now
 
     spacing: Theme.gap
 
@@ -27,9 +30,10 @@ Column {
             required property string word
             required property var choices
             required property string hint
+            required property list<string> cautions
 
             width: fields.width
-            height: kind === "choice" ? choice.height : line.height
+            height: (kind === "choice" ? choice.height : line.height) + warning.height
 
             Place {
                 id: line
@@ -56,7 +60,35 @@ Column {
                     label: place.label
                     choices: place.choices
                     chosen: place.word
-                    onChose: chosenWord => fields.form.choose(place.field, chosenWord)
+                    onChose: chosenWord => {
+                        fields.chosenLast = place.field;
+                        fields.form.choose(place.field, chosenWord);
+                    }
+                }
+            }
+            // What could hurt someone, where it is chosen.
+            Column {
+                id: warning
+
+                onHeightChanged: {
+                    if (height > 0 && fields.chosenLast === place.field) {
+                        Qt.callLater(fields.warned, warning);
+                    }
+                }
+                y: place.kind === "choice" ? choice.height : line.height
+                width: parent.width
+
+                Repeater {
+                    model: place.cautions
+
+                    FlagLine {
+                        required property string modelData
+
+                        width: warning.width
+                        severity: "caution"
+                        word: qsTr("Caution")
+                        text: modelData
+                    }
                 }
             }
         }

@@ -34,7 +34,10 @@ FocusScope {
     signal acted
     signal backAsked
 
+    property Item shownLast: null
+
     function show(item: Item) {
+        screen.shownLast = item;
         const place = item.mapToItem(column, 0, 0);
         const top = place.y - Theme.gap;
         const bottom = place.y + item.height + Theme.gap;
@@ -151,7 +154,13 @@ FocusScope {
         clip: true
         flickableDirection: Flickable.VerticalFlick
         boundsBehavior: Flickable.StopAtBounds
-        onHeightChanged: screen.showFocus()
+        onHeightChanged: {
+            if (screen.shownLast && screen.holds(screen.shownLast)) {
+                screen.show(screen.shownLast);
+            } else {
+                screen.showFocus();
+            }
+        }
         onAtEndChanged: {
             if (screen.growsUp && !moving) {
                 contentY = atEnd;

@@ -20,7 +20,7 @@ Page {
         title: page.hanging.windowTitle
         word: page.hanging.current < 0 ? "" : qsTr("cloths")
         wordExplained: qsTr("Cloths of this house")
-        sideHeight: height * 0.36
+        sideHeight: height * 0.36 / Theme.textFactor
         action: page.hanging.current < 0 ? qsTr("Hang something here") : qsTr("See the figures")
         onWordChosen: page.notebook.screen = "fabrics"
         onBackAsked: page.leave()
@@ -86,19 +86,7 @@ Page {
             FormFields {
                 width: parent.width
                 form: page.hanging.treatment
-            }
-            // What could hurt someone, where it is chosen.
-            Repeater {
-                model: page.notebook.figures.flags
-
-                FlagLine {
-                    required severity
-                    required word
-                    required text
-
-                    visible: severity === "caution"
-                    width: screen.contentWidth
-                }
+                onWarned: caution => screen.show(caution)
             }
             SectionTitle {
                 width: parent.width
@@ -107,21 +95,21 @@ Page {
             FormFields {
                 width: parent.width
                 form: page.hanging.hardware
+                onWarned: caution => screen.show(caution)
             }
             Item {
                 width: 1
                 height: 2 * Theme.gap
             }
-            // What is still to decide.
+            // What is still to decide, and cautions that no one choice brings.
             Repeater {
-                model: page.notebook.figures.flags
+                model: page.hanging.flags
 
                 FlagLine {
                     required severity
                     required word
                     required text
 
-                    visible: severity === "decide"
                     width: screen.contentWidth
                 }
             }

@@ -80,45 +80,30 @@ void flag_heat(const LayerContext& layer, const FinishedSizes& sizes, Findings& 
     }
 }
 
+bool is_blind(const Treatment& treatment) { return treatment.heading && treatment.heading->is(Heading::roman); }
+
 /// Whether cords or chains hang at it: a blind's, if nothing says otherwise; curtains', where they are drawn by them.
-bool is_corded(const LayerAsked& asked) {
-    const auto& operation = asked.treatment->operation;
-    return operation ? operation->is(Operation::cord) || operation->is(Operation::chain) : asked.is_blind();
+bool is_corded(const Treatment& treatment) {
+    const auto& operation = treatment.operation;
+    return operation ? operation->is(Operation::cord) || operation->is(Operation::chain) : is_blind(treatment);
 }
 
-void flag_cords(const LayerContext& layer, Findings& findings) {
-    if (!is_corded(layer.asked)) {
-        return;
-    }
-    const char* what = layer.asked.treatment->operation
-                           ? "Something corded in a room that small children may use. "
-                           : "Nothing says what moves this blind, so it counts as corded, in a room that small "
-                             "children may use. ";
-    findings.flag("cord-within-reach", Severity::caution, what + advice_at(Moment::cord));
+/// A tie-back is a loop at the height of a child; a holdback isn't.
+bool is_looped(const Treatment& treatment) {
+    const auto& tie_back = treatment.tie_back;
+    return !is_blind(treatment) && tie_back && !(tie_back->kind && tie_back->kind->is(TieBackKind::holdback));
 }
 
-/// A tie-back is a loop at the height of a child.
-void flag_tie_back(const LayerContext& layer, Findings& findings) {
-    const auto& tie_back = layer.asked.treatment->tie_back;
-    if (layer.asked.is_blind() || !tie_back || (tie_back->kind && tie_back->kind->is(TieBackKind::holdback))) {
-        return;
-    }
-    findings.flag("loop-within-reach", Severity::caution,
-                  "A tie-back is a loop that a small child can reach; a holdback has none. " + advice_at(Moment::cord));
+bool is_weighted_with_lead(const Treatment& treatment) {
+    return !is_blind(treatment) && treatment.weights && treatment.weights->is(WeightKind::lead);
 }
 
-void flag_lead(const LayerContext& layer, Findings& findings) {
-    const auto& weights = layer.asked.treatment->weights;
-    if (!layer.asked.is_blind() && weights && weights->is(WeightKind::lead)) {
-        findings.flag("lead-weights", Severity::caution, advice_at(Moment::weights));
-    }
-}
-
-void flag_motor(const LayerContext& layer, Findings& findings) {
-    const auto& operation = layer.asked.treatment->operation;
-    if (operation && operation->is(Operation::motor)) {
-        findings.flag("power-at-the-window", Severity::caution, advice_at(Moment::power));
-    }
+Flag caution_flag(const char* code, std::string text) {
+    Flag flag;
+    flag.code = code;
+    flag.severity = Severity::caution;
+    flag.text = std::move(text);
+    return flag;
 }
 
 void flag_heavy(const LayerContext& layer, const ClothPlan& plan, Findings& findings) {
@@ -135,14 +120,35 @@ void flag_heavy(const LayerContext& layer, const ClothPlan& plan, Findings& find
 
 }  // namespace
 
+std::vector<Flag> cautions_of_choice(const Room& room, const Treatment& treatment) {
+    std::vector<Flag> flags;
+    const bool children = room.young_children.value_or(true);
+    if (children && is_corded(treatment)) {
+        const char* what = treatment.operation
+                               ? "Something corded in a room that small children may use. "
+                               : "Nothing says what moves this blind, so it counts as corded, in a room that small "
+                                 "children may use. ";
+        flags.push_back(caution_flag("cord-within-reach", what + advice_at(Moment::cord)));
+    }
+    if (children && is_looped(treatment)) {
+        flags.push_back(caution_flag(
+            "loop-within-reach",
+            "A tie-back is a loop that a small child can reach; a holdback has none. " + advice_at(Moment::cord)));
+    }
+    if (children && is_weighted_with_lead(treatment)) {
+        flags.push_back(caution_flag("lead-weights", advice_at(Moment::weights)));
+    }
+    if (treatment.operation && treatment.operation->is(Operation::motor)) {
+        flags.push_back(caution_flag("power-at-the-window", advice_at(Moment::power)));
+    }
+    return flags;
+}
+
 void flag_cautions(const LayerContext& layer, const FinishedSizes& sizes, const ClothPlan& plan, Findings& findings) {
     flag_heat(layer, sizes, findings);
-    if (layer.room.young_children.value_or(true)) {
-        flag_cords(layer, findings);
-        flag_tie_back(layer, findings);
-        flag_lead(layer, findings);
+    for (const Flag& flag : cautions_of_choice(layer.room, *layer.asked.treatment)) {
+        findings.flag(flag.code, flag.severity, flag.text);
     }
-    flag_motor(layer, findings);
     flag_heavy(layer, plan, findings);
 }
 

@@ -40,9 +40,13 @@ struct Caution {
 /// The cautions due at a moment, most general first.
 [[nodiscard]] std::vector<Caution> cautions_at(Moment moment);
 
-/// Cautions that this layer gives cause for: flags `curtain-over-heat`, `cord-within-reach`, `loop-within-reach`,
-/// `lead-weights` (the last three where small children may be; not known counts as that), `power-at-the-window` and
-/// `heavy-curtain`.
+/// The cautions that what was chosen brings by itself, before any size is worked: flags `cord-within-reach`,
+/// `loop-within-reach`, `lead-weights` (where small children may be; not known counts as that) and
+/// `power-at-the-window`.
+[[nodiscard]] std::vector<Flag> cautions_of_choice(const Room& room, const Treatment& treatment);
+
+/// All cautions that this layer gives cause for: beside those of the choice the flags
+/// `curtain-over-heat` and `heavy-curtain`.
 void flag_cautions(const LayerContext& layer, const FinishedSizes& sizes, const ClothPlan& plan, Findings& findings);
 
 }  // namespace truehang
