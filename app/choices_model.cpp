@@ -45,7 +45,7 @@ bool differ(const Layer& one, const Layer& other) {
     const Treatment b = other.treatment.value_or(Treatment());
     const auto length = [](const Layer& of) { return of.hardware ? of.hardware->length : std::nullopt; };
     return a.heading != b.heading || a.fullness != b.fullness || a.length != b.length || a.fabric != b.fabric ||
-           a.lining != b.lining || length(one) != length(other);
+           a.lining != b.lining || a.decided != b.decided || length(one) != length(other);
 }
 
 QVariantList flag_list(const std::vector<Flag>& flags) {
@@ -242,12 +242,16 @@ void ChoicesModel::showLines(const std::vector<Choice>& choices) {
         const QString text = number >= 0          ? says(choice.variation)
                              : choice.on_the_edge ? shown(choice.says)
                                                   : hanging_.summary();
-        const bool takes = number >= 0 && differ(*layer(), varied(*layer(), choice.variation));
+        const bool takes = differ(*layer(), varied(*layer(), choice.variation));
         rows.append({key, title, text, number, takes, at == 0 ? QVariantList() : flag_list(choice.flags),
                      QStringLiteral("%1: %2").arg(title, text)});
     }
     choices_.setRows(rows);
     lines_.setRows(choice_lines(open_.survey(), choices));
+    answers_.clear();
+    for (int at = 0; at < before; ++at) {
+        answers_.push_back(choices[static_cast<std::size_t>(at)].variation);
+    }
     note_ = has_sums(choices) ? shown(not_a_quotation) : QString();
 }
 
@@ -337,25 +341,36 @@ void ChoicesModel::leaveOut(int number) {
     done();
 }
 
+/// Hangs the layer as the variation has it; false where that changes nothing.
+bool ChoicesModel::hang(const QString& step, const Variation& wanted) {
+    const auto at = static_cast<std::size_t>(hanging_.current());
+    return open_.editWindow(step, open_.windowId(), [&wanted, at](Window& window) {
+        if (at >= window.layers.size()) {
+            return false;
+        }
+        Layer hung = varied(window.layers[at], wanted);
+        const bool changes = differ(window.layers[at], hung);
+        window.layers[at] = std::move(hung);
+        return changes;
+    });
+}
+
 void ChoicesModel::take(int number) {
     if (number < 0 || number >= count() || !layer()) {
         return;
     }
     const Variation wanted = variation(number);
-    const auto at = static_cast<std::size_t>(hanging_.current());
-    const bool taken =
-        open_.editWindow(tr("Hung as chosen: %1").arg(says(wanted)), open_.windowId(), [&wanted, at](Window& window) {
-            if (at >= window.layers.size()) {
-                return false;
-            }
-            Layer hung = varied(window.layers[at], wanted);
-            const bool changes = differ(window.layers[at], hung);
-            window.layers[at] = std::move(hung);
-            return changes;
-        });
-    if (taken) {
+    if (hang(tr("Hung as chosen: %1").arg(says(wanted)), wanted)) {
         leaveOut(number);
     }
+}
+
+void ChoicesModel::settle(int row) {
+    if (row < 0 || row >= static_cast<int>(answers_.size()) || !layer()) {
+        return;
+    }
+    const Variation wanted = answers_[static_cast<std::size_t>(row)];
+    hang(tr("Decided: %1").arg(choices_.value(row, QStringLiteral("says")).toString()), wanted);
 }
 
 }  // namespace truehang

@@ -54,6 +54,8 @@ public:
     Q_INVOKABLE void leaveOut(int number);
     /// Hangs it so: one edit, which undo turns back. The choice then stands there as what hangs now.
     Q_INVOKABLE void take(int number);
+    /// Decides an edge for the answer in this row of `choices`: the first as it hangs now, or the other one.
+    Q_INVOKABLE void settle(int row);
 
 signals:
     void changed();
@@ -74,12 +76,14 @@ private:
     [[nodiscard]] Variation variation(int number) const;
     [[nodiscard]] QString says(const Variation& variation) const;
     [[nodiscard]] QString leave(const QString& field, const QString& text);
+    bool hang(const QString& step, const Variation& wanted);
 
     OpenVisit& open_;
     HangingModel& hanging_;
     ShownRows choices_;
     ShownRows lines_;
     FieldForm form_;
+    std::vector<Variation> answers_;  // what takes each of the choices before the surveyor's own
     QString note_;
     int edited_ = -1;
     bool shown_ = false;

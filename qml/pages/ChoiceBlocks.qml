@@ -81,6 +81,7 @@ Column {
             ChoiceWords {
                 width: parent.width
                 compared: blocks.compared
+                row: block.index
                 title: block.title
                 says: block.says
                 number: block.number

@@ -124,6 +124,7 @@ Column {
                 ChoiceWords {
                     width: parent.width
                     compared: table.compared
+                    row: below.index
                     title: below.title
                     says: below.says
                     number: below.number

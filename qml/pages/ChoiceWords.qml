@@ -9,6 +9,7 @@ Column {
     id: words
 
     required property ChoicesModel compared
+    required property int row // among the choices
     required property string title
     required property string says
     required property int number // of the surveyor's own; else -1
@@ -26,6 +27,12 @@ Column {
             word: modelData.word
             text: modelData.text
         }
+    }
+    WordButton {
+        visible: words.number < 0 && words.canTake
+        text: words.row === 0 ? qsTr("leave it so") : qsTr("cut it so")
+        explained: words.row === 0 ? qsTr("Decide the edge: leave it as it hangs now") : qsTr("Decide the edge, cut it so: %1").arg(words.says)
+        onClicked: words.compared.settle(words.row)
     }
     Flow {
         visible: words.number >= 0

@@ -7,6 +7,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
+#include <cmath>
+
 namespace truehang {
 
 namespace {
@@ -97,8 +101,19 @@ std::optional<WorkedFace> work_face(const PlanParts& parts, const Wanted& wanted
     worked.drops = plan_drops(least, cloth.widths, fabric.repeat, match_of(fabric));
     cloth.cut_drop = cut_up(worked.drops.cut_drop);
     cloth.length = cut_up(worked.drops.total);
+    cloth.repeats = worked.drops.repeats;
     cloth.railroaded = railroaded(parts, wanted, least, cloth.length);
     return worked;
+}
+
+bool same(double one, double other) { return std::abs(one - other) < whole_tolerance; }
+
+bool was_decided(const std::optional<double>& decided, double cut) { return decided && same(*decided, cut); }
+
+const Decided& decided(const PlanParts& parts) {
+    static const Decided nothing;
+    const auto& asked = parts.layer.asked.treatment->decided;
+    return asked ? *asked : nothing;
 }
 
 /// The usable width, and what of it is used where joins must match.
@@ -147,7 +162,9 @@ void trace_widths(PlanParts& parts, const Cloth& cloth) {
         widths
             .mm("needed across", needed_for_width(parts, parts.sizes.width, parts.layer.asked.fullness),
                 {"finished.width_mm", parts.layer.asked.is_blind() ? "rule blind_side_mm" : "fullness"})
-            .count("widths in each", cloth.widths_each);
+            .count(was_decided(decided(parts).widths_each, cloth.widths_each) ? "widths in each, as was decided"
+                                                                              : "widths in each",
+                   cloth.widths_each);
     }
     TraceOf(parts.findings, "cloth.widths")
         .count("widths in each", cloth.widths_each)
@@ -174,18 +191,21 @@ void trace_widths(PlanParts& parts, const Cloth& cloth) {
     }
 }
 
-void trace_drops(PlanParts& parts, const Cloth& cloth, const DropPlan& drops) {
+void trace_drops(PlanParts& parts, const Cloth& cloth, const DropPlan& drops, Length cut_for) {
     const Fabric& fabric = *parts.fabrics.face;
     const HouseRules& rules = parts.layer.rules;
     const Length head = head_allowance(parts.layer.asked.heading, parts.layer.asked.diameter(), rules);
     const Length hem = Length::mm(parts.layer.asked.is_blind() ? rules.blind_hem : rules.hem);
-    const Length least = length_of_drop(parts, parts.sizes.drop);
+    const Length least = length_of_drop(parts, cut_for);
     const Length skew = fabric.skew.value_or(Length());
     TraceOf cut(parts.findings, "cloth.cut_drop_mm");
-    cut.mm("finished drop", parts.sizes.drop, {"finished.drop_mm"})
-        .mm("head", head, {"rule head_mm"})
+    cut.mm("finished drop", parts.sizes.drop, {"finished.drop_mm"});
+    if (cut_for != parts.sizes.drop) {
+        cut.mm("drop that it is cut for, as was decided", cut_for, {"repeats decided"});
+    }
+    cut.mm("head", head, {"rule head_mm"})
         .mm("hem", hem, {parts.layer.asked.is_blind() ? "rule blind_hem_mm" : "rule hem_mm"})
-        .mm("before shrinkage", parts.sizes.drop + head + hem);
+        .mm("before shrinkage", cut_for + head + hem);
     if (fabric.shrinkage_pct > 0.0) {
         cut.mm("with shrinkage", least - skew, {fmt::format("shrinkage {:g} %", fabric.shrinkage_pct)});
     }
@@ -216,53 +236,139 @@ void flag_fullness(PlanParts& parts, double fullness) {
     }
 }
 
-ClothEdge edge_of(const Cloth& other, std::string when) {
+/// Another thing that may turn out to be so, and how it is said.
+struct Other {
+    Wanted wanted;
+    std::string when;
+};
+
+/// The widths and fullnesses near by; of each kind the first counts that takes another number of widths.
+std::array<std::vector<Other>, 2> other_widths(const PlanParts& parts) {
+    const Wanted wanted = as_it_stands(parts);
+    const Length twice = 2.0 * parts.sizes.width_u;
+    std::array<std::vector<Other>, 2> others;
+    for (const double sign : {-1.0, 1.0}) {
+        if (twice.mm() > 0.0) {
+            others[0].push_back({{wanted.width + sign * twice, wanted.drop, wanted.fullness},
+                                 fmt::format("the width is {} {}", said_length(twice, parts.layer.measured.entry_unit),
+                                             sign < 0 ? "less" : "more")});
+        }
+    }
+    for (const double change : {-0.05, 0.05}) {
+        if (!parts.layer.asked.is_blind()) {
+            others[1].push_back({{wanted.width, wanted.drop, wanted.fullness + change},
+                                 fmt::format("{:.2f} × fullness is asked instead of {:.2f} ×", wanted.fullness + change,
+                                             wanted.fullness)});
+        }
+    }
+    return others;
+}
+
+/// The drops near by.
+std::vector<Other> other_drops(const PlanParts& parts) {
+    const Wanted wanted = as_it_stands(parts);
+    const Length twice = 2.0 * parts.sizes.drop_u;
+    std::vector<Other> others;
+    for (const double sign : {-1.0, 1.0}) {
+        others.push_back({{wanted.width, wanted.drop + sign * twice, wanted.fullness},
+                          fmt::format("the drop is {} {}", said_length(twice, parts.layer.measured.entry_unit),
+                                      sign < 0 ? "less" : "more")});
+    }
+    return others;
+}
+
+/// What the cloth is cut for: as the readings have it, or as was decided, where that is one of the answers.
+Wanted as_decided(const PlanParts& parts, const WorkedFace& stands) {
+    Wanted wanted = as_it_stands(parts);
+    const Decided& chosen = decided(parts);
+    if (chosen.widths_each && !was_decided(chosen.widths_each, stands.cloth.widths_each)) {
+        for (const auto& kind : other_widths(parts)) {
+            const auto other = std::ranges::find_if(kind, [&](const Other& one) {
+                return was_decided(chosen.widths_each, widths_for(parts, one.wanted).value_or(0.0));
+            });
+            if (other != kind.end()) {
+                wanted.width = other->wanted.width;
+                wanted.fullness = other->wanted.fullness;
+                break;
+            }
+        }
+    }
+    if (chosen.repeats && !was_decided(chosen.repeats, stands.drops.repeats)) {
+        for (const Other& other : other_drops(parts)) {
+            const auto worked = work_face(parts, other.wanted);
+            if (worked && was_decided(chosen.repeats, worked->drops.repeats)) {
+                wanted.drop = other.wanted.drop;
+                break;
+            }
+        }
+    }
+    return wanted;
+}
+
+/// The cloth as it is cut; the fullness that it reaches is that of the finished width.
+WorkedFace cut_as_decided(const PlanParts& parts, const Wanted& wanted, WorkedFace stands) {
+    auto worked = work_face(parts, wanted);
+    if (!worked) {
+        return stands;
+    }
+    Cloth& cloth = worked->cloth;
+    if (cloth.fullness) {
+        cloth.fullness = (cloth.flat - parts.sizes.hangs_flat) / (parts.sizes.width - parts.sizes.hangs_flat);
+    }
+    cloth.railroaded = stands.cloth.railroaded;
+    return std::move(*worked);
+}
+
+ClothEdge edge_of(const WorkedFace& other, std::string when, bool of_repeats) {
     ClothEdge edge;
     edge.when = std::move(when);
-    edge.widths_each = other.widths_each;
-    edge.widths = other.widths;
-    edge.cut_drop = other.cut_drop;
-    edge.length = other.length;
-    edge.railroaded = other.railroaded;
+    if (of_repeats) {
+        edge.repeats = other.drops.repeats;
+    }
+    edge.widths_each = other.cloth.widths_each;
+    edge.widths = other.cloth.widths;
+    edge.cut_drop = other.cloth.cut_drop;
+    edge.length = other.cloth.length;
+    edge.railroaded = other.cloth.railroaded;
     return edge;
 }
 
-/// Flags where another width or fullness would take another number of widths, and keeps that other answer.
-void flag_width_edge(PlanParts& parts, Cloth& cloth) {
-    const Wanted wanted = as_it_stands(parts);
-    const Length twice = 2.0 * parts.sizes.width_u;
-    const auto say = [&](const Wanted& other, const std::string& when) {
-        const auto worked = work_face(parts, other);
-        if (!worked || worked->cloth.widths_each == cloth.widths_each) {
-            return false;
-        }
-        cloth.edges.push_back(edge_of(worked->cloth, when));
-        if (other.fullness != wanted.fullness) {
-            cloth.edges.back().fullness = other.fullness;
-        } else {
-            cloth.edges.back().width = other.width;
-        }
-        parts.findings.flag(
-            "on-the-edge", Severity::decide,
-            fmt::format("{:g} widths in each as it stands; {:g} if {}. Decide before the cloth is ordered.",
-                        cloth.widths_each, worked->cloth.widths_each, when));
-        return true;
+const std::string as_read = "it is cut as the readings have it";
+
+/// Says one edge: what is cut, and the other answer; whether it was decided. Of a decided one that is the answer that
+/// was left.
+void say_edge(PlanParts& parts, Cloth& cloth, ClothEdge other, bool is_decided, const std::string& text,
+              std::vector<std::string> stations = {}) {
+    const auto again = [&](const ClothEdge& said) {
+        return said.when == other.when && same(said.widths_each, other.widths_each) && said.repeats == other.repeats;
     };
-    for (const double sign : {-1.0, 1.0}) {
-        if (twice.mm() > 0.0 &&
-            say({wanted.width + sign * twice, wanted.drop, wanted.fullness},
-                fmt::format("the width is {} {}", said_length(twice, parts.layer.measured.entry_unit),
-                            sign < 0 ? "less" : "more"))) {
-            break;
-        }
-    }
-    if (parts.layer.asked.is_blind()) {
+    if (std::ranges::any_of(cloth.edges, again)) {
         return;
     }
-    for (const double change : {-0.05, 0.05}) {
-        if (say({wanted.width, wanted.drop, wanted.fullness + change},
-                fmt::format("{:.2f} × fullness is asked instead of {:.2f} ×", wanted.fullness + change,
-                            wanted.fullness))) {
+    cloth.edges.push_back(std::move(other));
+    if (is_decided) {
+        parts.findings.flag("edge-decided", Severity::note, text + ".", std::move(stations));
+    } else {
+        parts.findings.flag("on-the-edge", Severity::decide, text + ". Decide before the cloth is ordered.",
+                            std::move(stations));
+    }
+}
+
+/// Flags where another width or fullness would take another number of widths, and keeps that other answer.
+void flag_width_edge(PlanParts& parts, const WorkedFace& stands, Cloth& cloth) {
+    const bool is_decided = was_decided(decided(parts).widths_each, cloth.widths_each);
+    for (const auto& kind : other_widths(parts)) {
+        for (const auto& [wanted, when] : kind) {
+            const auto worked = work_face(parts, wanted);
+            if (!worked || worked->cloth.widths_each == stands.cloth.widths_each) {
+                continue;
+            }
+            const bool is_taken = same(worked->cloth.widths_each, cloth.widths_each);
+            const WorkedFace& left = is_taken ? stands : *worked;
+            const std::string& then = is_taken ? as_read : when;
+            say_edge(parts, cloth, edge_of(left, then, false), is_decided,
+                     fmt::format("{:g} widths in each {}; {:g} if {}", cloth.widths_each,
+                                 is_decided ? "as was decided" : "as it stands", left.cloth.widths_each, then));
             break;
         }
     }
@@ -276,34 +382,32 @@ std::vector<std::string> stations_of_drop(const PlanParts& parts) {
 }
 
 /// Flags where another drop would take other repeats, or change whether the cloth can lie sideways.
-void flag_drop_edge(PlanParts& parts, const DropPlan& drops, Cloth& cloth) {
-    const Wanted wanted = as_it_stands(parts);
+void flag_drop_edge(PlanParts& parts, const WorkedFace& stands, const DropPlan& drops, Cloth& cloth) {
     const Fabric& fabric = *parts.fabrics.face;
-    const Length twice = 2.0 * parts.sizes.drop_u;
     const auto fits_sideways = [&](Length drop) {
         return length_of_drop(parts, drop).mm() <= usable_width(fabric).mm() + whole_tolerance;
     };
-    const auto say = [&](const Cloth& other, const std::string& when, const std::string& what) {
-        cloth.edges.push_back(edge_of(other, when));
-        parts.findings.flag("on-the-edge", Severity::decide, what + when + ". Decide before the cloth is ordered.",
-                            stations_of_drop(parts));
-    };
-    const bool turned = fits_sideways(wanted.drop);
-    for (const double sign : {-1.0, 1.0}) {
-        const Wanted changed{wanted.width, wanted.drop + sign * twice, wanted.fullness};
-        const auto other = work_face(parts, changed);
-        const std::string when = fmt::format("the drop is {} {}", said_length(twice, parts.layer.measured.entry_unit),
-                                             sign < 0 ? "less" : "more");
-        if (other && other->drops.repeats != drops.repeats) {
-            return say(
-                other->cloth, when,
-                fmt::format("{:g} repeats in a drop as it stands; {:g} if ", drops.repeats, other->drops.repeats));
+    const bool is_decided = was_decided(decided(parts).repeats, drops.repeats);
+    const bool turned = fits_sideways(parts.sizes.drop);
+    for (const auto& [wanted, when] : other_drops(parts)) {
+        const auto other = work_face(parts, wanted);
+        if (other && other->drops.repeats != stands.drops.repeats) {
+            const bool is_taken = same(other->drops.repeats, drops.repeats);
+            const WorkedFace& left = is_taken ? stands : *other;
+            const std::string& then = is_taken ? as_read : when;
+            say_edge(parts, cloth, edge_of(left, then, true), is_decided,
+                     fmt::format("{:g} repeats in a drop {}; {:g} if {}", drops.repeats,
+                                 is_decided ? "as was decided" : "as it stands", left.drops.repeats, then),
+                     stations_of_drop(parts));
+            return;
         }
-        const bool turned_then = fits_sideways(changed.drop);
+        const bool turned_then = fits_sideways(wanted.drop);
         if (other && may_be_turned(fabric) && !parts.layer.asked.is_blind() && turned_then != turned) {
-            return say(other->cloth, when,
-                       fmt::format("The cloth {} turned sideways as it stands; it {} if ",
-                                   turned ? "can be" : "can’t be", turned ? "couldn’t" : "could"));
+            say_edge(parts, cloth, edge_of(*other, when, false), false,
+                     fmt::format("The cloth {} turned sideways as it stands; it {} if {}",
+                                 turned ? "can be" : "can’t be", turned ? "couldn’t" : "could", when),
+                     stations_of_drop(parts));
+            return;
         }
     }
 }
@@ -311,23 +415,25 @@ void flag_drop_edge(PlanParts& parts, const DropPlan& drops, Cloth& cloth) {
 }  // namespace
 
 bool plan_face(PlanParts& parts) {
-    auto worked = work_face(parts, as_it_stands(parts));
-    if (!worked) {
+    const auto stands = work_face(parts, as_it_stands(parts));
+    if (!stands) {
         parts.findings.flag("impossible", Severity::stop, cant_be_joined(parts));
         return false;
     }
-    Cloth& cloth = worked->cloth;
-    const DropPlan& drops = worked->drops;
+    const Wanted wanted = as_decided(parts, *stands);
+    WorkedFace worked = cut_as_decided(parts, wanted, *stands);
+    Cloth& cloth = worked.cloth;
+    const DropPlan& drops = worked.drops;
     if (cloth.fullness) {
         flag_fullness(parts, *cloth.fullness);
     }
     trace_widths(parts, cloth);
     trace_joins(parts, cloth);
-    trace_drops(parts, cloth, drops);
-    flag_width_edge(parts, cloth);
-    flag_drop_edge(parts, drops, cloth);
+    trace_drops(parts, cloth, drops, wanted.drop);
+    flag_width_edge(parts, *stands, cloth);
+    flag_drop_edge(parts, *stands, drops, cloth);
     parts.plan.pieces.push_back({cloth.fabric, "drops", cloth.cut_drop, cloth.widths, drops.total - drops.beside,
-                                 cut_up(length_of_drop(parts, parts.sizes.drop)), drops.repeats > 0.0});
+                                 cut_up(length_of_drop(parts, wanted.drop)), drops.repeats > 0.0});
     parts.plan.exact_cut_drop = drops.cut_drop;
     if (drops.beside.mm() > 0.0) {
         parts.plan.pieces.push_back({cloth.fabric, "half repeat", cut_up(drops.beside), 1, drops.beside});

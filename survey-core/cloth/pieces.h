@@ -13,9 +13,8 @@ namespace truehang {
 
 /// The other answer where the cloth lies on an edge.
 struct ClothEdge {
-    std::string when;                  ///< "the width is 12 mm more"
-    std::optional<Length> width{};     ///< of each curtain, where that is what differs
-    std::optional<double> fullness{};  ///< asked, where that is
+    std::string when;                 ///< "the width is 12 mm more"
+    std::optional<double> repeats{};  ///< in a drop, where that is what differs
     double widths_each = 0.0;
     int widths = 0;
     Length cut_drop;
@@ -31,10 +30,11 @@ struct Cloth {
     Length flat;                     ///< of one curtain, on the table
     Length cut_drop;
     Length length;                     ///< the total of its drops
+    double repeats = 0.0;              ///< in one drop; 0: cut without regard to a pattern
     std::optional<Length> railroaded;  ///< total where the cloth may be turned sideways and that takes less
     std::vector<Length> joins{};       ///< of one curtain, from its leading edge; of a blind, from its left edge
     bool one_way = false;              ///< all pieces the same way up
-    std::vector<ClothEdge> edges{};    ///< one for each flag `on-the-edge`
+    std::vector<ClothEdge> edges{};    ///< one for each flag `on-the-edge` or `edge-decided`
 };
 
 struct Lining {

@@ -35,6 +35,15 @@ Json variation_json(const Variation& variation) {
     if (variation.hardware_length) {
         json["hardware_length_mm"] = two_decimals_json(variation.hardware_length->mm());
     }
+    if (variation.decided) {
+        Json& decided = json["decided"] = Json::object();
+        if (variation.decided->widths_each) {
+            decided["widths_each"] = two_decimals_json(*variation.decided->widths_each);
+        }
+        if (variation.decided->repeats) {
+            decided["repeats"] = two_decimals_json(*variation.decided->repeats);
+        }
+    }
     return json;
 }
 

@@ -104,6 +104,14 @@ PelmetAsked read_pelmet(ObjectReader& reader) {
     return pelmet;
 }
 
+Decided read_decided(ObjectReader& reader) {
+    Decided decided;
+    reader.number("widths_each", decided.widths_each, {0.0, 1000.0});
+    reader.number("repeats", decided.repeats, {0.0, 10'000.0});
+    decided.extra = reader.rest();
+    return decided;
+}
+
 TieBackAsked read_tie_back(ObjectReader& reader) {
     TieBackAsked tie_back;
     reader.word("kind", tie_back.kind);
@@ -315,6 +323,7 @@ Treatment read_treatment(ObjectReader& reader, const FabricNames& fabrics) {
     reader.object("tie_back", [&](ObjectReader& tie_back) { treatment.tie_back = read_tie_back(tie_back); });
     reader.word("operation", treatment.operation);
     reader.word("weights", treatment.weights);
+    reader.object("decided", [&](ObjectReader& decided) { treatment.decided = read_decided(decided); });
     treatment.extra = reader.rest();
     return treatment;
 }

@@ -158,6 +158,13 @@ void write_tie_back(JsonText& out, const TieBackAsked& tie_back) {
     object.end();
 }
 
+void write_decided(JsonText& out, const Decided& decided) {
+    ObjectWriter object(out, decided.extra);
+    object.number("widths_each", decided.widths_each);
+    object.number("repeats", decided.repeats);
+    object.end();
+}
+
 void write_treatment(JsonText& out, const Treatment& treatment) {
     ObjectWriter object(out, treatment.extra);
     object.word("heading", treatment.heading);
@@ -184,6 +191,10 @@ void write_treatment(JsonText& out, const Treatment& treatment) {
     }
     object.word("operation", treatment.operation);
     object.word("weights", treatment.weights);
+    if (treatment.decided) {
+        object.begin("decided");
+        write_decided(out, *treatment.decided);
+    }
     object.end();
 }
 

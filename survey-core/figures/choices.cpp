@@ -168,17 +168,34 @@ Choice work_choice(OneWindow one, const Variation& variation) {
     return choice;
 }
 
-/// The other answer of an edge: worked as a variation where one can say what would differ, else with the face cloth
+/// What takes the other answer of an edge; nothing where it changes nothing that is cut.
+Variation taking(const Cloth& first, const ClothEdge& edge) {
+    Variation variation;
+    if (edge.repeats) {
+        variation.decided.emplace().repeats = edge.repeats;
+    } else if (edge.widths_each != first.widths_each) {
+        variation.decided.emplace().widths_each = edge.widths_each;
+    }
+    return variation;
+}
+
+/// What settles the edges of the first choice as it stands.
+Variation keeping(const Cloth& first) {
+    Variation variation;
+    for (const ClothEdge& edge : first.edges) {
+        if (edge.repeats) {
+            (variation.decided ? *variation.decided : variation.decided.emplace()).repeats = first.repeats;
+        } else if (edge.widths_each != first.widths_each) {
+            (variation.decided ? *variation.decided : variation.decided.emplace()).widths_each = first.widths_each;
+        }
+    }
+    return variation;
+}
+
+/// The other answer of an edge, worked as if it were taken; where it changes nothing that is cut, with the face cloth
 /// that the edge tells.
 Choice work_edge(const OneWindow& one, const Choice& first, const ClothEdge& edge) {
-    const Layer& layer = one.window().layers[one.layer];
-    Variation variation;
-    variation.fullness = edge.fullness;
-    if (edge.width && layer.hardware && layer.hardware->length && first.figures.finished) {
-        const int curtains = first.figures.finished->curtains;
-        variation.hardware_length =
-            curtains * *edge.width - 2.0 * layer.hardware->return_depth - layer.hardware->overlap;
-    }
+    const Variation variation = taking(*first.figures.cloth, edge);
     Choice choice = first;
     if (variation != Variation{}) {
         choice = work_choice(one, variation);
@@ -197,7 +214,8 @@ Choice work_edge(const OneWindow& one, const Choice& first, const ClothEdge& edg
         choice.cost.clear();
         price(one.survey, choice);
     }
-    choice.variation = {};
+    choice.variation = variation;
+    std::erase_if(choice.flags, [](const Flag& flag) { return flag.code == "edge-decided"; });
     choice.says = "If " + edge.when;
     choice.on_the_edge = true;
     return choice;
@@ -249,6 +267,11 @@ Layer varied(Layer layer, const Variation& variation) {
             layer.hardware.emplace();
         }
         layer.hardware->length = variation.hardware_length;
+    }
+    if (variation.decided) {
+        Decided& decided = treatment.decided ? *treatment.decided : treatment.decided.emplace();
+        decided.widths_each = variation.decided->widths_each ? variation.decided->widths_each : decided.widths_each;
+        decided.repeats = variation.decided->repeats ? variation.decided->repeats : decided.repeats;
     }
     return layer;
 }
@@ -305,6 +328,7 @@ std::optional<Choices> compare(const Survey& survey, std::string_view room, std:
     const Choice first = work_choice(*one, {});
     compared.choices.push_back(first);
     if (first.figures.cloth) {
+        compared.choices.front().variation = keeping(*first.figures.cloth);
         for (const ClothEdge& edge : first.figures.cloth->edges) {
             compared.choices.push_back(work_edge(*one, first, edge));
         }

@@ -21,6 +21,8 @@ struct Variation {
     std::optional<std::string> fabric;
     std::optional<std::string> lining;  ///< an empty text: unlined
     std::optional<Length> hardware_length;
+    std::optional<Decided>
+        decided;  ///< an answer taken where two lay near one another; the rest of what was decided stays
 
     friend bool operator==(const Variation&, const Variation&) = default;
 };
@@ -48,7 +50,7 @@ struct ClothTaken {
 struct Choice {
     std::string says;          ///< "As it stands", "Tab headed, 1.75 ×", "If the width is 12 mm more"
     bool on_the_edge = false;  ///< the other answer where the cloth of the first choice lies on an edge
-    Variation variation;
+    Variation variation;  ///< what makes it so; of the first what would settle its edges; nothing where there is none
     LayerFigures figures;
     std::vector<ClothTaken> cloths;
     std::vector<Money> cost;      ///< a sum for each currency: they are never added together

@@ -120,6 +120,15 @@ struct TieBackAsked {
     Extra extra;
 };
 
+/// What the surveyor chose where two answers lay near one another. It holds while it is one of the answers.
+struct Decided {
+    std::optional<double> widths_each;  ///< of the face cloth, in one curtain or blind
+    std::optional<double> repeats;      ///< in one drop of the face cloth; halves in a half-drop match
+    Extra extra;
+
+    friend bool operator==(const Decided&, const Decided&) = default;
+};
+
 struct PelmetAsked {
     std::optional<Length> depth;
     Length return_depth;
@@ -142,6 +151,7 @@ struct Treatment {
     std::optional<TieBackAsked> tie_back;
     std::optional<Word<Operation>> operation;  ///< none: not known, which counts as corded on a blind
     std::optional<Word<WeightKind>> weights;   ///< none: steel or chain
+    std::optional<Decided> decided;
     Extra extra;
 };
 

@@ -61,6 +61,35 @@ private:
 
     static QString title(const ShownRows* choices, int row) { return choices->value(row, "title").toString(); }
 
+    static bool isAsked(Scene& scene) {
+        const auto& flags = scene.notebook().open()->figuresOf(scene.notebook().open()->windowId()).flags;
+        return std::ranges::find(flags, "on-the-edge", &Flag::code) != flags.end();
+    }
+
+    /// Takes the other answer, turns that back, leaves it as it hangs, and takes the other one after all.
+    static void decideBothWays(Scene& scene) {
+        const QString other = cells(scene, "cloth").value(1);
+        const QString now = cells(scene, "cloth").value(0);
+        QVERIFY(isAsked(scene));
+        QVERIFY2(reach(scene, "Decide the edge, cut it so: " +
+                                  scene.notebook().choices()->choices()->value(1, "says").toString()),
+                 qPrintable(scene.names().join(" | ")));
+        QCOMPARE(cells(scene, "cloth").value(0), other);
+        QVERIFY(!isAsked(scene));
+        QVERIFY(scene.touch("undo"));
+        QCOMPARE(cells(scene, "cloth").value(0), now);
+        QVERIFY(isAsked(scene));
+        QVERIFY(reach(scene, "Decide the edge: leave it as it hangs now"));
+        QCOMPARE(cells(scene, "cloth").value(0), now);
+        QVERIFY(!isAsked(scene));
+        QVERIFY(!scene.find("Decide the edge: leave it as it hangs now"));
+        grab(scene, "edge-decided");
+        QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
+        QVERIFY(reach(scene, "Decide the edge, cut it so: " +
+                                 scene.notebook().choices()->choices()->value(1, "says").toString()));
+        QCOMPARE(cells(scene, "cloth").value(0), other);
+    }
+
     /// The choice's words as the page says them with what it takes: "Choice 1, Widths: 4, 2 in each".
     static QString said(Scene& scene, int row, const char* line) {
         return QStringLiteral("%1, %2: %3")
@@ -204,10 +233,15 @@ private slots:
         QCOMPARE(Scene::warnings(), QStringList());
     }
 
-    // A length of pole is looked for whose cloth lies on an edge; both answers then stand there, the other without a
-    // word to take it by: what was measured settles it.
+    // A length of pole is looked for whose cloth lies on an edge; both answers then stand there, and either can be
+    // taken, undone, and left again.
+    void bothAnswersOfAnEdge_data() { sizesAndLooks(); }
     void bothAnswersOfAnEdge() {
-        Scene scene(QSize(1024, 768));
+        QFETCH(QSize, size);
+        QFETCH(QByteArray, look);
+        QFETCH(double, scale);
+        Scene scene(size);
+        scene.dress(look, scale);
         openChoices(scene);
         OpenVisit& open = *scene.notebook().open();
         Survey copy = open.survey();
@@ -229,11 +263,11 @@ private slots:
         QCOMPARE(choices->count(), 5);
         QCOMPARE(title(choices, 1), QString("On the edge"));
         QVERIFY(choices->value(1, "says").toString().startsWith("If "));
-        QVERIFY(!choices->value(1, "canTake").toBool());
         QVERIFY(cells(scene, "cloth").value(0) != cells(scene, "cloth").value(1));
         QVERIFY2(scene.find(said(scene, 1, "cloth")), qPrintable(scene.names().join(" | ")));
         grab(scene, "edge");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
+        decideBothWays(scene);
         QCOMPARE(Scene::warnings(), QStringList());
     }
 

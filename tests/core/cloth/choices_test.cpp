@@ -111,6 +111,60 @@ TEST(Choices, ShowBothAnswersOnAnEdge) {
     EXPECT_GT(other.cost.front().amount, side_by_side.choices[0].cost.front().amount);
 }
 
+const Flag* flag_of(const std::vector<Flag>& flags, std::string_view code) {
+    const auto found = std::ranges::find(flags, code, &Flag::code);
+    return found == flags.end() ? nullptr : &*found;
+}
+
+// The same edge (derived by hand, joins_test.cpp): one and a half widths in each, or two. Either is taken: the cloth,
+// its lining and its money are then those that stood beside it, nothing is left to decide, and the answer that was left
+// can be taken in its turn.
+TEST(Choices, TakeEitherAnswerOfAnEdge) {
+    House house = priced_pair();
+    house.treatment().fullness = 2.0;
+    house.hardware().length = Length::mm(2.0 * 1990 / 1.9);
+    const Choices both = compared(house, {});
+    EXPECT_NE(flag_of(both.choices[0].flags, "on-the-edge"), nullptr);
+    for (const std::size_t answer : {std::size_t{0}, std::size_t{1}}) {
+        House decided = house;
+        decided.window().layers[0] = varied(house.window().layers[0], both.choices[answer].variation);
+        const Choices after = compared(decided, {});
+        ASSERT_EQ(after.choices.size(), 2U);
+        EXPECT_EQ(after.choices[0].figures.cloth->widths, answer == 0 ? 3 : 4);
+        EXPECT_EQ(after.choices[0].figures.cloth->length, both.choices[answer].figures.cloth->length);
+        EXPECT_EQ(after.choices[0].figures.lining->length, both.choices[answer].figures.lining->length);
+        EXPECT_EQ(after.choices[0].cost.front().amount, both.choices[answer].cost.front().amount);
+        EXPECT_EQ(after.choices[0].figures.finished->width, both.choices[0].figures.finished->width);
+        EXPECT_EQ(flag_of(after.choices[0].flags, "on-the-edge"), nullptr);
+        EXPECT_NE(flag_of(after.choices[0].flags, "edge-decided"), nullptr);
+        EXPECT_EQ(after.choices[1].figures.cloth->widths, answer == 0 ? 4 : 3);
+    }
+}
+
+// Derived by hand: two widths of 1400 with 15 off at their join and 40 off each side lie 2690 flat, in a finished width
+// of 1990 / 1.9 = 1047.368, which is 2.5683 ×: what is reached is told of the width that hangs there.
+TEST(Choices, TellTheFullnessThatADecidedEdgeReaches) {
+    House house = priced_pair();
+    house.treatment().fullness = 2.0;
+    house.hardware().length = Length::mm(2.0 * 1990 / 1.9);
+    house.treatment().decided.emplace().widths_each = 2.0;
+    EXPECT_NEAR(house.layer().cloth->flat.mm(), 2690.0, 1e-9);
+    EXPECT_NEAR(*house.layer().cloth->fullness, 2690.0 / (1990.0 / 1.9), 1e-9);
+}
+
+// Law: a decision that is neither of the answers decides nothing.
+TEST(Choices, AskAgainWhereTheAnswersAreOthers) {
+    House house = priced_pair();
+    house.treatment().fullness = 2.0;
+    house.hardware().length = Length::mm(2.0 * 1990 / 1.9);
+    house.treatment().decided.emplace().widths_each = 5.0;
+    const Choices asked = compared(house, {});
+    EXPECT_EQ(asked.choices[0].figures.cloth->widths, 3);
+    EXPECT_NE(flag_of(asked.choices[0].flags, "on-the-edge"), nullptr);
+    house.hardware().length = Length::mm(1800);  // no edge any more
+    EXPECT_EQ(flag_of(compared(house, {}).choices[0].flags, "edge-decided"), nullptr);
+}
+
 TEST(Choices, RefuseWhatIsntThere) {
     const House house = priced_pair();
     Variation unknown;

@@ -30,7 +30,7 @@ std::vector<Size> example_sizes() {
 LayerFigures example_layer() {
     LayerFigures layer;
     layer.finished = Finished{2, 860_mm, 1992_mm, 0_mm, 2.9_mm};
-    layer.cloth = Cloth{"sailcloth", 1.0, 2, 1300.0 / 860.0, 1300_mm, 2240_mm, 4480_mm, {}};
+    layer.cloth = Cloth{"sailcloth", 1.0, 2, 1300.0 / 860.0, 1300_mm, 2240_mm, 4480_mm, 0.0, {}};
     layer.lining = Lining{"sateen", 1.0, 2, 1260_mm, 2110_mm, 4220_mm};
     layer.tabs = Tabs{200_mm, 68.0088_mm, 7, 208.33333_mm, 120_mm, 410_mm};
     layer.weights = Weights{3};
@@ -134,9 +134,9 @@ TEST(WriteFigures, PutsLayersUnderTheirIds) {
     window.layers.resize(2);
     window.layers[0].id = "blind";
     window.layers[0].blind = Blind{4, 155.555_mm, 215.556_mm};
-    window.layers[0].cloth = Cloth{"voile", 1.0, 1, {}, 1200_mm, 1500_mm, 1500_mm, {}};
+    window.layers[0].cloth = Cloth{"voile", 1.0, 1, {}, 1200_mm, 1500_mm, 1500_mm, 0.0, {}};
     window.layers[1].id = "curtains";
-    window.layers[1].cloth = Cloth{"damask", 1.5, 3, 1.51163, 2000_mm, 2240_mm, 6720_mm, 5000_mm};
+    window.layers[1].cloth = Cloth{"damask", 1.5, 3, 1.51163, 2000_mm, 2240_mm, 6720_mm, 0.0, 5000_mm};
     window.layers[1].eyelets = Eyelets{8, 171.4286_mm, 50_mm};
     window.layers[1].pelmet = PelmetFigures{330_mm, 1840_mm, 2, 450_mm, 900_mm};
     const auto json = figures_json(figures)["windows"][0];
