@@ -163,6 +163,34 @@ Finished reported(const FinishedSizes& sizes) {
     return finished;
 }
 
+/// The points between two of an edge, none where no chord lies more than a quarter of a millimetre off on the table.
+void bend(const ShapedTop& top, Length from, const TopPoint& left, const TopPoint& right, int depth,
+          std::vector<TopPoint>& outline) {
+    const Length hung = (left.hung + right.hung) / 2.0;
+    const TopPoint middle{hung, (left.flat + right.flat) / 2.0, top.drop_at(from + hung)};
+    const double across = (right.flat - left.flat).mm();
+    const double up = (right.drop - left.drop).mm();
+    const double off = across * ((middle.drop - left.drop).mm() - up / 2.0) / std::hypot(across, up);
+    if (depth == 0 || !(std::abs(off) > 0.25)) {
+        return;
+    }
+    bend(top, from, left, middle, depth - 1, outline);
+    outline.push_back(middle);
+    bend(top, from, middle, right, depth - 1, outline);
+}
+
+/// An edge every 10 mm, and closer where it bends more.
+std::vector<TopPoint> outline_of(const ShapedTop& top, Length from, const std::vector<TopPoint>& points) {
+    std::vector<TopPoint> outline;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        if (i > 0) {
+            bend(top, from, points[i - 1], points[i], 8, outline);
+        }
+        outline.push_back(points[i]);
+    }
+    return outline;
+}
+
 /// The shaped tops of a layer's curtains, from left to right.
 std::vector<CurtainTop> tops_of(const FinishedSizes& sizes, const std::optional<Cloth>& cloth) {
     const Length table_step = Length::mm(100.0);
@@ -177,7 +205,7 @@ std::vector<CurtainTop> tops_of(const FinishedSizes& sizes, const std::optional<
         tops.push_back({sizes.curtains == 1 ? "single"
                         : i == 0            ? "left"
                                             : "right",
-                        points(table_step), points(outline_step)});
+                        points(table_step), outline_of(*sizes.shaped, from, points(outline_step))});
     }
     return tops;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sheet/template_svg.h"
 
+#include "sheet/curtain_template.h"
 #include "sheet/dimension_lines.h"
 #include "sheet/drawing_board.h"
 #include "sheet/sheet_head.h"
@@ -8,6 +9,9 @@
 #include "sheet/window_outline.h"
 
 #include <algorithm>
+#include <iterator>
+#include <utility>
+#include <vector>
 
 namespace truehang {
 
@@ -66,7 +70,7 @@ public:
         lines_.words_from(right - check, y + 9.0,
                           "This line is " + written(Length::mm(check), style) +
                               (style.unit == LengthUnit::in ? " in" : " mm") + " long");
-        lines_.words_from(right - check, y + 20.0, title + ". " + corner);
+        lines_.words_from(right - check, y + 20.0, title + ". " + corner + ". The opening’s own edge, no turning.");
     }
 
 private:
@@ -81,6 +85,17 @@ private:
     DimensionLines lines_;
     double left_ = 1e9, right_ = -1e9, low_ = 1e9, high_ = -1e9;
 };
+
+/// The shaped curtains of all layers.
+std::vector<Elevation> all_curtains(const Survey& survey, const Window& window, const WindowFigures& figures,
+                                    const SheetStyle& style) {
+    std::vector<Elevation> all;
+    for (std::size_t i = 0; i < std::min(window.layers.size(), figures.layers.size()); ++i) {
+        std::ranges::move(curtain_templates(survey, window.layers[i], figures.layers[i], style),
+                          std::back_inserter(all));
+    }
+    return all;
+}
 
 Error not_there(const std::string& where, std::string text) { return {ErrorCode::missing, where, std::move(text)}; }
 
@@ -105,6 +120,9 @@ Result<std::string> template_svg(const Survey& survey, const Figures& figures, s
     TemplateDrawer drawer(drawing, outline);
     drawer.draw(style);
     drawer.words(window_title(*place.room, *place.window), corner_of(survey), style);
+    for (const Elevation& curtain : all_curtains(survey, *place.window, figures.windows[window_index], style)) {
+        drawing = stacked(std::move(drawing), curtain);
+    }
     SvgOptions options;
     options.palette = {.paper = "#ffffff", .ink = "#000000", .soft = "#000000", .thread = "#000000", .wash = "#ffffff"};
     options.unit = "mm";

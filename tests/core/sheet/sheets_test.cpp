@@ -6,7 +6,6 @@
 #include "sheet/flat_piece.h"
 #include "sheet/paper.h"
 #include "sheet/roll_cuts.h"
-#include "sheet/template_svg.h"
 #include "windows.h"
 
 #include <algorithm>
@@ -490,31 +489,6 @@ TEST(Csv, LetsNoFormulaThrough) {
         EXPECT_TRUE(field.starts_with("'") || field.starts_with("\"'")) << formula;
     }
     EXPECT_EQ(csv_field("x = 1"), "x = 1");
-}
-
-TEST(Template, IsOneToOneInMillimetres) {
-    // A half circle over 1000: rise 500; 30 of margin at each side and above, so 1060 wide.
-    Survey survey = one_window(Shape::arch, {{"opening.width.bottom", 1000},
-                                             {"opening.width.top", 1000},
-                                             {"opening.height.left", 900},
-                                             {"opening.height.right", 900},
-                                             {"below.left", 800},
-                                             {"arch.rise", 500}});
-    const auto svg = template_svg(survey, work_out(survey), 0);
-    ASSERT_TRUE(svg.ok()) << svg.error().text;
-    EXPECT_NE(svg->find("width=\"1060mm\""), std::string::npos) << svg->substr(0, 400);
-    EXPECT_NE(svg->find("viewBox=\"0 0 1060 "), std::string::npos);
-    EXPECT_NE(svg->find("points=\"30,530 "), std::string::npos) << svg->substr(0, 900);
-    EXPECT_NE(svg->find("1030,530\""), std::string::npos);
-    EXPECT_NE(svg->find(">This line is 100 mm long<"), std::string::npos);
-}
-
-TEST(Template, IsNoneOfWhatIsStraightOrNotMeasured) {
-    const Survey straight = contract_example();
-    EXPECT_EQ(template_svg(straight, work_out(straight), 0).error().code, ErrorCode::missing);
-    const Survey unmeasured = one_window(Shape::arch, {{"opening.width.bottom", 1000}});
-    EXPECT_EQ(template_svg(unmeasured, work_out(unmeasured), 0).error().code, ErrorCode::missing);
-    EXPECT_EQ(template_svg(straight, work_out(straight), 7).error().code, ErrorCode::missing);
 }
 
 TEST(Papers, AreTheLocales) {
