@@ -22,14 +22,15 @@ namespace {
 QString field_of_caution(const Layer& layer, const std::string& code) {
     const bool is_said = layer.treatment && layer.treatment->operation;
     // A blind counts as corded as soon as it is chosen.
-    return code == "cord-within-reach"     ? (is_said ? QStringLiteral("operation") : QStringLiteral("heading"))
-           : code == "power-at-the-window" ? QStringLiteral("operation")
-           : code == "loop-within-reach"   ? QStringLiteral("tieBack")
-           : code == "lead-weights"        ? QStringLiteral("weights")
-           : code == "curtain-over-heat"   ? QStringLiteral("length")
-           : code == "heavy-curtain"       ? QStringLiteral("fabric")
-           : code == "load-over-rating"    ? QStringLiteral("rated")
-                                           : QString();
+    return code == "cord-within-reach"        ? (is_said ? QStringLiteral("operation") : QStringLiteral("heading"))
+           : code == "power-at-the-window"    ? QStringLiteral("operation")
+           : code == "loop-within-reach"      ? QStringLiteral("tieBack")
+           : code == "lead-weights"           ? QStringLiteral("weights")
+           : code == "curtain-over-heat"      ? QStringLiteral("length")
+           : code == "heavy-curtain"          ? QStringLiteral("fabric")
+           : code == "cloth-for-public-place" ? QStringLiteral("fabric")
+           : code == "load-over-rating"       ? QStringLiteral("rated")
+                                              : QString();
 }
 
 }  // namespace

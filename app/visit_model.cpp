@@ -92,7 +92,7 @@ VisitModel::VisitModel(OpenVisit& open, QObject* parent)
           {[this](const QString& field, const QString& text) { open_.place().setText(placeOf(field), text, true); },
            [this](const QString& field, const QString& text) { return leaveSite(field, text); },
            [this](const QString& field, const QString& word) { return chooseMeasuring(field, word); }}),
-      rooms_({"roomId", "name", "line", "children", "spoken"}),
+      rooms_({"roomId", "name", "line", "children", "spoken", "use"}),
       windows_(
           {"windowId", "roomId", "room", "name", "title", "shape", "state", "mark", "firstOfRoom", "asks", "spoken"}),
       shapes_({"word", "says", "offered"}),
@@ -299,7 +299,7 @@ void VisitModel::showRooms() {
         const QString children = !room.young_children   ? tr("young children: not known, counts as yes")
                                  : *room.young_children ? tr("young children: yes")
                                                         : tr("young children: no");
-        rooms.append({shown(room.id), name, line, children, QStringLiteral("%1, %2").arg(name, line)});
+        rooms.append({shown(room.id), name, line, children, QStringLiteral("%1, %2").arg(name, line), shown(room.use)});
         bool first = true;
         for (const Window& window : room.windows) {
             const StandsAs stands = standing_of(window);
@@ -372,6 +372,17 @@ void VisitModel::renameRoom(const QString& roomId, const QString& name) {
         }
         room->name = bytes(name);
         return true;
+    });
+}
+
+void VisitModel::setRoomUse(const QString& roomId, const QString& use) {
+    open_.edit(tr("Room used as %1").arg(use), [roomId, use = bytes(use.trimmed())](Survey& survey) {
+        Room* room = find_room(survey, roomId);
+        const bool differs = room && room->use != use;
+        if (differs) {
+            room->use = use;
+        }
+        return differs;
     });
 }
 

@@ -31,7 +31,7 @@ class VisitModel : public QObject {
     /// Fields `entryUnit`, `tapeClass`, `edge` (choices), `rulesName` (text).
     Q_PROPERTY(truehang::FieldForm* measuring READ measuring CONSTANT)
 
-    /// Roles: `roomId` (key), `name`, `line` ("3 windows"), `children` (words), `spoken`.
+    /// Roles: `roomId` (key), `name`, `line` ("3 windows"), `children` (words), `spoken`, `use`.
     Q_PROPERTY(truehang::ShownRows* rooms READ rooms CONSTANT)
     /// All windows, room by room. Roles: `windowId` (key), `roomId`, `room`, `name`, `title` ("Parlour, south window"),
     /// `shape` (words), `state` (words), `mark` (ThreadMark), `firstOfRoom`, `asks` (has a stop or remeasure flag),
@@ -86,6 +86,8 @@ public:
     /// The new room's id; an empty name becomes "Room 2".
     Q_INVOKABLE QString addRoom(const QString& name);
     Q_INVOKABLE void renameRoom(const QString& roomId, const QString& name);
+    /// What the room is used as, in the surveyor's words: a public place brings its caution of fire.
+    Q_INVOKABLE void setRoomUse(const QString& roomId, const QString& use);
     /// `children`: `yes`, `no` or `unknown`.
     Q_INVOKABLE void setYoungChildren(const QString& roomId, const QString& children);
     /// Takes the room with its windows out; undo brings it back.

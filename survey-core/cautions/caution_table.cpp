@@ -48,6 +48,11 @@ constexpr std::array table{
             "A motor on the mains, and its supply, is work for a qualified electrician. Keep a window that "
             "someone may have to leave by openable without power, and follow local rules.",
             "common practice, no source", "", "2026-11-25"},
+    Caution{Moment::fire, "any",
+            "Cloth in a public place, a workplace or lodgings may have to pass a fire test. Ask whoever runs it which, "
+            "ask for the cloth’s certificate, follow local rules, and use a qualified person where the law asks for "
+            "one.",
+            "common practice, no source", "", "2026-11-26"},
     Caution{Moment::fire, "US",
             "Curtains for public places are tested by method 1 up to 700 g/m², above it by method 2. Ask for the "
             "cloth’s certificate. Follow local rules, and use a qualified person where the law asks for one.",

@@ -7,6 +7,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+#include <cctype>
 #include <cmath>
 #include <string>
 
@@ -98,6 +100,25 @@ bool is_weighted_with_lead(const Treatment& treatment) {
     return !is_blind(treatment) && treatment.weights && treatment.weights->is(WeightKind::lead);
 }
 
+/// Words in what a room is used as that tell of a public place, a workplace or lodgings; common practice, no source.
+constexpr std::array public_words{"hotel",   "guest",   "hostel",   "lodging", "office",  "shop",    "school",
+                                  "college", "nursery", "hospital", "clinic",  "surgery", "care",    "church",
+                                  "chapel",  "hall",    "theatre",  "cinema",  "stage",   "library", "restaurant",
+                                  "café",    "cafe",    "pub",      "bar",     "public"};
+
+/// Whether one of them stands there as a word of its own.
+bool is_public(std::string use) {
+    std::ranges::transform(use, use.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    const auto is_letter = [&](std::size_t at) {
+        return at < use.size() &&
+               (static_cast<unsigned char>(use[at]) >= 0x80 || std::isalpha(static_cast<unsigned char>(use[at])) != 0);
+    };
+    return std::ranges::any_of(public_words, [&](std::string_view word) {
+        const std::size_t at = use.find(word);
+        return at != std::string::npos && !is_letter(at + word.size()) && (at == 0 || !is_letter(at - 1));
+    });
+}
+
 Flag caution_flag(const char* code, std::string text) {
     Flag flag;
     flag.code = code;
@@ -140,6 +161,10 @@ std::vector<Flag> cautions_of_choice(const Room& room, const Treatment& treatmen
     }
     if (treatment.operation && treatment.operation->is(Operation::motor)) {
         flags.push_back(caution_flag("power-at-the-window", advice_at(Moment::power)));
+    }
+    if (is_public(room.use)) {
+        flags.push_back(caution_flag("cloth-for-public-place",
+                                     "This room is noted as " + room.use + ". " + advice_at(Moment::fire)));
     }
     return flags;
 }

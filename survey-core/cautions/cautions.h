@@ -41,8 +41,8 @@ struct Caution {
 [[nodiscard]] std::vector<Caution> cautions_at(Moment moment);
 
 /// The cautions that what was chosen brings by itself, before any size is worked: flags `cord-within-reach`,
-/// `loop-within-reach`, `lead-weights` (where small children may be; not known counts as that) and
-/// `power-at-the-window`.
+/// `loop-within-reach`, `lead-weights` (where small children may be; not known counts as that),
+/// `power-at-the-window` and, where what the room is used as tells of a public place, `cloth-for-public-place`.
 [[nodiscard]] std::vector<Flag> cautions_of_choice(const Room& room, const Treatment& treatment);
 
 /// All cautions that this layer gives cause for: beside those of the choice the flags

@@ -108,6 +108,17 @@ private slots:
         QCOMPARE(cautions(scene, "A motor on the mains"), 1);
     }
 
+    void aPublicRoomBringsTheCautionOfFireToItsCloth() {
+        Scene scene;
+        openParlour(scene, "hanging");
+        QCOMPARE(cautions(scene, "This room is noted as"), 0);
+        const auto& room = *scene.notebook().open()->roomOf(scene.notebook().open()->windowId());
+        scene.notebook().visit()->setRoomUse(QString::fromStdString(room.id), "hotel bar");
+        scene.settle();
+        QCOMPARE(cautions(scene, "This room is noted as hotel bar"), 1);
+        QVERIFY(std::abs(top(caution(scene, "This room is noted")) - foot(scene.find("Face cloth"))) < 4.0);
+    }
+
     void aClothThatRunsOneWayIsSaidToDoSo() {
         Scene scene;
         openParlour(scene, "fabrics");

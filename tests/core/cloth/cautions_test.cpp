@@ -31,9 +31,25 @@ TEST(Cautions, EachIsWholeAndDefersToOthers) {
 
 TEST(Cautions, EveryMomentBeginsWithGeneralSense) {
     for (const Moment moment : {Moment::cord, Moment::heat, Moment::power, Moment::drilling, Moment::ladder,
-                                Moment::load, Moment::lifting, Moment::escape, Moment::weights}) {
+                                Moment::load, Moment::lifting, Moment::escape, Moment::weights, Moment::fire}) {
         ASSERT_FALSE(cautions_at(moment).empty());
         EXPECT_EQ(cautions_at(moment).front().region, "any");
+    }
+}
+
+// Common practice, no source: what is noted of a room tells a public place, a workplace or lodgings from a home.
+TEST(Cautions, OfFireWhereThePublicIs) {
+    const auto is_said = [](const char* use) {
+        Room room;
+        room.use = use;
+        const auto flags = cautions_of_choice(room, Treatment());
+        return std::ranges::any_of(flags, [](const Flag& flag) { return flag.code == "cloth-for-public-place"; });
+    };
+    for (const char* use : {"hotel bedroom", "Office", "village hall", "the pub", "care home"}) {
+        EXPECT_TRUE(is_said(use)) << use;
+    }
+    for (const char* use : {"", "bedroom", "hallway", "barn", "living room", "carefully kept stair"}) {
+        EXPECT_FALSE(is_said(use)) << use;
     }
 }
 
