@@ -140,6 +140,11 @@ void SheetPainter::beginPage() {
         painter_.drawLine(QPointF(thread_at, stitch), QPointF(thread_at, stitch + 32));
     }
     paintFoot();
+    if (page_ > 1) {
+        y_ += text(QObject::tr("%1: %2, continued").arg(shown(title_of(sheet_->kind)), shown(sheet_->title)),
+                   text_left_, text_right_, bold_body(), ink) +
+              20;
+    }
 }
 
 void SheetPainter::paintFoot() {

@@ -3,6 +3,7 @@
 
 #include "devices.h"
 #include "open_visit.h"
+#include "trade_words.h"
 #include "writing.h"
 
 #include <QFile>
@@ -41,12 +42,16 @@ SheetsModel::SheetsModel(OpenVisit& open, Devices& devices, QObject* parent)
     : QObject(parent), open_(open), devices_(devices) {
     connect(&open, &OpenVisit::opened, this, [this] {
         unit_.reset();
+        window_.clear();
         forget();
     });
     connect(&open, &OpenVisit::changed, this, &SheetsModel::forget);
 }
 
 void SheetsModel::forget() {
+    if (!open_.window(window_)) {  // taken out meanwhile
+        window_.clear();
+    }
     line_.clear();
     written_.clear();
     emit changed();
@@ -62,6 +67,21 @@ QString SheetsModel::unit() const {
 void SheetsModel::setKind(const QString& kind) {
     kind_ = kind;
     forget();
+}
+
+void SheetsModel::setWindow(const QString& window) {
+    window_ = open_.window(window) ? window : QString();
+    forget();
+}
+
+QVariantList SheetsModel::windows() const {
+    QVariantList windows{choice({}, tr("all windows"))};
+    for (const Room& room : open_.survey().rooms) {
+        for (const Window& window : room.windows) {
+            windows.append(choice(shown(window.id), open_.titleOf(shown(window.id))));
+        }
+    }
+    return windows;
 }
 
 void SheetsModel::setPaper(const QString& paper) {
@@ -80,6 +100,9 @@ QUrl SheetsModel::place() const {
     name = name.isEmpty() ? shown(open_.survey().id) : name;
     const auto kind = sheet_kind(bytes(kind_));
     const QString what = kind ? file_word(*kind) : tr("all sheets");
+    if (!window_.isEmpty()) {
+        name += QStringLiteral(", ") + open_.titleOf(window_).remove(not_in_names).trimmed();
+    }
     return QUrl::fromLocalFile(
         QStringLiteral("%1/%2, %3.pdf").arg(devices_.files->documents().toLocalFile(), name, what));
 }
@@ -89,6 +112,7 @@ Result<Done> SheetsModel::printTo(const QUrl& file) const {
     const QString scratch = folder.filePath(QStringLiteral("sheets.pdf"));
     PrintAsked asked;
     asked.kinds = kinds_of(kind_);
+    asked.window = window_;
     asked.paper = paper_;
     asked.unit = length_unit(bytes(unit()));
     auto printed = print_sheets(open_.survey(), asked, scratch);

@@ -6,6 +6,7 @@
 #include <QObject>
 #include <QString>
 #include <QUrl>
+#include <QVariantList>
 
 namespace truehang {
 
@@ -17,6 +18,10 @@ class SheetsModel : public QObject {
     Q_OBJECT
     /// `measure`, `cutting`, `making`, `hanging` or `all`.
     Q_PROPERTY(QString kind READ kind WRITE setKind NOTIFY changed)
+    /// The id of the one window whose sheets are wanted; empty: all windows. The cutting list is of the house still.
+    Q_PROPERTY(QString window READ window WRITE setWindow NOTIFY changed)
+    /// What can be chosen: maps with `word` and `says`, all windows first.
+    Q_PROPERTY(QVariantList windows READ windows NOTIFY changed)
     /// `a4` or `letter`; the locale's at first.
     Q_PROPERTY(QString paper READ paper WRITE setPaper NOTIFY changed)
     /// `mm` or `in`; the visit's own at first.
@@ -31,6 +36,9 @@ public:
 
     [[nodiscard]] QString kind() const { return kind_; }
     void setKind(const QString& kind);
+    [[nodiscard]] QString window() const { return window_; }
+    void setWindow(const QString& window);
+    [[nodiscard]] QVariantList windows() const;
     [[nodiscard]] QString paper() const;
     void setPaper(const QString& paper);
     [[nodiscard]] QString unit() const;
@@ -38,7 +46,7 @@ public:
     [[nodiscard]] QString line() const { return line_; }
     [[nodiscard]] bool written() const { return !written_.isEmpty(); }
 
-    /// Writes the chosen sheets of all windows into the documents folder.
+    /// Writes the chosen sheets into the documents folder.
     Q_INVOKABLE void print();
     /// Hands the last file to the system's own sharing; false where there is none.
     Q_INVOKABLE bool share();
@@ -54,6 +62,7 @@ private:
     OpenVisit& open_;
     Devices& devices_;
     QString kind_ = QStringLiteral("all");
+    QString window_;
     Paper paper_ = locale_paper();
     std::optional<LengthUnit> unit_;
     QString line_;

@@ -92,6 +92,19 @@ Page {
             ]
             onChose: word => page.sheets.unit = word
         }
+        ChoiceList {
+            width: parent.width
+            label: qsTr("Of")
+            chosen: page.sheets.window
+            choices: page.sheets.windows
+            onChose: word => page.sheets.window = word
+        }
+        Sentence {
+            width: parent.width
+            second: true
+            visible: page.sheets.window !== "" && (page.sheets.kind === "all" || page.sheets.kind === "cutting")
+            text: qsTr("The cutting list is of the whole house all the same: a roll is cut for all its windows.")
+        }
         Sentence {
             width: parent.width
             visible: text !== ""
