@@ -5,8 +5,11 @@
 #include "survey_keeping.h"
 #include "visit_list.h"
 #include "whereabouts.h"
+#include "workroom_rules.h"
 #include "writing.h"
 
+#include <QDir>
+#include <QFileInfo>
 #include <QTimeZone>
 #include <algorithm>
 #include <array>
@@ -17,7 +20,7 @@ namespace {
 
 /// The screens of a window; they need one that is open.
 constexpr std::array window_screens{"walk", "obstructions", "hanging", "figures", "choices", "photos"};
-constexpr std::array visit_screens{"visit", "fabrics", "send", "sheets"};
+constexpr std::array visit_screens{"visit", "fabrics", "send", "sheets", "rules"};
 
 template <class Screens>
 bool is_one_of(const Screens& screens, const QString& screen) {
@@ -43,6 +46,8 @@ public:
           photos(open, devices),
           send(open, keeping_in, devices),
           sheets(open, devices),
+          workroom_rules(QFileInfo(settings_file).absoluteDir().filePath(QStringLiteral("house-rules.json"))),
+          rules(open, workroom_rules),
           position(open, devices) {}
 
     SurveyKeeping& keeping;
@@ -59,6 +64,8 @@ public:
     PhotosModel photos;
     SendModel send;
     SheetsModel sheets;
+    WorkroomRules workroom_rules;
+    RulesModel rules;
     PositionModel position;
     QString screen = QStringLiteral("visits");
     QString before_settings = QStringLiteral("visits");
@@ -79,6 +86,7 @@ Notebook::Notebook(SurveyKeeping& keeping, Devices& devices, const QString& sett
     connect(&parts_->open, &OpenVisit::standingChanged, this, [this] { parts_->list.read(); });
     connect(&parts_->list, &VisitList::faulty, this, &Notebook::setFault);
     connect(&parts_->send, &SendModel::arrived, this, [this] { parts_->list.read(); });
+    connect(&parts_->send, &SendModel::rulesCame, &parts_->workroom_rules, &WorkroomRules::take);
     start();
 }
 
@@ -101,6 +109,7 @@ ChoicesModel* Notebook::choices() { return &parts_->choices; }
 PhotosModel* Notebook::photos() { return &parts_->photos; }
 SendModel* Notebook::send() { return &parts_->send; }
 SheetsModel* Notebook::sheets() { return &parts_->sheets; }
+RulesModel* Notebook::rules() { return &parts_->rules; }
 PositionModel* Notebook::position() { return &parts_->position; }
 Settings* Notebook::settings() { return &parts_->settings; }
 
@@ -200,6 +209,9 @@ void Notebook::newVisit() {
     survey.revision = 1;
     survey.measured_at = parts_->open.now();
     survey.entry_unit = "mm";
+    if (const auto& rules = parts_->workroom_rules.held(); rules && rules->version) {
+        survey.rules = *rules;
+    }
     survey.time_zone = QTimeZone::systemTimeZoneId().toStdString();
     parts_->open.openNew(survey, tr("A new visit"), [this](const QString& fault) {
         setFault(fault);

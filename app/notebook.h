@@ -9,6 +9,7 @@
 #include "open_visit.h"
 #include "photos_model.h"
 #include "position_model.h"
+#include "rules_model.h"
 #include "send_model.h"
 #include "settings.h"
 #include "sheets_model.h"
@@ -37,7 +38,7 @@ class Notebook : public QObject {
     Q_PROPERTY(QString search READ search WRITE setSearch NOTIFY searchChanged)
 
     /// `visits`, `visit`, `fabrics`, `walk`, `obstructions`, `hanging`, `figures`, `choices`, `photos`, `send`,
-    /// `sheets` or `settings`.
+    /// `sheets`, `rules` or `settings`.
     Q_PROPERTY(QString screen READ screen WRITE setScreen NOTIFY screenChanged)
     /// False until the store is open and the place restored: show paper only.
     Q_PROPERTY(bool ready READ ready NOTIFY readyChanged)
@@ -55,6 +56,7 @@ class Notebook : public QObject {
     Q_PROPERTY(truehang::PhotosModel* photos READ photos CONSTANT)
     Q_PROPERTY(truehang::SendModel* send READ send CONSTANT)
     Q_PROPERTY(truehang::SheetsModel* sheets READ sheets CONSTANT)
+    Q_PROPERTY(truehang::RulesModel* rules READ rules CONSTANT)
     Q_PROPERTY(truehang::PositionModel* position READ position CONSTANT)
     Q_PROPERTY(truehang::Settings* settings READ settings CONSTANT)
 
@@ -82,10 +84,11 @@ public:
     [[nodiscard]] PhotosModel* photos();
     [[nodiscard]] SendModel* send();
     [[nodiscard]] SheetsModel* sheets();
+    [[nodiscard]] RulesModel* rules();
     [[nodiscard]] PositionModel* position();
     [[nodiscard]] Settings* settings();
 
-    /// Makes a visit and opens it; the screen becomes `visit`.
+    /// Makes a visit, by the workroom’s house rules where they are known, and opens it; the screen becomes `visit`.
     Q_INVOKABLE void newVisit();
     /// Opens a visit; the screen becomes `visit`.
     Q_INVOKABLE void openVisit(const QString& visitId);

@@ -102,6 +102,13 @@ struct SheetsModelType {
     QML_UNCREATABLE("handed over by the program")
 };
 
+struct RulesModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::RulesModel)
+    QML_NAMED_ELEMENT(RulesModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
 struct PositionModelType {
     Q_GADGET
     QML_FOREIGN(truehang::PositionModel)

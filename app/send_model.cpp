@@ -31,6 +31,7 @@ SendModel::SendModel(OpenVisit& open, SurveyKeeping& keeping, Devices& devices, 
       sending_(std::make_unique<Sending>(keeping)),
       items_({"item", "title", "state", "mark", "spoken"}) {
     connect(sending_.get(), &Sending::moved, this, &SendModel::show);
+    connect(sending_.get(), &Sending::rulesCame, this, &SendModel::rulesCame);
     connect(sending_.get(), &Sending::confirmed, this, [this] {
         open_.askStanding();
         emit arrived(open_.visitId());

@@ -75,6 +75,8 @@ signals:
     void changed();
     /// The workroom confirmed something, or an item's state changed.
     void arrived(const QString& surveyId);
+    /// The workroom gave its house rules.
+    void rulesCame(const QByteArray& document);
 
 private:
     void show();

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sending.h"
 
+#include "protocol/limits.h"
+#include "protocol/paths.h"
 #include "protocol/records.h"
 #include "protocol/time_text.h"
 #include "survey_keeping.h"
@@ -78,6 +80,7 @@ Sending::Sending(SurveyKeeping& keeping, sync::WireTimes times, QObject* parent)
       keeping_(keeping),
       wire_(times),
       pairing_wire_(times),
+      rules_wire_(times),
       outbox_(*this, time_now, [] { return QRandomGenerator::global()->generate64(); }),
       sender_(outbox_, wire_, time_now, [this](const sync::Item& item, auto then) { bytesOf(item, std::move(then)); }) {
     connect(&sender_, &sync::Sender::moved, this, &Sending::moved);
@@ -91,6 +94,7 @@ void Sending::begin() {
         [this](const Result<std::optional<Pairing>>& held) {
             if (held && *held) {
                 take(**held, {});
+                fetchRules();
             }
             look();
         });
@@ -100,6 +104,9 @@ void Sending::look(bool now) {
     if (!workroom_) {  // nobody to send to: no document is made ready
         emit moved();
         return;
+    }
+    if (now) {
+        fetchRules();
     }
     keeping_.post(this, items_waiting, [this, now](Result<std::vector<sync::Item>> items) {
         if (items) {
@@ -118,6 +125,25 @@ void Sending::take(const Pairing& pairing, const QString& name) {
     name_ = name;
     sender_.setWorkroom(sync::workroom_address(shown(pairing.address)), QByteArray::fromStdString(pairing.token));
     outbox_.paired();
+}
+
+/// Whatever goes wrong is left for the next time: nobody waits for it.
+void Sending::fetchRules() {
+    if (!workroom_ || fetching_) {
+        return;
+    }
+    sync::Request request;
+    request.path = sync::rules_path_now;
+    request.headers = {{"Accept", std::string(sync::json_type)}};
+    fetching_ = true;
+    rules_wire_.send(sync::workroom_address(shown(workroom_->address)), QByteArray::fromStdString(workroom_->token),
+                     request, {}, [this](const sync::Outcome& outcome) {
+                         fetching_ = false;
+                         const auto* answer = std::get_if<sync::Answer>(&outcome);
+                         if (workroom_ && answer != nullptr && answer->status == 200) {
+                             emit rulesCame(QByteArray::fromStdString(answer->content));
+                         }
+                     });
 }
 
 void Sending::pair(const QString& typed, const QString& code, std::function<void(const QString&)> then) {
@@ -159,6 +185,7 @@ void Sending::keepPairing(const Pairing& pairing, const QString& name, std::func
 
 void Sending::unpair() {
     sender_.callOff();
+    rules_wire_.callOff();
     sender_.setWorkroom({}, {});
     outbox_.unpaired();
     workroom_.reset();

@@ -6,6 +6,7 @@
 #include "transport/network_wire.h"
 #include "transport/sender.h"
 
+#include <QByteArray>
 #include <QObject>
 #include <QString>
 #include <functional>
@@ -45,6 +46,8 @@ signals:
     void moved();
     /// The workroom confirmed an item and the store has its receipt.
     void confirmed();
+    /// The workroom gave its house rules, as it is asked for them when the phone begins, pairs or sends by hand.
+    void rulesCame(const QByteArray& document);
 
 private:
     std::vector<sync::Item> pending() override { return snapshot_; }
@@ -54,6 +57,7 @@ private:
 
     void bytesOf(const sync::Item& item, std::function<void(const std::optional<QByteArray>&)> then);
     void take(const Pairing& pairing, const QString& name);
+    void fetchRules();
     void keepPairing(const Pairing& pairing, const QString& name, std::function<void(const QString&)> then);
 
     SurveyKeeping& keeping_;
@@ -62,6 +66,8 @@ private:
     QString name_;
     sync::NetworkWire wire_;
     sync::NetworkWire pairing_wire_;
+    sync::NetworkWire rules_wire_;
+    bool fetching_ = false;
     sync::Outbox outbox_;
     sync::Sender sender_;
 };

@@ -101,6 +101,8 @@ FocusScope {
                 return send;
             case "sheets":
                 return sheets;
+            case "rules":
+                return rules;
             case "settings":
                 return settings;
             default:
@@ -185,6 +187,13 @@ FocusScope {
         id: sheets
 
         SheetsPage {
+            notebook: pages.notebook
+        }
+    }
+    Component {
+        id: rules
+
+        RulesPage {
             notebook: pages.notebook
         }
     }

@@ -75,6 +75,12 @@ Column {
     }
     ListRow {
         width: parent.width
+        text: qsTr("House rules")
+        line: rest.notebook.rules.canTake ? qsTr("%1; the workroom has others").arg(rest.notebook.rules.workedBy) : rest.notebook.rules.workedBy
+        onClicked: rest.notebook.screen = "rules"
+    }
+    ListRow {
+        width: parent.width
         text: rest.visit.signedOff ? rest.visit.signedLine : qsTr("Agree and sign")
         onClicked: rest.askedFor("sign")
     }

@@ -97,4 +97,52 @@ std::optional<std::string> why_not_rule(std::string_view key, double value) {
     return lies_within(value, range) ? std::nullopt : std::optional(says_range(value, range));
 }
 
+namespace {
+
+constexpr std::string_view head_prefix = "head_mm.";
+
+/// The heading of a key `head_mm.tab`, where one is known that has a head of its own.
+std::optional<Heading> heading_of(std::string_view key) {
+    const auto heading =
+        key.starts_with(head_prefix) ? Word<Heading>::find(key.substr(head_prefix.size())) : std::nullopt;
+    return heading == Heading::slot || heading == Heading::roman ? std::nullopt : heading;
+}
+
+template <class Key>
+void put(std::map<std::string, double>& values, const Key& key, std::optional<double> value) {
+    if (value) {
+        values[std::string(key)] = *value;
+    } else {
+        values.erase(std::string(key));
+    }
+}
+
+}  // namespace
+
+Result<Done> set_rule(HouseRuleEntries& rules, std::string_view key, std::optional<double> value) {
+    const bool is_head = heading_of(key).has_value();
+    if (!is_head && !rule_value(HouseRules(), key)) {
+        return Error{ErrorCode::missing, std::string(key), "No house rule of this name is known here."};
+    }
+    const auto refused = value ? why_not_rule(is_head ? head_prefix.substr(0, head_prefix.size() - 1) : key, *value)
+                               : std::optional<std::string>();
+    if (refused) {
+        return Error{ErrorCode::out_of_range, std::string(key), *refused};
+    }
+    if (is_head) {
+        put(rules.head_mm, key.substr(head_prefix.size()), value);
+    } else {
+        put(rules.numbers, key, value);
+    }
+    return Done{};
+}
+
+std::optional<double> worth_of_rule(const HouseRuleEntries& rules, std::string_view key) {
+    if (const auto heading = heading_of(key)) {
+        const auto own = rules.head_mm.find(std::string(key.substr(head_prefix.size())));
+        return own == rules.head_mm.end() ? heading_rule(*heading).head_mm : own->second;
+    }
+    return rule_value(house_rules(rules), key);
+}
+
 }  // namespace truehang

@@ -32,4 +32,12 @@ struct RulesDocument {
 /// Why a known rule can't have this value, or nothing: "-3 lies outside its range: from 0, up to 100000."
 [[nodiscard]] std::optional<std::string> why_not_rule(std::string_view key, double value);
 
+/// Sets a rule by its key (`hem_mm`, `head_mm.tab`), or takes it out so that the default holds. What a document would
+/// refuse is refused in the same words, and nothing is changed. Errors: `out_of_range`; `missing` where no such rule is
+/// known.
+[[nodiscard]] Result<Done> set_rule(HouseRuleEntries& rules, std::string_view key, std::optional<double> value);
+
+/// What a rule is worth by its key, `head_mm` by heading too; nothing of a key that isn't known.
+[[nodiscard]] std::optional<double> worth_of_rule(const HouseRuleEntries& rules, std::string_view key);
+
 }  // namespace truehang

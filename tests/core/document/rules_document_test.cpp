@@ -3,6 +3,7 @@
 #include "document/rules_document.h"
 #include "survey/house_rules.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
@@ -133,6 +134,42 @@ TEST(RulesDocument, StandsInASurveyAsItIs) {
     EXPECT_EQ(read->rules.version, 3);
     EXPECT_TRUE(unknown_rules(read->rules).empty());
     EXPECT_EQ(Json::parse(write_survey(*read))["rules"], survey["rules"]);
+}
+
+// Law: what is set one by one is refused by the same ranges, and in the same words, as a document.
+TEST(RulesDocument, OneRuleIsRefusedAsTheDocumentIs) {
+    HouseRuleEntries rules;
+    const std::pair<const char*, double> refused[] = {
+        {"hem_mm", -3}, {"tab_gap_mm", 0}, {"pelmet_share", 1.5}, {"order_step_m", 0}, {"hem_mm", 100'001}};
+    for (const auto& [key, value] : refused) {
+        const auto set = set_rule(rules, key, value);
+        ASSERT_FALSE(set) << key;
+        EXPECT_EQ(set.error().code, ErrorCode::out_of_range);
+        const auto read = read_rules_document(
+            fmt::format(R"({{"format": "truehang.rules/1", "name": "House", "rules": {{"{}": {}}}}})", key, value));
+        ASSERT_FALSE(read) << key;
+        ASSERT_EQ(read.error().size(), 1U);
+        EXPECT_EQ(read.error().front().text, set.error().text);
+    }
+    EXPECT_EQ(set_rule(rules, "hem_mm.tab", 10).error().code, ErrorCode::missing);
+    EXPECT_EQ(set_rule(rules, "head_mm.slot", 10).error().code, ErrorCode::missing);
+    EXPECT_FALSE(set_rule(rules, "head_mm.tab", -1));
+    EXPECT_TRUE(rules.numbers.empty() && rules.head_mm.empty());
+}
+
+// The trade rules, sections 1 and 2: a hem of 150, a head of 10 over tabs, unless the house says otherwise.
+TEST(RulesDocument, OneRuleIsSetAndTakenOutAgain) {
+    HouseRuleEntries rules;
+    EXPECT_EQ(worth_of_rule(rules, "hem_mm"), 150.0);
+    EXPECT_EQ(worth_of_rule(rules, "head_mm.tab"), 10.0);
+    EXPECT_EQ(worth_of_rule(rules, "fringe_mm"), std::nullopt);
+    EXPECT_TRUE(set_rule(rules, "hem_mm", 120));
+    EXPECT_TRUE(set_rule(rules, "head_mm.tab", 15));
+    EXPECT_EQ(worth_of_rule(rules, "hem_mm"), 120.0);
+    EXPECT_EQ(worth_of_rule(rules, "head_mm.tab"), 15.0);
+    EXPECT_TRUE(set_rule(rules, "hem_mm", std::nullopt));
+    EXPECT_TRUE(set_rule(rules, "head_mm.tab", std::nullopt));
+    EXPECT_TRUE(rules.numbers.empty() && rules.head_mm.empty());
 }
 
 }  // namespace
