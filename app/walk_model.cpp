@@ -171,6 +171,7 @@ void WalkModel::standAt(int index) {
     }
     showLine();
     showHistory();
+    showWithoutTape();
     open_.place().standAt(station());
     showStations();
     emit moved();
@@ -201,6 +202,7 @@ void WalkModel::show() {
     showFlags();
     showStations();
     showHistory();
+    showWithoutTape();
     emit changed();
 }
 
@@ -221,6 +223,10 @@ void WalkModel::showStations() {
         QString figure = kept ? reading_text(*kept, length_style(open_.survey())) : QString();
         if (proposed) {
             figure = tr("%1, proposed").arg(figure);
+        } else if (kept && kept->how && kept->how->is(How::estimated)) {
+            figure = tr("about %1").arg(figure);
+        } else if (kept && kept->how && kept->how->is(How::copied)) {
+            figure = tr("%1, copied").arg(figure);
         } else if (planned) {
             figure = tr("%1, planned").arg(figure);
         }
@@ -341,6 +347,7 @@ Result<Reading> WalkModel::typedReading() const {
 }
 
 void WalkModel::weigh() {
+    showWithoutTape();
     line_.clear();
     line_kind_ = QStringLiteral("quiet");
     if (typed_.isEmpty()) {

@@ -61,6 +61,8 @@ class WalkModel : public QObject {
     Q_PROPERTY(truehang::ShownRows* more READ more CONSTANT)
     /// Why a station can't be reached. Roles: `word` (key), `says`.
     Q_PROPERTY(truehang::ShownRows* reasons READ reasons CONSTANT)
+    /// Ways to go on without a tape: the same as another of the stretch, or what is typed as an estimate (word, says).
+    Q_PROPERTY(truehang::ShownRows* withoutTape READ withoutTape CONSTANT)
     /// The reason given at this station, or empty.
     Q_PROPERTY(QString reason READ reason NOTIFY changed)
     /// A caution for the hands at this station ("both feet on the floor first"); empty mostly.
@@ -131,6 +133,7 @@ public:
     [[nodiscard]] ShownRows* stations() { return &stations_; }
     [[nodiscard]] ShownRows* more() { return &more_; }
     [[nodiscard]] ShownRows* reasons() { return &reasons_; }
+    [[nodiscard]] ShownRows* withoutTape() { return &without_tape_; }
     [[nodiscard]] QString reason() const;
     [[nodiscard]] QString caution() const;
     [[nodiscard]] bool differs() const;
@@ -168,6 +171,8 @@ public:
     Q_INVOKABLE void jumpTo(const QString& station);
     /// Keeps why this station isn't taken (a word of `reasons` or the person's own words) and moves on.
     Q_INVOKABLE void cantReach(const QString& reason);
+    /// Keeps a way of `withoutTape` (its word) as this station's reading, copied or estimated, and moves on.
+    Q_INVOKABLE void goOnWithout(const QString& way);
     /// Takes `againStation` (or, where nothing is asked, this station) again: goes there with an empty field.
     Q_INVOKABLE void takeAgain();
     /// Takes this station again: empties its field.
@@ -204,6 +209,9 @@ private:
     void showFlags();
     void showHistory();
     void showLine();
+    void showWithoutTape();
+    /// What is typed anew, as a reading; nothing where nothing is, or it can't be read.
+    [[nodiscard]] std::optional<Reading> typedAnew() const;
     void joinWalk(const QString& station);
     void walkAnew();
     void goTakeAgain(const QString& station);
@@ -255,6 +263,7 @@ private:
     ShownRows stations_;
     ShownRows more_{{"station", "says"}};
     ShownRows reasons_;
+    ShownRows without_tape_{{"word", "says"}};
     ShownRows suspects_;
     ShownRows history_;
 };

@@ -1,17 +1,19 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "adding_up.h"
 #include "open_visit.h"
+#include "pole_up.h"
 #include "reading_history.h"
 #include "survey/counted.h"
 #include "walk_model.h"
 #include "walk_rows.h"
+#include "without_tape.h"
 #include "writing.h"
 
 #include <algorithm>
 #include <array>
 
 // The walk's part that settles what was read: what differs and what it should read, the station's history, the reading
-// worth taking next, the level line.
+// worth taking next, the level line; and the ways to go on without a tape.
 
 namespace truehang {
 
@@ -31,6 +33,35 @@ const NextReading* settling(const WindowFigures& worked) {
 bool is_level(std::string_view station) { return station.starts_with("level."); }
 
 }  // namespace
+
+// ---- Without a tape
+
+std::optional<Reading> WalkModel::typedAnew() const {
+    if (!here() || shown_is_kept_ || typed_.trimmed().isEmpty()) {
+        return std::nullopt;
+    }
+    const auto read = typedReading();
+    return read ? std::optional(*read) : std::nullopt;
+}
+
+void WalkModel::showWithoutTape() {
+    const Window* there = window();
+    without_tape_.setRows(here() && there
+                              ? without_tape_rows(*there, *here(), typedAnew(), length_style(open_.survey()))
+                              : QList<ShownRows::Row>());
+}
+
+void WalkModel::goOnWithout(const QString& way) {
+    const Window* there = window();
+    auto reading = here() && there ? without_tape_reading(*there, *here(), typedAnew(), way) : std::nullopt;
+    if (!reading) {
+        return;
+    }
+    place_reading(*there, keptReading(here()->word), *reading);
+    reading->taken_at = open_.now();
+    keepReading(std::move(*reading));
+    moveOn();
+}
 
 // ---- Readings that differ
 

@@ -4,7 +4,7 @@ import QtQuick
 import Truehang
 import Truehang.Face
 
-// Why a station isn't taken.
+// Where the tape can't go: on without it, as at another station or by estimate, or why the station isn't taken.
 Screen {
     id: panel
 
@@ -16,7 +16,7 @@ Screen {
         panel.walk.cantReach(reason);
     }
 
-    title: qsTr("%1: why not?").arg(panel.walk.says)
+    title: panel.walk.says
     growsUp: true
     threadRows: panel.walk.stations
     action: own.field.text !== "" ? qsTr("Keep this reason") : ""
@@ -25,6 +25,34 @@ Screen {
         panel.give(own.field.text);
     }
 
+    SectionTitle {
+        width: parent.width
+        text: qsTr("On without the tape")
+    }
+    Repeater {
+        model: panel.walk.withoutTape
+
+        ListRow {
+            required property string word
+            required property string says
+
+            width: parent.width
+            text: says
+            onClicked: {
+                panel.backAsked();
+                panel.walk.goOnWithout(word);
+            }
+        }
+    }
+    Sentence {
+        visible: panel.walk.typed === "" || panel.walk.shownIsKept
+        width: parent.width
+        text: qsTr("To keep an estimate, type it first, then come here.")
+    }
+    SectionTitle {
+        width: parent.width
+        text: qsTr("Or leave it out: why?")
+    }
     FieldRow {
         id: own
 

@@ -25,6 +25,7 @@ private slots:
     void aFailedCommitLeadsBack();
     void takenAgainReplaces();
     void cantReachIsKept();
+    void goesOnWithoutTheTape();
     void undoAndRedo();
     void oneGoAgainstThreeParts();
     void everyStationLeadsToTheEnd();
@@ -218,6 +219,37 @@ void AppWalkTest::takenAgainReplaces() {
     QCOMPARE(readings.size(), std::size_t{2});
     QCOMPARE(readings[1].replaces, readings[0].id);
     QCOMPARE(value(walk->stations(), "opening.width.top", "figure").toString(), QString("1250 mm"));
+}
+
+void AppWalkTest::goesOnWithoutTheTape() {
+    Bench bench;
+    const QString window = bench.openNewWindow();
+    WalkModel* walk = bench.notebook().walk();
+    QCOMPARE(walk->withoutTape()->rowCount(), 0);  // nothing was read yet, nothing typed
+    bench.type("1242");
+    walk->next();
+    QCOMPARE(value(walk->withoutTape(), "same/opening.width.top", "says").toString(),
+             QString("Same as width at the top: 1242 mm"));
+    walk->goOnWithout("same/opening.width.top");
+    QCOMPARE(walk->station(), QString("opening.width.bottom"));
+    bench.type("1200");
+    QCOMPARE(value(walk->withoutTape(), "about/1", "says").toString(), QString("About 1200 mm, give or take 25 mm"));
+    walk->goOnWithout("about/1");
+    walk->goOnWithout("about/1");  // nothing is typed at the next station
+    bench.reopen();
+    const auto& readings = bench.notebook().open()->window(window)->readings;
+    QCOMPARE(readings.size(), std::size_t{3});
+    QCOMPARE(readings[1].station, std::string("opening.width.middle"));
+    QVERIFY(readings[1].how && readings[1].how->is(How::copied));
+    QCOMPARE(readings[1].value->mm(), 1242.0);
+    QVERIFY(readings[2].how && readings[2].how->is(How::estimated));
+    QCOMPARE(readings[2].u->mm(), 12.5);  // what is said is twice the standard uncertainty
+    ShownRows* stations = bench.notebook().walk()->stations();
+    QCOMPARE(value(stations, "opening.width.middle", "figure").toString(), QString("1242 mm, copied"));
+    QCOMPARE(value(stations, "opening.width.bottom", "figure").toString(), QString("about 1200 mm"));
+    bench.notebook().walk()->undo();
+    bench.settle();
+    QCOMPARE(bench.notebook().open()->window(window)->readings.size(), std::size_t{2});
 }
 
 void AppWalkTest::cantReachIsKept() {

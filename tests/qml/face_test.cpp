@@ -227,6 +227,12 @@ private slots:
         QVERIFY(scene.notebook().walk()->stations()->value(0, "figure").toString().startsWith("1240"));
         scene.grab("second-station");
         QVERIFY(scene.touch("Can’t reach this station"));
+        scene.grab("without-the-tape");
+        QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
+        QVERIFY2(scene.touch("Same as width at the top: 1240 mm"), qPrintable(scene.names().join(" | ")));
+        QVERIFY(scene.touch("undo"));
+        QVERIFY(scene.touch("Back to the station before"));
+        QVERIFY(scene.touch("Can’t reach this station"));
         const QString reason = scene.notebook().walk()->reasons()->value(0, "says").toString();
         QVERIFY(scene.touch(reason));
         QVERIFY(!scene.notebook().walk()->stations()->value(1, "reason").toString().isEmpty());
