@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
 
 namespace truehang {
 
@@ -179,10 +180,12 @@ void flag_spread(const MeasuredWindow& measured, const std::vector<std::string>&
                  std::vector<Flag>& flags) {
     const CountedReading* least = nullptr;
     const CountedReading* most = nullptr;
+    Length u;  // the largest of theirs
     std::vector<std::string> words;
     for (const auto& station : stations) {
         if (const auto* reading = find_counted(measured.readings, station)) {
             words.emplace_back(station);
+            u = std::max(u, reading_u(*reading, measured.tape));
             least = least == nullptr || reading->value < least->value ? reading : least;
             most = most == nullptr || reading->value > most->value ? reading : most;
         }
@@ -191,8 +194,7 @@ void flag_spread(const MeasuredWindow& measured, const std::vector<std::string>&
         return;
     }
     const Length spread = most->value - least->value;
-    const double noise =
-        spread_factor * std::hypot(reading_u(*least, measured.tape).mm(), reading_u(*most, measured.tape).mm());
+    const double noise = spread_factor * std::numbers::sqrt2 * u.mm();
     const bool decide = spread.mm() > told_from_mm + whole_tolerance;
     if (!decide && (spread.mm() < noise - whole_tolerance || noise >= told_from_mm)) {
         return;

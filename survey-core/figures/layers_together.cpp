@@ -115,7 +115,7 @@ Length half_thickness(const LayerAsked& asked, const Blind* blind) {
 }
 
 StandingLayer standing_of(const LayerContext& layer, const FinishedSizes& sizes, const Blind* blind, std::size_t number,
-                          const std::string& id) {
+                          const std::string& id, const Findings& findings) {
     const LayerAsked& asked = layer.asked;
     StandingLayer standing;
     standing.id = id;
@@ -136,7 +136,7 @@ StandingLayer standing_of(const LayerContext& layer, const FinishedSizes& sizes,
     }
     standing.left = hung.left;
     standing.right = hung.right;
-    if (sizes.can_be_made()) {
+    if (sizes.can_be_made() && !findings.stops()) {
         standing.bottom = sizes.top ? std::optional(*sizes.top - sizes.drop) : hung.bottom;
     }
     return standing;

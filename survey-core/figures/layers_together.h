@@ -20,10 +20,10 @@ struct StandingLayer {
 };
 
 /// How a layer stands: half of its thickness to both sides of its projection, of a blind drawn up, of curtains drawn
-/// back, or half the pole where that is more. A blind inside fills the recess from its frame. The thicknesses are house
-/// practice, no source: `half_thickness`.
+/// back, or half the pole where that is more. What can't be made has no hem. A blind inside fills the recess from its
+/// frame. The thicknesses are house practice, no source: `half_thickness`.
 [[nodiscard]] StandingLayer standing_of(const LayerContext& layer, const FinishedSizes& sizes, const Blind* blind,
-                                        std::size_t number, const std::string& id);
+                                        std::size_t number, const std::string& id, const Findings& findings);
 
 /// Half of what folded cloth takes, front to back (common practice, no source): drawn-back curtains 40 mm, with folds
 /// of their heading's own 50 (eyelets, pinch pleats) or 60 (goblets, s-folds); a Roman blind drawn up 12.5 for its

@@ -298,7 +298,8 @@ struct LayerWorking {
         flag_waiting_pole(context, findings);
         report_run(sizes, *asked, figures);
         standing.push_back(standing_of(context, sizes, plan.blind ? &*plan.blind : nullptr,
-                                       static_cast<std::size_t>(&layer - window.layers.data()) + 1, layer.id));
+                                       static_cast<std::size_t>(&layer - window.layers.data()) + 1, layer.id,
+                                       findings));
         pieces = std::move(plan.pieces);
         report_plan(std::move(plan), figures);
         return figures;
@@ -337,7 +338,7 @@ constexpr std::array<std::string_view, 7> of_the_cloth{"fullness-range", "pole-m
 
 /// Flags that stop the cutting stand before the figures they would spoil, and before what these gave cause to flag.
 void withdraw_if_impossible(Findings& findings, LayerFigures& figures, std::vector<Piece>& pieces) {
-    if (std::ranges::any_of(findings.flags, [](const Flag& flag) { return flag.severity == Severity::stop; })) {
+    if (findings.stops()) {
         figures = blank(figures.id);
         pieces.clear();
         std::erase_if(findings.flags, [](const Flag& flag) {

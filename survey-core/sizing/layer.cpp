@@ -81,6 +81,8 @@ void Findings::flag(std::string code, Severity severity, std::string text, std::
     flags.push_back({std::move(code), severity, std::move(stations), std::move(text), std::move(obstruction), "", {}});
 }
 
+bool Findings::stops() const { return std::ranges::count(flags, Severity::stop, &Flag::severity) > 0; }
+
 TraceOf::TraceOf(Findings& findings, std::string figure) : findings_(findings) { trace_.figure = std::move(figure); }
 
 TraceOf::~TraceOf() { findings_.trace.push_back(std::move(trace_)); }

@@ -59,6 +59,8 @@ struct Findings {
 
     void flag(std::string code, Severity severity, std::string text, std::vector<std::string> stations = {},
               std::string obstruction = {});
+    /// Whether one of the flags stops the cutting.
+    [[nodiscard]] bool stops() const;
 };
 
 /// The steps of one figure, written in order.

@@ -14,6 +14,15 @@ THREADED = ("tab", "eyelet", "slot")
 HEAT = ("radiator", "heater", "fire")
 
 
+def most_of(sizes):
+    """The largest; of equals the first."""
+    most = sizes[0]
+    for size in sizes[1:]:
+        if more(size.mm, most.mm):
+            most = size
+    return most
+
+
 def least_of(sizes):
     """The least; of equals the first."""
     least = sizes[0]
@@ -97,7 +106,7 @@ class Layer:
             elif self.length_mm is not None:
                 self.w, self.total_u = self.length_mm, self.readings.u_of(self.length_mm) if measured else 0.0
             elif widths:
-                size = max(widths, key=lambda s: s.mm)
+                size = most_of(widths)
                 self.w, self.total_u = size.mm + 2.0 * self.house["blind_over_mm"], size.u
         elif self.length_mm is not None:
             total = self.length_mm + 2.0 * self.hardware.get("return_mm", 0) + self.hardware.get("overlap_mm", 0)
@@ -362,7 +371,7 @@ class Layer:
         if cutting.repeat_of(fabric) > 0:
             if len({round(cutting.plan(raw, fabric, widths)[0] / cutting.repeat_of(fabric), 6) for raw in raws}) > 1:
                 return True
-        if fabric.get("railroad") and not fabric.get("one_way"):
+        if fabric.get("railroad") and not fabric.get("one_way") and not self.roman:
             drops = [cutting.plan(raw, fabric, widths)[0] if cutting.repeat_of(fabric) <= 0 else up(raw) for raw in raws]
             return len({at_least(cutting.usable(fabric), drop) for drop in drops}) > 1
         return False
