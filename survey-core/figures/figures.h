@@ -84,7 +84,7 @@ struct Finished {
 struct CurtainTop {
     std::string side;               ///< left, right; of one curtain alone single
     std::vector<TopPoint> table;    ///< every 100 mm, corners, the longest and the edges
-    std::vector<TopPoint> outline;  ///< the same edge every 10 mm, to be drawn at its true size
+    std::vector<TopPoint> outline;  ///< the same edge at least every 10 mm, to be drawn at its true size
 };
 
 struct LayerFigures {
