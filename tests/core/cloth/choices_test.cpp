@@ -152,6 +152,31 @@ TEST(Choices, TellTheFullnessThatADecidedEdgeReaches) {
     EXPECT_NEAR(*house.layer().cloth->fullness, 2690.0 / (1990.0 / 1.9), 1e-9);
 }
 
+// Derived by hand: a drop of 2000, nothing added, is four repeats of 500, and five where it is any more. Either is cut
+// for when it was decided; six is no answer here, and is asked again.
+TEST(Choices, CutTheRepeatsThatWereDecided) {
+    House house;
+    house.bare().on_track(Heading::pencil_pleat, Length::mm(1800), Length::mm(2000));
+    house.read("opening.width.top", Length::mm(1600));
+    house.treatment().fabric = "face";
+    Fabric& face = house.fabric("face", Length::mm(1400));
+    face.repeat = Length::mm(500);
+    face.match = Word<Match>(Match::straight);
+    const auto flags = [&] { return compared(house, {}).choices[0].flags; };
+    EXPECT_NEAR(house.layer().cloth->cut_drop.mm(), 2000.0, 1e-9);
+    EXPECT_NE(flag_of(flags(), "on-the-edge"), nullptr);
+    for (const double repeats : {4.0, 5.0}) {
+        house.treatment().decided.emplace().repeats = repeats;
+        EXPECT_NEAR(house.layer().cloth->cut_drop.mm(), 500.0 * repeats, 1e-9);
+        EXPECT_NEAR(house.layer().cloth->length.mm(), 500.0 * repeats * house.layer().cloth->widths, 1e-9);
+        EXPECT_NE(flag_of(flags(), "edge-decided"), nullptr);
+        EXPECT_EQ(flag_of(flags(), "on-the-edge"), nullptr);
+    }
+    house.treatment().decided.emplace().repeats = 6.0;
+    EXPECT_NEAR(house.layer().cloth->cut_drop.mm(), 2000.0, 1e-9);
+    EXPECT_NE(flag_of(flags(), "on-the-edge"), nullptr);
+}
+
 // Law: a decision that is neither of the answers decides nothing.
 TEST(Choices, AskAgainWhereTheAnswersAreOthers) {
     House house = priced_pair();
