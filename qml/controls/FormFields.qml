@@ -72,7 +72,7 @@ Column {
 
                 onHeightChanged: {
                     if (height > 0 && fields.chosenLast === place.field) {
-                        Qt.callLater(fields.warned, warning);
+                        Qt.callLater(() => fields.warned(warning));
                     }
                 }
                 y: place.kind === "choice" ? choice.height : line.height

@@ -34,7 +34,7 @@ public:
         for (double& each : row) {
             each /= left;
         }
-        rows_.push_back(std::move(row));
+        rows_.push_back(row);
         return true;
     }
     [[nodiscard]] std::size_t rank() const { return rows_.size(); }
@@ -144,7 +144,7 @@ bool PlaneFigure::choose(const std::vector<FigureReading>& readings, const std::
             for (double& coefficient : row) {
                 coefficient /= observation.sigma;
             }
-            if (!rows.take(std::move(row)) && !independent) {
+            if (!rows.take(row) && !independent) {
                 continue;
             }
             for (std::size_t k = 0; k < touched.size(); ++k) {

@@ -41,12 +41,12 @@ std::string fitting(const std::string& text, double size, double room) {
         return {};
     }
     std::string cut;
-    for (std::size_t i = 0; i < text.size(); ++i) {
-        const bool starts = (static_cast<unsigned char>(text[i]) & 0xC0U) != 0x80U;
+    for (const char each : text) {
+        const bool starts = (static_cast<unsigned char>(each) & 0xC0U) != 0x80U;
         if (starts && letters(cut) + 1 >= fits) {
             break;
         }
-        cut += text[i];
+        cut += each;
     }
     while (cut.ends_with(' ') || cut.ends_with(',')) {
         cut.pop_back();

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sizing/layer.h"
 
+#include <algorithm>
+
 namespace truehang {
 
 namespace {

@@ -190,7 +190,7 @@ TEST(CsvCommand, writesOrdersAndPieces) {
     const auto csv_of = [](const std::string& what) {
         return run_program({TRUEHANG_WORKROOM, "csv", contract + "survey.example.json", "--what", what});
     };
-    EXPECT_NE(csv_of("orders").out.find(",4890,4.9,no\r\n"), std::string::npos);
+    EXPECT_NE(csv_of("orders").out.find(",4890,4.9,no,no\r\n"), std::string::npos);
     EXPECT_NE(csv_of("pieces").out.find(",2,2240,4480,2240,drops,2,2,"), std::string::npos);
     EXPECT_EQ(csv_of("windows").exit_code, 2);
 }
