@@ -72,12 +72,18 @@ Column {
 
                 onHeightChanged: {
                     if (height > 0 && fields.chosenLast === place.field) {
-                        Qt.callLater(() => fields.warned(warning));
+                        onceLaidOut.restart();
                     }
                 }
                 y: place.kind === "choice" ? choice.height : line.height
                 width: parent.width
 
+                Timer {
+                    id: onceLaidOut
+
+                    interval: 0
+                    onTriggered: fields.warned(warning)
+                }
                 Repeater {
                     model: place.cautions
 
