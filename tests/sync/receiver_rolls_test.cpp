@@ -134,7 +134,8 @@ TEST(RollsPage, readsFlawsAndJoinsAsPeopleWriteThem) {
               nlohmann::json::parse(
                   R"([{"from_mm": 2500, "to_mm": 2600}, {"at_mm": 3000}, {"from_mm": 7000, "to_mm": 7100}])"));
     EXPECT_EQ(roll.at("joins"), nlohmann::json::parse(R"([{"at_mm": 4000}, {"at_mm": 8000, "phase_mm": 8100}])"));
-    for (const auto& cut : rolls.fetched("/plan").at("fabrics").at(0).at("rolls").at(0).at("cuts")) {
+    const auto plan = rolls.fetched("/plan");
+    for (const auto& cut : plan.at("fabrics").at(0).at("rolls").at(0).at("cuts")) {
         for (const auto& [from, to] : {std::pair{2500, 2600}, {3000, 3000}, {4000, 4000}, {7000, 7100}, {8000, 8000}}) {
             EXPECT_TRUE(cut.at("to_mm") <= from || cut.at("from_mm") >= to) << cut.dump();
         }
