@@ -20,31 +20,12 @@ private:
         QTest::newRow("tablet, largest letters") << QSize(1024, 768) << QByteArray("light") << 2.0;
     }
 
-    static void grab(Scene& scene, const QString& name) {
-        scene.grab(QStringLiteral("%1-%2-%3-%4")
-                       .arg(name)
-                       .arg(scene.window().width())
-                       .arg(scene.notebook().settings()->textScale())
-                       .arg(scene.notebook().settings()->look()));
-    }
-
-    /// Brings it into sight, as the Tab key does, and touches it.
-    static bool reach(Scene& scene, const QString& name) {
-        QQuickItem* item = scene.find(name);
-        if (item == nullptr) {
-            return false;
-        }
-        item->forceActiveFocus(Qt::TabFocusReason);
-        scene.settle();
-        return scene.touch(name);
-    }
-
     /// The window that hangs a pair from a pole, at its figures; then the page of choices, by its word there.
     static void openChoices(Scene& scene) {
         scene.openWindow("Pilot house", windowTitle(scene));
         scene.notebook().setScreen("figures");
         scene.settle();
-        QVERIFY2(reach(scene, "Compare other choices"), qPrintable(scene.names().join(" | ")));
+        QVERIFY2(scene.reach("Compare other choices"), qPrintable(scene.names().join(" | ")));
         QCOMPARE(scene.notebook().screen(), QString("choices"));
     }
 
@@ -71,22 +52,22 @@ private:
         const QString other = cells(scene, "cloth").value(1);
         const QString now = cells(scene, "cloth").value(0);
         QVERIFY(isAsked(scene));
-        QVERIFY2(reach(scene, "Decide the edge, cut it so: " +
-                                  scene.notebook().choices()->choices()->value(1, "says").toString()),
+        QVERIFY2(scene.reach("Decide the edge, cut it so: " +
+                             scene.notebook().choices()->choices()->value(1, "says").toString()),
                  qPrintable(scene.names().join(" | ")));
         QCOMPARE(cells(scene, "cloth").value(0), other);
         QVERIFY(!isAsked(scene));
         QVERIFY(scene.touch("undo"));
         QCOMPARE(cells(scene, "cloth").value(0), now);
         QVERIFY(isAsked(scene));
-        QVERIFY(reach(scene, "Decide the edge: leave it as it hangs now"));
+        QVERIFY(scene.reach("Decide the edge: leave it as it hangs now"));
         QCOMPARE(cells(scene, "cloth").value(0), now);
         QVERIFY(!isAsked(scene));
         QVERIFY(!scene.find("Decide the edge: leave it as it hangs now"));
-        grab(scene, "edge-decided");
+        scene.grabDressed("edge-decided");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
-        QVERIFY(reach(scene, "Decide the edge, cut it so: " +
-                                 scene.notebook().choices()->choices()->value(1, "says").toString()));
+        QVERIFY(scene.reach("Decide the edge, cut it so: " +
+                            scene.notebook().choices()->choices()->value(1, "says").toString()));
         QCOMPARE(cells(scene, "cloth").value(0), other);
     }
 
@@ -117,7 +98,7 @@ private slots:
                 QVERIFY2(scene.find(said(scene, row, line)), qPrintable(said(scene, row, line)));
             }
         }
-        grab(scene, "choices");
+        scene.grabDressed("choices");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         const QRectF first = scene.find(said(scene, 0, "mass"))->mapRectToScene(QRectF(0, 0, 1, 1));
         const QRectF other = scene.find(said(scene, 1, "mass"))->mapRectToScene(QRectF(0, 0, 1, 1));
@@ -128,11 +109,11 @@ private slots:
             QCOMPARE(other.x(), first.x());
             QVERIFY(other.y() > first.y() + 100);
         }
-        QVERIFY(reach(scene, "Leave Choice 3 out"));
-        grab(scene, "choices-below");
+        QVERIFY(scene.reach("Leave Choice 3 out"));
+        scene.grabDressed("choices-below");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
-        QVERIFY(reach(scene, "Compare another choice"));
-        grab(scene, "choices-form");
+        QVERIFY(scene.reach("Compare another choice"));
+        scene.grabDressed("choices-form");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         QCOMPARE(Scene::warnings(), QStringList());
     }
@@ -191,7 +172,7 @@ private slots:
         const QString cloth = cells(scene, "cloth").value(row);
         const auto before = treatment(scene).fullness;
         QVERIFY(before.has_value());
-        QVERIFY2(reach(scene, QStringLiteral("Choice 1, hang it so: %1").arg(choices->value(row, "says").toString())),
+        QVERIFY2(scene.reach(QStringLiteral("Choice 1, hang it so: %1").arg(choices->value(row, "says").toString())),
                  qPrintable(scene.names().join(" | ")));
         QCOMPARE(*treatment(scene).fullness, *before - 0.25);  // the usual first choice: a quarter less fullness
         QCOMPARE(cells(scene, "widths").value(0), widths);
@@ -210,10 +191,10 @@ private slots:
         ChoicesModel* model = scene.notebook().choices();
         const QString now = cells(scene, "widths").value(0);
         QVERIFY(!model->canAdd());
-        QVERIFY(reach(scene, "Leave Choice 1 out"));
+        QVERIFY(scene.reach("Leave Choice 1 out"));
         QVERIFY(scene.touch("Compare another choice"));
         QCOMPARE(model->edited(), 2);
-        QVERIFY2(reach(scene, "Eyelet"), qPrintable(scene.names().join(" | ")));
+        QVERIFY2(scene.reach("Eyelet"), qPrintable(scene.names().join(" | ")));
         QVERIFY(scene.find("Eyelet, chosen"));
         scene.find("Fullness")->forceActiveFocus();
         scene.typeOnKeyboard("9");
@@ -265,7 +246,7 @@ private slots:
         QVERIFY(choices->value(1, "says").toString().startsWith("If "));
         QVERIFY(cells(scene, "cloth").value(0) != cells(scene, "cloth").value(1));
         QVERIFY2(scene.find(said(scene, 1, "cloth")), qPrintable(scene.names().join(" | ")));
-        grab(scene, "edge");
+        scene.grabDressed("edge");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         decideBothWays(scene);
         QCOMPARE(Scene::warnings(), QStringList());

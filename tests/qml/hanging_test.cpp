@@ -12,25 +12,6 @@ class HangingTest : public QObject {
     Q_OBJECT
 
 private:
-    static void grab(Scene& scene, const QString& name) {
-        scene.grab(QStringLiteral("%1-%2-%3-%4")
-                       .arg(name)
-                       .arg(scene.window().width())
-                       .arg(scene.notebook().settings()->textScale())
-                       .arg(scene.notebook().settings()->look()));
-    }
-
-    /// Brings it into sight, as the Tab key does, and touches it.
-    static bool reach(Scene& scene, const QString& name) {
-        QQuickItem* item = scene.find(name);
-        if (item == nullptr) {
-            return false;
-        }
-        item->forceActiveFocus(Qt::TabFocusReason);
-        scene.settle();
-        return scene.touch(name);
-    }
-
     static void openParlour(Scene& scene, const QString& screen) {
         scene.openWindow("Pilot house", {});
         scene.openWindow("Pilot house", scene.notebook().visit()->windows()->value(0, "title").toString());
@@ -77,18 +58,18 @@ private slots:
         for (const auto& [label, choice] : chosen) {
             const auto& [option, words] = choice;
             QCOMPARE(cautions(scene, words), 0);
-            QVERIFY2(reach(scene, option), qPrintable(option + ": " + scene.names().join(" | ")));
+            QVERIFY2(scene.reach(option), qPrintable(option + ": " + scene.names().join(" | ")));
             QCOMPARE(cautions(scene, words), 1);
             QQuickItem* said = caution(scene, words);
             // Right under the words that it was chosen from, and in sight without anything being moved.
             const QQuickItem* control = scene.find(label);
             QVERIFY(control != nullptr);
             QVERIFY(std::abs(top(said) - foot(control)) < 4.0);
-            grab(scene, "caution-" + option.section(' ', -1));
+            scene.grabDressed("caution-" + option.section(' ', -1));
             QVERIFY2(!scene.seen(said).isEmpty(), qPrintable(label));
             QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         }
-        QVERIFY(reach(scene, "By hand, no cord"));
+        QVERIFY(scene.reach("By hand, no cord"));
         QCOMPARE(cautions(scene, "Something corded"), 0);
         QCOMPARE(Scene::warnings(), QStringList());
     }
@@ -100,10 +81,10 @@ private slots:
         scene.notebook().hanging()->addLayer();
         scene.notebook().setScreen("hanging");
         scene.settle();
-        QVERIFY2(reach(scene, "Roman blind"), qPrintable(scene.names().join(" | ")));
+        QVERIFY2(scene.reach("Roman blind"), qPrintable(scene.names().join(" | ")));
         QCOMPARE(cautions(scene, "Nothing says what moves this blind"), 1);
         QVERIFY(std::abs(top(caution(scene, "Nothing says")) - foot(scene.find("Heading"))) < 4.0);
-        QVERIFY(reach(scene, "A motor"));
+        QVERIFY(scene.reach("A motor"));
         QCOMPARE(cautions(scene, "Nothing says"), 0);
         QCOMPARE(cautions(scene, "A motor on the mains"), 1);
     }
@@ -125,9 +106,9 @@ private slots:
         const std::string cloth = *scene.notebook().open()->window()->layers[0].treatment->fabric;
         scene.notebook().fabrics()->edit(QString::fromStdString(cloth));
         scene.settle();
-        QVERIFY2(reach(scene, "Runs one way: all pieces top to top"), qPrintable(scene.names().join(" | ")));
+        QVERIFY2(scene.reach("Runs one way: all pieces top to top"), qPrintable(scene.names().join(" | ")));
         QVERIFY(scene.find("Runs one way: all pieces top to top, chosen"));
-        grab(scene, "one-way");
+        scene.grabDressed("one-way");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         scene.notebook().fabrics()->done();
         QVERIFY(value(scene.notebook().fabrics()->fabrics(), QString::fromStdString(cloth), "line")

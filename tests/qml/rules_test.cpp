@@ -20,25 +20,6 @@ private:
         R"({"format": "truehang.rules/1", "name": "Harbour workroom", "version": 3, "date": "2026-03-14",
             "rules": {"hem_mm": 160, "edge_u_mm": 1, "head_mm": {"tab": 15}}})";
 
-    static void grab(Scene& scene, const QString& name) {
-        scene.grab(QStringLiteral("%1-%2-%3-%4")
-                       .arg(name)
-                       .arg(scene.window().width())
-                       .arg(scene.notebook().settings()->textScale())
-                       .arg(scene.notebook().settings()->look()));
-    }
-
-    /// Brings it into sight, as the Tab key does, and touches it.
-    static bool reach(Scene& scene, const QString& name) {
-        QQuickItem* item = scene.find(name);
-        if (item == nullptr) {
-            return false;
-        }
-        item->forceActiveFocus(Qt::TabFocusReason);
-        scene.settle();
-        return scene.touch(name);
-    }
-
     static void openRules(Scene& scene) {
         scene.openWindow("Pilot house", {});
         scene.notebook().open()->edit("no rules of its own", [](Survey& survey) {
@@ -96,10 +77,10 @@ private slots:
         QVERIFY2(scene.find(hem), qPrintable(scene.names().join(" | ")));
         QVERIFY(scene.find("Corner weights: one each this many widths: " +
                            QString(QLatin1String(decimal_mark() == ',' ? "0,5" : "0.5")) + " widths"));
-        grab(scene, "rules");
+        scene.grabDressed("rules");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
-        QVERIFY(reach(scene, hem));
-        grab(scene, "rule");
+        QVERIFY(scene.reach(hem));
+        scene.grabDressed("rule");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         QVERIFY2(scene.find("From 0 to 100000 mm."), qPrintable(scene.names().join(" | ")));
         QVERIFY(scene.touch("Back to the rules"));
@@ -111,7 +92,7 @@ private slots:
     void oneIsChangedAndTheFiguresFollow() {
         Scene scene;
         openRules(scene);
-        QVERIFY(reach(scene, "Cloth taken by the hem, in all: 150 mm"));
+        QVERIFY(scene.reach("Cloth taken by the hem, in all: 150 mm"));
         const QString field = "Cloth taken by the hem, in all";
         write(scene, field, "-3");
         QCOMPARE(faultSaid(scene), QString("-3 lies outside its range: from 0, up to 100000."));
@@ -130,7 +111,7 @@ private slots:
         QVERIFY(scene.find("Cloth taken by the hem, in all: 150 mm"));
         // A share lies between none and all.
         const QString share = "A pelmet’s depth as a share of the curtain’s length";
-        QVERIFY(reach(scene, share + ": 0.1667 of the length"));
+        QVERIFY(scene.reach(share + ": 0.1667 of the length"));
         write(scene, share, "1.5");
         QCOMPARE(faultSaid(scene), QString("1.5 lies outside its range: from 0, up to 1."));
         QVERIFY(!held(scene).numbers.contains("pelmet_share"));
@@ -150,7 +131,7 @@ private slots:
         QVERIFY(scene.notebook().rules()->workroomSays().contains("Harbour workroom, version 3, 14 March 2026"));
         const auto edge = held(scene).numbers.find("edge_u_mm");
         const auto own = edge == held(scene).numbers.end() ? std::nullopt : std::optional(edge->second);
-        grab(scene, "rules-newer");
+        scene.grabDressed("rules-newer");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         QVERIFY2(scene.touch("Take the workroom’s rules"), qPrintable(scene.names().join(" | ")));
         QCOMPARE(held(scene).numbers.at("hem_mm"), 160.0);
@@ -178,7 +159,7 @@ private slots:
         QVERIFY2(scene.notebook().rules()->workroomSays().contains("/rules/tab_gap_mm"),
                  qPrintable(scene.notebook().rules()->workroomSays()));
         QVERIFY(!scene.notebook().rules()->canTake());
-        grab(scene, "rules-wrong");
+        scene.grabDressed("rules-wrong");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
     }
 };

@@ -239,6 +239,16 @@ bool Scene::click(const QString& name) {
     return true;
 }
 
+bool Scene::reach(const QString& name) {
+    QQuickItem* item = find(name);
+    if (item == nullptr) {
+        return false;
+    }
+    item->forceActiveFocus(Qt::TabFocusReason);
+    settle();
+    return touch(name);
+}
+
 void Scene::key(Qt::Key key, const QString& text, Qt::KeyboardModifiers modifiers) {
     QTest::sendKeyEvent(QTest::Click, window_, key, text, modifiers);
     settle();
@@ -257,6 +267,11 @@ void Scene::grab(const QString& name) {
         QDir().mkpath(folder);
         window_->grabWindow().save(folder + QLatin1Char('/') + name + QStringLiteral(".png"));
     }
+}
+
+void Scene::grabDressed(const QString& name) {
+    const Settings& settings = *notebook().settings();
+    grab(QStringLiteral("%1-%2-%3-%4").arg(name).arg(window_->width()).arg(settings.textScale()).arg(settings.look()));
 }
 
 void Scene::faultsOfTexts(QStringList& faults) const {

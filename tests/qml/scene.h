@@ -44,9 +44,13 @@ public:
     /// Touches the middle of what is called this; false where it isn't there.
     bool touch(const QString& name);
     bool click(const QString& name);
+    /// Brings it into sight, as the Tab key does, and touches it; false where it isn't there.
+    bool reach(const QString& name);
     void key(Qt::Key key, const QString& text = {}, Qt::KeyboardModifiers modifiers = {});
     void typeOnKeyboard(const QString& text);
     void grab(const QString& name);
+    /// The same, named for the window's width, the letters and the look too.
+    void grabDressed(const QString& name);
 
     [[nodiscard]] QList<QQuickItem*> items() const;
     [[nodiscard]] QList<QQuickItem*> targets() const;

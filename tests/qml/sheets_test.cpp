@@ -58,28 +58,19 @@ private slots:
         const ShownRows* windows = scene.notebook().visit()->windows();
         QVERIFY(windows->count() > 1);
         const QString title = windows->value(0, "title").toString();
-        const auto reach = [&](const QString& name) {
-            QQuickItem* item = scene.find(name);
-            if (item == nullptr) {
-                return false;
-            }
-            item->forceActiveFocus(Qt::TabFocusReason);
-            scene.settle();
-            return scene.touch(name);
-        };
-        QVERIFY(reach("measure sheets"));
-        QVERIFY(reach("Write the PDF"));
+        QVERIFY(scene.reach("measure sheets"));
+        QVERIFY(scene.reach("Write the PDF"));
         const auto all = pagesOf(only_file(scene));
         scene.bench().files->held.clear();
-        QVERIFY2(reach(title), qPrintable(scene.names().join(" | ")));
+        QVERIFY2(scene.reach(title), qPrintable(scene.names().join(" | ")));
         QVERIFY(scene.find(title + ", chosen"));
         scene.grab(QStringLiteral("sheets-window-%1-%2-%3").arg(size.width()).arg(scale).arg(QLatin1String(look)));
         QCOMPARE(scene.faultsOfLayout(), QStringList());
-        QVERIFY(reach("Write the PDF"));
+        QVERIFY(scene.reach("Write the PDF"));
         const auto one = pagesOf(only_file(scene));
         QVERIFY2(one >= 1 && one < all, qPrintable(QStringLiteral("%1 of %2").arg(one).arg(all)));
         QVERIFY(scene.bench().files->held.firstKey().fileName().startsWith("Pilot house, " + title.section(',', 0, 0)));
-        QVERIFY(reach("all windows"));
+        QVERIFY(scene.reach("all windows"));
         QCOMPARE(scene.notebook().sheets()->window(), QString());
         QCOMPARE(Scene::warnings(), QStringList());
     }
