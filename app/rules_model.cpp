@@ -133,7 +133,9 @@ QString RulesModel::workroomSays() const {
 
 /// The workroom's value, or the default's.
 std::optional<double> RulesModel::otherwise(const std::string& rule) const {
-    return worth_of_rule(workroom_.held().value_or(HouseRuleEntries()), rule);
+    static const HouseRuleEntries defaults;
+    const auto& theirs = workroom_.held();
+    return worth_of_rule(theirs ? *theirs : defaults, rule);
 }
 
 void RulesModel::show() {

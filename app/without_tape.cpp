@@ -52,7 +52,10 @@ Reading estimate_of(Reading typed, std::size_t place, bool inches) {
     return typed;
 }
 
-bool is_inches(const Reading& typed) { return shown(typed.typed).endsWith(QLatin1String("in")); }
+bool is_inches(const Reading& typed) {
+    const auto read = read_length(typed.typed, LengthUnit::mm);
+    return read && read->unit == LengthUnit::in;
+}
 
 }  // namespace
 
@@ -66,10 +69,12 @@ QList<ShownRows::Row> without_tape_rows(const Window& window, const Station& at,
     }
     if (typed) {
         const std::size_t ways = typed->angle ? off_degrees.size() : off_mm.size();
+        const bool inches = is_inches(*typed);
         for (std::size_t i = 0; i < ways; ++i) {
-            const Reading estimate = estimate_of(*typed, i, is_inches(*typed));
-            const QString off = estimate.angle ? exactly(Angle::degrees(2.0 * estimate.angle_u->degrees()))
-                                               : shown(said_length(2.0 * *estimate.u, style.unit));
+            const Reading estimate = estimate_of(*typed, i, inches);
+            const QString off = estimate.angle
+                                    ? exactly(Angle::degrees(2.0 * estimate.angle_u->degrees()))
+                                    : shown(said_length(2.0 * *estimate.u, inches ? LengthUnit::in : style.unit));
             rows.append({about + QString::number(i),
                          translated("About %1, give or take %2").arg(reading_text(estimate, style), off)});
         }

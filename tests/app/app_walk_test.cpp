@@ -234,6 +234,11 @@ void AppWalkTest::goesOnWithoutTheTape() {
     QCOMPARE(walk->station(), QString("opening.width.bottom"));
     bench.type("1200");
     QCOMPARE(value(walk->withoutTape(), "about/1", "says").toString(), QString("About 1200 mm, give or take 25 mm"));
+    walk->clearField();
+    bench.type("47\"");
+    QVERIFY(value(walk->withoutTape(), "about/1", "says").toString().endsWith("give or take 1 in"));
+    walk->clearField();
+    bench.type("1200");
     walk->goOnWithout("about/1");
     walk->goOnWithout("about/1");  // nothing is typed at the next station
     bench.reopen();
