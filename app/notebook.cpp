@@ -83,7 +83,7 @@ Notebook::Notebook(SurveyKeeping& keeping, Devices& devices, const QString& sett
     };
     connect(&parts_->open, &OpenVisit::notKept, this, &Notebook::setFault);
     connect(&parts_->open, &OpenVisit::keptAll, this, [this] { setFault({}); });
-    connect(&parts_->open, &OpenVisit::standingChanged, this, [this] { parts_->list.read(); });
+    connect(&parts_->open, &OpenVisit::standingChanged, this, [this] { parts_->list.renew(parts_->open.visitId()); });
     connect(&parts_->list, &VisitList::faulty, this, &Notebook::setFault);
     connect(&parts_->send, &SendModel::arrived, this, [this] { parts_->list.read(); });
     connect(&parts_->send, &SendModel::rulesCame, &parts_->workroom_rules, &WorkroomRules::take);
@@ -116,6 +116,16 @@ Settings* Notebook::settings() { return &parts_->settings; }
 void Notebook::setSearch(const QString& words) {
     if (words != search()) {
         parts_->list.setSearch(words);
+        emit searchChanged();
+    }
+}
+
+ShownRows* Notebook::states() { return parts_->list.states(); }
+QString Notebook::narrowed() const { return parts_->list.narrowed(); }
+
+void Notebook::setNarrowed(const QString& word) {
+    if (word != narrowed()) {
+        parts_->list.setNarrowed(word);
         emit searchChanged();
     }
 }
@@ -213,9 +223,9 @@ void Notebook::newVisit() {
         survey.rules = *rules;
     }
     survey.time_zone = QTimeZone::systemTimeZoneId().toStdString();
-    parts_->open.openNew(survey, tr("A new visit"), [this](const QString& fault) {
+    parts_->open.openNew(survey, tr("A new visit"), [this, id = shown(survey.id)](const QString& fault) {
         setFault(fault);
-        parts_->list.read();
+        parts_->list.renew(id);
     });
     parts_->open.place().standIn(shown(survey.id), {});
     show(QStringLiteral("visit"));
@@ -282,16 +292,16 @@ void Notebook::removeVisit(const QString& visitId) {
                 parts_->open.place().standIn({}, {});
                 show(QStringLiteral("visits"));
             }
-            parts_->list.read();
+            parts_->list.renew(visitId);
         });
 }
 
 void Notebook::bringBack(const QString& visitId) {
     parts_->keeping.post(
         this, [id = bytes(visitId)](Store& store) { return store.bring_back(id); },
-        [this](const Result<Done>& brought) {
+        [this, visitId](const Result<Done>& brought) {
             setFault(fault_of(brought));
-            parts_->list.read();
+            parts_->list.renew(visitId);
         });
 }
 

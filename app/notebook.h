@@ -30,12 +30,17 @@ class SurveyKeeping;
 class Notebook : public QObject {
     Q_OBJECT
     /// Roles: `visitId` (key), `title`, `line` (address or number of windows), `state` (words), `mark`
-    /// (ThreadMark), `asks` (true: bold), `spoken`. Newest last, nearest the thumb.
+    /// (ThreadMark), `asks` (true: bold), `spoken`, `heading` (the day, on the last row of each; else empty), `unsent`.
+    /// Newest day first, within a day the newest edit; rows come in pages as a view asks for them.
     Q_PROPERTY(truehang::ShownRows* visits READ visits CONSTANT)
     /// Visits that were removed and can be brought back. Roles as `visits`.
     Q_PROPERTY(truehang::ShownRows* removedVisits READ removedVisits CONSTANT)
     /// What the list is narrowed to: words in title, client or address; empty shows all.
     Q_PROPERTY(QString search READ search WRITE setSearch NOTIFY searchChanged)
+    /// The states that the list can be narrowed to. Roles: `word` (key), `says`, `chosen`.
+    Q_PROPERTY(truehang::ShownRows* states READ states CONSTANT)
+    /// The word of the state that it is narrowed to; empty shows all.
+    Q_PROPERTY(QString narrowed READ narrowed WRITE setNarrowed NOTIFY searchChanged)
 
     /// `visits`, `visit`, `fabrics`, `walk`, `obstructions`, `hanging`, `figures`, `choices`, `photos`, `send`,
     /// `sheets`, `rules` or `settings`.
@@ -69,6 +74,9 @@ public:
     [[nodiscard]] ShownRows* removedVisits();
     [[nodiscard]] QString search() const;
     void setSearch(const QString& words);
+    [[nodiscard]] ShownRows* states();
+    [[nodiscard]] QString narrowed() const;
+    void setNarrowed(const QString& word);
     [[nodiscard]] QString screen() const;
     void setScreen(const QString& screen);
     [[nodiscard]] bool ready() const;

@@ -29,10 +29,17 @@ QHash<int, QByteArray> ShownRows::roleNames() const {
 
 QVariant ShownRows::value(int index, const QString& role) const {
     const int column = roleOf(role.toUtf8());
-    return index < 0 || index >= rows_.size() || column < 0 ? QVariant() : rows_.at(index).value(column);
+    return index < 0 || index >= count() || column < 0 ? QVariant() : data(this->index(index), Qt::UserRole + column);
 }
 
-int ShownRows::indexOf(const QVariant& key) const { return indexFrom(0, key); }
+int ShownRows::indexOf(const QVariant& key) const {
+    for (int row = 0; row < count(); ++row) {
+        if (data(index(row), Qt::UserRole) == key) {
+            return row;
+        }
+    }
+    return -1;
+}
 
 int ShownRows::indexFrom(int first, const QVariant& key) const {
     for (int row = first; row < rows_.size(); ++row) {

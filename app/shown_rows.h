@@ -22,12 +22,19 @@ public:
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
     [[nodiscard]] QHash<int, QByteArray> roleNames() const override;
-    [[nodiscard]] int count() const { return static_cast<int>(rows_.size()); }
+    [[nodiscard]] int count() const { return rowCount({}); }
 
     /// The value of `role` in row `index`; nothing where either isn't there.
     Q_INVOKABLE [[nodiscard]] QVariant value(int index, const QString& role) const;
     /// The row with this key, or -1.
     Q_INVOKABLE [[nodiscard]] int indexOf(const QVariant& key) const;
+
+    /// Fetches the rows that come next, where there are any: for a view that comes near the end.
+    Q_INVOKABLE void fetchNext() {
+        if (canFetchMore({})) {
+            fetchMore({});
+        }
+    }
 
     void setRows(const QList<Row>& rows);
     /// Changes one value. `silent`: without telling the views, for text that the view itself has just typed.
@@ -36,9 +43,11 @@ public:
 signals:
     void countChanged();
 
+protected:
+    [[nodiscard]] int roleOf(const QByteArray& name) const;
+
 private:
     [[nodiscard]] int indexFrom(int first, const QVariant& key) const;
-    [[nodiscard]] int roleOf(const QByteArray& name) const;
     void changeInPlace(const QList<Row>& rows);
 
     QList<QByteArray> roles_;

@@ -5,91 +5,158 @@
 #include "writing.h"
 
 #include <algorithm>
+#include <array>
+#include <utility>
 
 namespace truehang {
 
 namespace {
 
-bool same_state(const VisitSummary& a, const VisitSummary& b) {
-    return a.id == b.id && a.revision == b.revision && a.confirmed_revision == b.confirmed_revision &&
-           a.photos_confirmed == b.photos_confirmed && a.photos == b.photos;
-}
+constexpr int page_length = 60;
+constexpr int counted_at_once = 20;
 
-/// On the store's thread: the list, with the documents read that changed since `known`.
-Result<std::vector<VisitLine>> read_lines(Store& store, const std::vector<VisitLine>& known) {
-    const auto summaries = store.visits();
-    if (!summaries) {
-        return summaries.error();
-    }
-    std::vector<VisitLine> lines;
-    for (const VisitSummary& summary : *summaries) {
-        const auto was =
-            std::ranges::find_if(known, [&](const VisitLine& l) { return same_state(l.summary, summary); });
-        VisitLine line;
-        if (was != known.end()) {
-            line = *was;
-        } else if (const auto survey = store.visit(summary.id); survey) {
-            line.stands = standing_of(*survey, summary);
-            line.client = survey->client ? shown(survey->client->name) : QString();
-        } else {
-            line.stands = {shown(survey.error().text), thread_mark::Mark::ToDo};
-            line.asks = true;
-        }
-        line.summary = summary;
-        lines.push_back(std::move(line));
-    }
-    return lines;
-}
+struct StateWord {
+    VisitState state;
+    const char* word;
+    const char* says;
+};
+constexpr std::array<StateWord, 5> state_words{
+    {{VisitState::to_measure, "toMeasure", QT_TRANSLATE_NOOP("truehang::VisitList", "to measure")},
+     {VisitState::measuring, "measuring", QT_TRANSLATE_NOOP("truehang::VisitList", "measuring")},
+     {VisitState::to_send, "toSend", QT_TRANSLATE_NOOP("truehang::VisitList", "to send")},
+     {VisitState::there, "there", QT_TRANSLATE_NOOP("truehang::VisitList", "there")},
+     {VisitState::asked, "asked", QT_TRANSLATE_NOOP("truehang::VisitList", "the workroom asks")}}};
 
 }  // namespace
 
 VisitList::VisitList(SurveyKeeping& keeping, QObject* parent)
-    : QObject(parent),
-      keeping_(keeping),
-      shown_({"visitId", "title", "line", "state", "mark", "asks", "spoken"}),
-      removed_({"visitId", "title", "line", "state", "mark", "asks", "spoken"}) {}
+    : QObject(parent), keeping_(keeping), states_({"word", "says", "chosen"}) {
+    shown_.on_wants_more = [this] { readMore(shown_); };
+    removed_.on_wants_more = [this] { readMore(removed_); };
+    showStates();
+}
+
+VisitsAsked VisitList::asked(const VisitRows& rows) const {
+    VisitsAsked asked;
+    asked.removed = &rows == &removed_;
+    asked.most = page_length;
+    if (!asked.removed) {
+        asked.words = bytes(search_);
+        asked.state = state_;
+    }
+    return asked;
+}
 
 void VisitList::read() {
+    const QString now = truehang::shown(keeping_.now());
+    shown_.setToday(bytes(now.left(10)));
+    removed_.setToday(bytes(now.left(10)));
+    readInto(shown_, false);
+    readInto(removed_, false);
+    countOn();
     keeping_.post(
-        this, [known = lines_](Store& store) { return read_lines(store, known); },
-        [this](Result<std::vector<VisitLine>> lines) {
-            if (!lines) {
-                emit faulty(fault_of(lines));
-                return;
+        this, [](Store& store) { return store.visits(VisitsAsked{.state = VisitState::asked, .most = 1}); },
+        [this](const Result<VisitsPage>& page) {
+            questions_ = page && !page->visits.empty();
+            showStates();
+        });
+}
+
+/// The list from its beginning; `anew`: the first page only, as something else is asked for.
+void VisitList::readInto(VisitRows& rows, bool anew) {
+    asking_ += &rows == &shown_ ? 1 : 0;
+    VisitsAsked wanted = asked(rows);
+    wanted.most = anew ? page_length : std::max(page_length, rows.count());
+    keeping_.post(
+        this, [wanted](Store& store) { return store.visits(wanted); },
+        [this, &rows, asking = asking_](Result<VisitsPage> page) {
+            if (!page) {
+                emit faulty(fault_of(page));
+            } else if (&rows == &removed_ || asking == asking_) {
+                rows.begin(std::move(page).value());
             }
-            lines_ = std::move(lines).value();
-            show();
+        });
+}
+
+void VisitList::readMore(VisitRows& rows) {
+    VisitsAsked wanted = asked(rows);
+    wanted.from = rows.count();
+    keeping_.post(
+        this, [wanted](Store& store) { return store.visits(wanted); },
+        [this, &rows, from = wanted.from, asking = asking_](Result<VisitsPage> page) {
+            if (!page) {
+                rows.fetchAgain();
+                emit faulty(fault_of(page));
+            } else if (asking == asking_ && from == rows.count()) {
+                rows.append(std::move(page).value());
+            } else {
+                rows.fetchAgain();
+            }
+        });
+}
+
+void VisitList::renew(const QString& visitId) {
+    if (visitId.isEmpty()) {
+        return;
+    }
+    for (VisitRows* rows : {&shown_, &removed_}) {
+        VisitsAsked wanted = asked(*rows);
+        wanted.id = bytes(visitId);
+        keeping_.post(
+            this, [wanted](Store& store) { return store.visits(wanted); },
+            [rows, id = wanted.id, asking = asking_, this](const Result<VisitsPage>& page) {
+                if (page && asking == asking_) {
+                    rows->renew(id, page->visits);
+                }
+            });
+    }
+}
+
+/// Visits of an earlier version of the program, a few at a time, so that edits go between.
+void VisitList::countOn() {
+    if (counting_) {
+        return;
+    }
+    counting_ = true;
+    keeping_.post(
+        this, [](Store& store) { return store.count_windows(counted_at_once); },
+        [this](const Result<int>& left) {
+            counting_ = false;
+            if (left && *left > 0) {
+                counted_some_ = true;
+                countOn();
+            } else if (std::exchange(counted_some_, false) && state_) {
+                readInto(shown_, true);
+            }
         });
 }
 
 void VisitList::setSearch(const QString& words) {
     search_ = words;
-    show();
+    readInto(shown_, true);
 }
 
-void VisitList::show() {
-    QList<ShownRows::Row> here;
-    QList<ShownRows::Row> gone;
-    const QStringList words = search_.split(QLatin1Char(' '), Qt::SkipEmptyParts);
-    for (auto line = lines_.rbegin(); line != lines_.rend(); ++line) {  // the newest edit last, nearest the thumb
-        const VisitSummary& summary = line->summary;
-        const QString title = summary.title.empty() ? tr("New visit") : truehang::shown(summary.title);
-        const QString address = truehang::shown(summary.address);
-        const QString windows = summary.windows == 1 ? tr("1 window") : tr("%1 windows").arg(summary.windows);
-        const QString about = address.isEmpty() ? windows : address;
-        const QString all = QStringLiteral("%1 %2 %3").arg(title, address, line->client);
-        const bool found =
-            std::ranges::all_of(words, [&](const QString& word) { return all.contains(word, Qt::CaseInsensitive); });
-        if (!found) {
-            continue;
+QString VisitList::narrowed() const {
+    const auto* const found = std::ranges::find_if(state_words, [&](const StateWord& w) { return state_ == w.state; });
+    return found == state_words.end() ? QString() : QString::fromLatin1(found->word);
+}
+
+void VisitList::setNarrowed(const QString& word) {
+    const auto* const found =
+        std::ranges::find_if(state_words, [&](const StateWord& w) { return word == QLatin1String(w.word); });
+    state_ = found == state_words.end() ? std::nullopt : std::optional(found->state);
+    showStates();
+    readInto(shown_, true);
+}
+
+void VisitList::showStates() {
+    QList<ShownRows::Row> rows;
+    for (const auto& [state, word, says] : state_words) {
+        if (state != VisitState::asked || questions_) {
+            rows.append({QLatin1String(word), tr(says), state_ == state});
         }
-        (summary.removed ? gone : here)
-            .append({truehang::shown(summary.id), title, about, line->stands.words,
-                     QVariant::fromValue(line->stands.mark), line->asks,
-                     QStringLiteral("%1, %2, %3").arg(title, about, line->stands.words)});
     }
-    shown_.setRows(here);
-    removed_.setRows(gone);
+    states_.setRows(rows);
 }
 
 }  // namespace truehang

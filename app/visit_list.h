@@ -1,28 +1,18 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include "shown_rows.h"
-#include "store/store.h"
-#include "visit_state.h"
+#include "visit_rows.h"
 
-#include <QHash>
 #include <QObject>
 #include <QString>
-#include <vector>
+#include <optional>
 
 namespace truehang {
 
 class SurveyKeeping;
 
-/// One visit of the list: what the store tells of it, and what its document says.
-struct VisitLine {
-    VisitSummary summary;
-    StandsAs stands;
-    QString client;
-    bool asks = false;
-};
-
-/// The visits of the notebook, read from the store; a document is read again only when its revision is another.
+/// The visits of the notebook and its bin: the store searches and narrows them and gives them a page at a time; after
+/// an edit the edited visit alone is read.
 class VisitList : public QObject {
     Q_OBJECT
 
@@ -31,21 +21,40 @@ public:
 
     [[nodiscard]] ShownRows* shown() { return &shown_; }
     [[nodiscard]] ShownRows* removed() { return &removed_; }
+    /// Roles: `word` (key), `says`, `chosen`. `asked` is among them only where the workroom asks something.
+    [[nodiscard]] ShownRows* states() { return &states_; }
+
     [[nodiscard]] QString search() const { return search_; }
     void setSearch(const QString& words);
+    /// `toMeasure`, `measuring`, `toSend`, `there`, `asked`, or empty: all. Another word is taken as empty.
+    [[nodiscard]] QString narrowed() const;
+    void setNarrowed(const QString& word);
+
+    /// Reads the first page of both lists, or as far as they were read.
     void read();
+    /// One visit changed.
+    void renew(const QString& visitId);
 
 signals:
     void faulty(const QString& fault);
 
 private:
-    void show();
+    void readInto(VisitRows& rows, bool anew);
+    void readMore(VisitRows& rows);
+    void countOn();
+    void showStates();
+    [[nodiscard]] VisitsAsked asked(const VisitRows& rows) const;
 
     SurveyKeeping& keeping_;
-    std::vector<VisitLine> lines_;
     QString search_;
-    ShownRows shown_;
-    ShownRows removed_;
+    std::optional<VisitState> state_;
+    int asking_ = 0;  // counts what was asked of the visits that aren't removed: answers to earlier questions are left
+    bool questions_ = false;
+    bool counting_ = false;
+    bool counted_some_ = false;
+    VisitRows shown_;
+    VisitRows removed_;
+    ShownRows states_;
 };
 
 }  // namespace truehang

@@ -1,12 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "visit_state.h"
 
-#include "reading_history.h"
-#include "survey/stations.h"
+#include "survey/standing.h"
 #include "writing.h"
 
 #include <QCoreApplication>
-#include <algorithm>
 
 namespace truehang {
 
@@ -15,30 +13,6 @@ using Stitch = thread_mark::Mark;
 namespace {
 
 QString translated(const char* source, int n = -1) { return QCoreApplication::translate("state", source, nullptr, n); }
-
-/// A reading of the station stands that is more than a proposal.
-bool is_read(const Window& window, std::string_view station) {
-    return std::ranges::any_of(window.readings, [&](const Reading& reading) {
-        const bool replaced = !reading.id.empty() && std::ranges::any_of(window.readings, [&](const Reading& other) {
-            return other.replaces == reading.id && other.id != reading.id;
-        });
-        return reading.station == station && !replaced && !is_proposed(reading);
-    });
-}
-
-/// How many stations of the walk have a reading or a reason, and how many there are.
-std::pair<int, int> taken_of(const Window& window) {
-    int taken = 0;
-    int asked = 0;
-    for (const Station& station : walk_of(window)) {
-        ++asked;
-        const bool read = is_read(window, station.word);
-        const bool excused =
-            std::ranges::any_of(window.not_taken, [&](const NotTaken& n) { return n.station == station.word; });
-        taken += read || excused ? 1 : 0;
-    }
-    return {taken, asked};
-}
 
 StandsAs arrived(const VisitSummary& summary) {
     if (summary.photos_confirmed < summary.photos) {
@@ -51,12 +25,12 @@ StandsAs arrived(const VisitSummary& summary) {
 }  // namespace
 
 bool is_measured(const Window& window) {
-    const auto [taken, asked] = taken_of(window);
+    const auto [taken, asked] = stations_taken(window);
     return asked > 0 && taken == asked;
 }
 
 StandsAs standing_of(const Window& window) {
-    const auto [taken, asked] = taken_of(window);
+    const auto [taken, asked] = stations_taken(window);
     if (asked == 0) {
         return {translated("this shape comes later"), Stitch::ToDo};
     }
@@ -69,24 +43,19 @@ StandsAs standing_of(const Window& window) {
     return {translated("measured"), Stitch::Kept};
 }
 
-StandsAs standing_of(const Survey& survey, const VisitSummary& summary) {
-    int windows = 0;
-    int left = 0;
-    bool begun = false;
-    for (const Room& room : survey.rooms) {
-        for (const Window& window : room.windows) {
-            ++windows;
-            left += is_measured(window) ? 0 : 1;
-            begun = begun || taken_of(window).first > 0;
-        }
+StandsAs standing_of(const VisitSummary& summary) {
+    if (summary.questions > 0) {
+        return {summary.questions == 1 ? translated("the workroom asks something")
+                                       : translated("the workroom asks %1 things").arg(summary.questions),
+                Stitch::Asked};
     }
     if (summary.confirmed_revision > 0 && summary.confirmed_revision == summary.revision) {
         return arrived(summary);
     }
-    if (!begun) {
+    if (summary.windows_begun == 0) {
         return {translated("to measure"), Stitch::ToDo};
     }
-    if (left > 0) {
+    if (const int left = summary.windows - summary.windows_measured; left > 0) {
         return {left == 1 ? translated("measuring, 1 window left") : translated("measuring, %1 windows left").arg(left),
                 Stitch::UnderWay};
     }
@@ -94,6 +63,19 @@ StandsAs standing_of(const Survey& survey, const VisitSummary& summary) {
         return {translated("measured, the workroom has an earlier state"), Stitch::Kept};
     }
     return {translated("measured, on this phone only"), Stitch::Kept};
+}
+
+StandsAs standing_of(const Survey& survey, VisitSummary summary) {
+    summary.windows = summary.windows_begun = summary.windows_measured = 0;
+    for (const Room& room : survey.rooms) {
+        for (const Window& window : room.windows) {
+            const StationCount count = stations_taken(window);
+            ++summary.windows;
+            summary.windows_begun += count.taken > 0 ? 1 : 0;
+            summary.windows_measured += count.asked > 0 && count.taken == count.asked ? 1 : 0;
+        }
+    }
+    return standing_of(summary);
 }
 
 }  // namespace truehang

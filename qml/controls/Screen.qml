@@ -21,6 +21,7 @@ FocusScope {
     property ShownRows threadRows: null // a list with the role `mark`
     property Component sideContent: null // beside the page where there is room, above it where there isn't
     property real sideHeight: Theme.drawingLowest
+    property Component listContent: null // in place of what scrolls here: what scrolls by itself, margin and all
     property bool broad: false // takes the whole width of a wide screen by itself
     readonly property bool wide: width >= Theme.wideFrom && width > height * 1.1
     readonly property real contentWidth: column.width
@@ -152,6 +153,7 @@ FocusScope {
         contentWidth: width
         contentHeight: column.y + column.height
         clip: true
+        visible: screen.listContent === null
         flickableDirection: Flickable.VerticalFlick
         boundsBehavior: Flickable.StopAtBounds
         onHeightChanged: {
@@ -177,16 +179,27 @@ FocusScope {
         }
     }
 
+    Place {
+        fills: true
+        active: screen.listContent !== null
+        visible: active
+        sourceComponent: screen.listContent
+        x: flick.x
+        y: flick.y
+        width: flick.width
+        height: flick.height
+    }
+
     // A hairline says that there is more above or below.
     Rule {
-        visible: flick.contentY > 1
+        visible: flick.visible && flick.contentY > 1
         x: flick.x + Theme.margin
         y: flick.y
         width: flick.columnWidth
         color: Theme.soft
     }
     Rule {
-        visible: flick.contentY + flick.height < flick.contentHeight - 1
+        visible: flick.visible && flick.contentY + flick.height < flick.contentHeight - 1
         x: flick.x + Theme.margin
         y: flick.y + flick.height
         width: flick.columnWidth

@@ -9,6 +9,12 @@ Page {
     id: page
 
     property bool finding: page.notebook.search !== ""
+    readonly property bool narrowed: page.notebook.narrowed !== ""
+
+    function narrowedTo(): string {
+        const states = page.notebook.states;
+        return page.narrowed ? states.value(states.indexOf(page.notebook.narrowed), "says") : "";
+    }
 
     Screen {
         anchors.fill: parent
@@ -17,17 +23,16 @@ Page {
         focus: visible
         title: qsTr("Visits")
         bigTitle: true
-        word: page.finding ? qsTr("show all") : qsTr("find")
+        word: page.finding || page.narrowed ? qsTr("show all") : qsTr("find")
         action: qsTr("New visit")
         canGoBack: false
-        growsUp: true
         onWordChosen: {
-            if (page.finding) {
+            if (page.finding || page.narrowed) {
                 page.notebook.search = "";
+                page.notebook.narrowed = "";
                 page.finding = false;
             } else {
                 page.finding = true;
-                find.forceActiveFocus();
             }
         }
         onActed: page.notebook.newVisit()
@@ -38,62 +43,76 @@ Page {
                 onClicked: page.notebook.screen = "settings"
             },
             WordButton {
+                visible: page.notebook.visits.count > 0 || page.narrowed
+                text: qsTr("by state")
+                explained: qsTr("Show the visits of one state")
+                onClicked: page.panel = "states"
+            },
+            WordButton {
                 visible: page.notebook.removedVisits.count > 0
                 text: qsTr("removed")
                 explained: qsTr("Removed visits")
                 onClicked: page.panel = "removed"
             }
         ]
-
-        Sentence {
-            width: parent.width
-            visible: page.notebook.visits.count === 0 && !page.finding
-            text: qsTr("Nothing here yet. A visit holds one house: its rooms, its windows, and what is to hang there.")
-            bottomPadding: Theme.gap
-        }
-        Sentence {
-            width: parent.width
-            visible: page.notebook.visits.count === 0 && page.finding
-            text: qsTr("No visit has these words.")
-            bottomPadding: Theme.gap
-        }
-        Repeater {
-            model: page.notebook.visits
-
-            ListRow {
-                required property string visitId
-                required property string title
-                required property string state
-                required property bool asks
-                required line
-                required mark
-                required spoken
-
-                width: parent.width
-                marked: true
-                text: title
-                strong: asks
-                stateWords: state
-                onClicked: page.notebook.openVisit(visitId)
-            }
-        }
-        FieldRow {
-            id: find
-
-            visible: page.finding
-            width: parent.width
-            label: qsTr("Find by title, client or address")
-            text: page.notebook.search
-            onEdited: words => page.notebook.search = words
+        listContent: VisitsList {
+            rows: page.notebook.visits
+            finding: page.finding
+            search: page.notebook.search
+            narrowedTo: page.narrowedTo()
+            whenEmpty: page.finding ? qsTr("No visit has these words.") : page.narrowed ? qsTr("No visit stands so.") : qsTr("Nothing here yet. A visit holds one house: its rooms, its windows, and what is to hang there.")
+            onVisitChosen: visitId => page.notebook.openVisit(visitId)
+            onSearched: words => page.notebook.search = words
         }
     }
 
     Place {
         anchors.fill: parent
         fills: true
-        active: page.panel === "removed"
+        active: page.panel !== ""
         focus: active
-        sourceComponent: Screen {
+        sourceComponent: page.panel === "states" ? states : bin
+    }
+    Component {
+        id: states
+
+        Screen {
+            title: qsTr("Which visits")
+            growsUp: true
+            onBackAsked: page.leave()
+
+            ListRow {
+                width: parent.width
+                text: qsTr("all of them")
+                strong: !page.narrowed
+                onClicked: {
+                    page.notebook.narrowed = "";
+                    page.back();
+                }
+            }
+            Repeater {
+                model: page.notebook.states
+
+                ListRow {
+                    required property string word
+                    required property string says
+                    required property bool chosen
+
+                    width: parent.width
+                    text: says
+                    strong: chosen
+                    onClicked: {
+                        page.notebook.narrowed = word;
+                        page.back();
+                    }
+                }
+            }
+        }
+    }
+    Component {
+        id: bin
+
+        Screen {
             title: qsTr("Removed visits")
             growsUp: true
             onBackAsked: page.leave()

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "store/connection.h"
 
+#include "store/folded.h"
+
 #include <sqlite3.h>
 
 namespace truehang {
@@ -21,11 +23,19 @@ int note_log_pages(void* noted, sqlite3*, const char*, int pages) {
     return SQLITE_OK;
 }
 
+/// `folded(text)` in SQL.
+void fold_in_sql(sqlite3_context* context, int, sqlite3_value** values) {
+    const auto* text = reinterpret_cast<const char*>(sqlite3_value_text(values[0]));
+    const std::string made = folded(text == nullptr ? "" : text);
+    sqlite3_result_text(context, made.data(), static_cast<int>(made.size()), SQLITE_TRANSIENT);
+}
+
 }  // namespace
 
 Connection::Connection(const std::filesystem::path& file, const std::string& vfs)
     : database_(file.string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, 0, vfs) {
     fold_in_on_close(false);
+    database_.createFunction("folded", 1, true, nullptr, fold_in_sql);
     database_.exec("PRAGMA locking_mode = EXCLUSIVE");
     static_cast<void>(database_.execAndGet("PRAGMA user_version"));
     fold_in_on_close(log_is_empty(file));  // that writes nothing, and takes the empty log away

@@ -122,6 +122,9 @@ std::optional<std::string> make_turn(Connection& connection, const PhotoFolder& 
     Entry entry{undoing ? "undo" : "redo", "record", turn->number, turn->what, std::move(turn->changes), line.revision};
     entry.revision += changes_document(entry.changes) ? 1 : 0;
     write_entry(connection, photos, visit_id, entry, now);
+    if (changes_document(entry.changes)) {
+        forget_counts(connection, visit_id);
+    }
     return turn->what;
 }
 
@@ -257,14 +260,15 @@ Result<Revision> Store::keep(const Survey& after, std::string_view what) {
             Entry entry;
             entry.what = what;
             entry.changes = changes_between(before, rows);
-            if (!line) {
-                return write_new_visit(in.connection, in.photos, after, std::move(entry), in.surroundings.now());
-            }
-            if (entry.changes.empty()) {
+            if (line && entry.changes.empty()) {
                 return line->revision;
             }
-            entry.revision = std::max(line->revision + 1, after.revision.value_or(0));
-            return write_new_edit(in.connection, in.photos, after.id, entry, in.surroundings.now());
+            entry.revision = line ? std::max(line->revision + 1, after.revision.value_or(0)) : 0;
+            const Revision kept =
+                line ? write_new_edit(in.connection, in.photos, after.id, entry, in.surroundings.now())
+                     : write_new_visit(in.connection, in.photos, after, std::move(entry), in.surroundings.now());
+            keep_counts(in.connection, after);
+            return kept;
         });
     });
 }
@@ -285,7 +289,10 @@ Result<Revision> Store::keep_window(std::string_view visit_id, std::string_view 
             }
             check_size(line, entry.changes);
             entry.revision = line.revision + 1;
-            return write_new_edit(in.connection, in.photos, visit_id, entry, in.surroundings.now());
+            write_new_edit(in.connection, in.photos, visit_id, entry, in.surroundings.now());
+            keep_count(in.connection, visit_id, room, after);
+            sum_counts(in.connection, visit_id);
+            return entry.revision;
         });
     });
 }

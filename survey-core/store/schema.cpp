@@ -151,7 +151,49 @@ CREATE TABLE draft (
 );
 )sql";
 
-constexpr std::array<Migration, 1> all_steps{{{1, version_1}}};
+// What the list of visits shows, is narrowed by and searched in without the document: `day` is the visit's own,
+// `found_by` the folded title, client and address. The counts are none until the program makes them.
+constexpr std::string_view version_2 = R"sql(
+ALTER TABLE room_window ADD COLUMN taken INTEGER;
+ALTER TABLE room_window ADD COLUMN asked INTEGER;
+
+ALTER TABLE visit ADD COLUMN client TEXT NOT NULL DEFAULT '';
+ALTER TABLE visit ADD COLUMN day TEXT NOT NULL DEFAULT '';
+ALTER TABLE visit ADD COLUMN found_by TEXT NOT NULL DEFAULT '';
+ALTER TABLE visit ADD COLUMN windows INTEGER NOT NULL DEFAULT 0;
+ALTER TABLE visit ADD COLUMN windows_begun INTEGER;
+ALTER TABLE visit ADD COLUMN windows_measured INTEGER;
+ALTER TABLE visit ADD COLUMN questions INTEGER NOT NULL DEFAULT 0;
+
+UPDATE visit SET
+    client  = coalesce((SELECT json_extract(body, '$.client.name') FROM visit_body b
+                         WHERE b.visit_id = visit.visit_id), ''),
+    day     = substr(coalesce((SELECT json_extract(body, '$.measured_at') FROM visit_body b
+                                WHERE b.visit_id = visit.visit_id), created_at), 1, 10),
+    windows = (SELECT count(*) FROM room_window w WHERE w.visit_id = visit.visit_id);
+UPDATE visit SET found_by = folded(title || ' ' || client || ' ' || address);
+
+CREATE INDEX visit_by_day ON visit (removed, day DESC, last_edit DESC);
+CREATE INDEX visit_to_count ON visit (visit_id) WHERE windows_begun IS NULL;
+
+CREATE VIEW visit_summary AS
+SELECT visit_id, title, address, client, day, updated_at, removed, revision, confirmed_revision, last_edit, windows,
+       windows_begun, windows_measured, questions, photos, photos_confirmed, found_by,
+       CASE WHEN questions > 0 THEN 'asked'
+            WHEN confirmed_revision > 0 AND confirmed_revision = revision
+            THEN CASE WHEN photos_confirmed < photos THEN 'to_send' ELSE 'there' END
+            WHEN windows_begun = 0 THEN 'to_measure'
+            WHEN windows_measured < windows THEN 'measuring'
+            WHEN windows_begun IS NOT NULL THEN 'to_send' END AS state
+  FROM (SELECT visit.*,
+               (SELECT count(DISTINCT sha256) FROM photo_use WHERE photo_use.visit_id = visit.visit_id) AS photos,
+               (SELECT count(DISTINCT sha256) FROM photo_use
+                  JOIN outbox ON outbox.kind = 'photo' AND outbox.id = sha256 AND outbox.state = 'confirmed'
+                 WHERE photo_use.visit_id = visit.visit_id) AS photos_confirmed
+          FROM visit);
+)sql";
+
+constexpr std::array<Migration, 2> all_steps{{{1, version_1}, {2, version_2}}};
 
 }  // namespace
 

@@ -5,6 +5,7 @@
 #include "store/schema.h"
 #include "store/store_inside.h"
 #include "store/visit_rows.h"
+#include "survey/standing.h"
 
 #include <algorithm>
 
@@ -42,36 +43,21 @@ std::string device_id_of(Connection& connection, const std::function<std::string
     return made;
 }
 
-VisitSummary summary_from(const Query& query) {
-    VisitSummary summary;
-    summary.id = query.text(0);
-    summary.title = query.text(1);
-    summary.address = query.text(2);
-    summary.updated_at = query.text(3);
-    summary.removed = query.number(4) != 0;
-    summary.revision = query.number(5);
-    summary.confirmed_revision = query.number(6);
-    summary.windows = static_cast<int>(query.number(7));
-    summary.photos = static_cast<int>(query.number(8));
-    summary.photos_confirmed = static_cast<int>(query.number(9));
-    return summary;
-}
-
-constexpr std::string_view summaries = R"sql(
-SELECT visit_id, title, address, updated_at, removed, revision, confirmed_revision,
-       (SELECT count(*) FROM room_window WHERE room_window.visit_id = visit.visit_id),
-       (SELECT count(DISTINCT sha256) FROM photo_use WHERE photo_use.visit_id = visit.visit_id),
-       (SELECT count(DISTINCT sha256) FROM photo_use
-          JOIN outbox ON outbox.kind = 'photo' AND outbox.id = sha256 AND outbox.state = 'confirmed'
-         WHERE photo_use.visit_id = visit.visit_id)
-  FROM visit WHERE ?1 = '' OR visit_id = ?1 ORDER BY last_edit DESC)sql";
-
-std::vector<VisitSummary> summaries_of(Connection& connection, std::string_view visit_id) {
-    std::vector<VisitSummary> found;
-    for (Query query = connection.query(summaries, visit_id); query.next();) {
-        found.push_back(summary_from(query));
+/// Counts that an earlier walk made are forgotten: each visit is counted again when it is next listed.
+void count_anew_after_change_of_walk(Connection& connection) {
+    const std::string edition = std::to_string(walk_edition);
+    {
+        Query query = connection.query("SELECT 1 FROM store WHERE name = 'walk_edition' AND value = ?", edition);
+        if (query.next()) {
+            return;
+        }
     }
-    return found;
+    connection.transact([&] {
+        connection.run("UPDATE room_window SET taken = NULL");
+        connection.run("UPDATE visit SET windows_begun = NULL, windows_measured = NULL");
+        connection.run("REPLACE INTO store VALUES ('walk_edition', ?)", edition);
+        return Done{};
+    });
 }
 
 }  // namespace
@@ -89,6 +75,7 @@ Result<std::unique_ptr<Store>> Store::open(const std::filesystem::path& folder, 
         check_file(connection);
         connection.start_writing(inside->surroundings.survives_power_cut);
         migrate(connection.database(), migrations());
+        count_anew_after_change_of_walk(connection);
         inside->device_id = device_id_of(connection, inside->surroundings.new_id);
         inside->photos.tidy();
         return std::unique_ptr<Store>(new Store(std::move(inside)));
@@ -96,17 +83,6 @@ Result<std::unique_ptr<Store>> Store::open(const std::filesystem::path& folder, 
 }
 
 const std::string& Store::device_id() const { return inside_->device_id; }
-
-Result<std::vector<VisitSummary>> Store::visits() {
-    return guarded([&]() -> Result<std::vector<VisitSummary>> { return summaries_of(inside_->connection, ""); });
-}
-
-Result<VisitSummary> Store::summary(std::string_view visit_id) {
-    return guarded([&]() -> Result<VisitSummary> {
-        visit_line_or_missing(inside_->connection, visit_id);
-        return summaries_of(inside_->connection, visit_id).at(0);
-    });
-}
 
 Result<Survey> Store::visit(std::string_view visit_id) {
     return guarded([&]() -> Result<Survey> {

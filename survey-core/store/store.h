@@ -26,18 +26,49 @@ struct StoreSurroundings {
     bool survives_power_cut = true;
 };
 
+/// How a visit stands, by its windows and by what the workroom confirmed.
+enum class VisitState {
+    to_measure,  ///< no station is taken
+    measuring,   ///< a window isn't measured whole
+    to_send,     ///< measured, and the workroom lacks the newest revision or a photo
+    there,       ///< the workroom has the newest revision and every photo
+    asked,       ///< the workroom asks something
+};
+
 /// One line of the list of visits; nothing of it needs the document to be read.
 struct VisitSummary {
     std::string id;
     std::string title;
     std::string address;
+    std::string client;
+    std::string day;  ///< the visit's own, as 2026-03-14: of `measured_at`, else of its making
     int windows = 0;
-    std::string updated_at;  ///< RFC 3339, of the last edit
+    int windows_begun = 0;     ///< with a station taken
+    int windows_measured = 0;  ///< with every station of the walk taken
+    int questions = 0;         ///< open ones from the workroom
+    long long last_edit = 0;   ///< rises over all visits
+    std::string updated_at;    ///< RFC 3339, of the last edit
     bool removed = false;
     Revision revision = 0;
     Revision confirmed_revision = 0;  ///< the newest the workroom confirmed; 0: none
     int photos = 0;                   ///< photos the survey mentions, each once
     int photos_confirmed = 0;         ///< those of them the workroom confirmed
+};
+
+/// Which visits are listed: by words, by state, the removed ones or the others, and of those a page.
+struct VisitsAsked {
+    std::string id{};     ///< this visit alone; empty: any
+    std::string words{};  ///< all of them in title, client or address, capital or small (`store/folded.h`)
+    std::optional<VisitState> state{};
+    bool removed = false;
+    int from = 0;
+    int most = 60;
+};
+
+/// A page of the list, newest day first, within a day the newest edit first.
+struct VisitsPage {
+    std::vector<VisitSummary> visits;
+    bool more = false;  ///< others come after these
 };
 
 /// What one edit was, for the list of a visit's history.
@@ -131,7 +162,12 @@ public:
 
     /// All visits, removed ones too, newest edit first.
     [[nodiscard]] Result<std::vector<VisitSummary>> visits();
+    /// A page of those that are asked for; windows that aren't counted yet are counted.
+    [[nodiscard]] Result<VisitsPage> visits(const VisitsAsked& asked);
     [[nodiscard]] Result<VisitSummary> summary(std::string_view visit_id);
+    /// Counts the windows of up to `most` visits that came from an earlier version, so that they are found by their
+    /// state; how many are left. A visit that can't be read counts as one to measure.
+    [[nodiscard]] Result<int> count_windows(int most);
 
     /// The survey as it stands, `revision` set. Removed visits can be read.
     [[nodiscard]] Result<Survey> visit(std::string_view visit_id);

@@ -2,6 +2,8 @@
 #include "store/visit_rows.h"
 
 #include "store/failures.h"
+#include "store/folded.h"
+#include "survey/standing.h"
 
 namespace truehang {
 namespace {
@@ -19,9 +21,14 @@ void write_body(Connection& connection, std::string_view visit_id, const RowStat
     connection.run("INSERT INTO visit_body VALUES (?, ?) ON CONFLICT DO UPDATE SET body = excluded.body", visit_id,
                    state.body);
     const Json survey = Json::parse(state.body);
+    const std::string title = survey.value("title", "");
     const std::string address = survey.contains("site") ? survey["site"].value("address", "") : "";
-    connection.run("UPDATE visit SET title = ?, address = ? WHERE visit_id = ?", survey.value("title", ""), address,
-                   visit_id);
+    const std::string client = survey.contains("client") ? survey["client"].value("name", "") : "";
+    connection.run(
+        "UPDATE visit SET title = ?, address = ?, client = ?, found_by = ?,"
+        " day = substr(coalesce(nullif(?, ''), created_at), 1, 10) WHERE visit_id = ?",
+        title, address, client, folded(title + ' ' + client + ' ' + address), survey.value("measured_at", ""),
+        visit_id);
 }
 
 void write_room(Connection& connection, std::string_view visit_id, const RowChange& change) {
@@ -54,7 +61,7 @@ void write_photo_uses(Connection& connection, const PhotoFolder& photos, std::st
 void write_window(Connection& connection, std::string_view visit_id, const RowChange& change) {
     if (change.after) {
         connection.run(
-            "INSERT INTO room_window VALUES (?, ?, ?, ?, ?)"
+            "INSERT INTO room_window (visit_id, room_id, window_id, place, body) VALUES (?, ?, ?, ?, ?)"
             " ON CONFLICT DO UPDATE SET place = excluded.place, body = excluded.body",
             visit_id, change.key.room, change.key.window, change.after->place, change.after->body);
     } else {
@@ -162,6 +169,37 @@ std::optional<RowState> stored_row(Connection& connection, std::string_view visi
             break;
     }
     return RowState{0, visit_line_or_missing(connection, visit_id).removed ? "true" : "false"};
+}
+
+void keep_count(Connection& connection, std::string_view visit_id, std::string_view room_id, const Window& window) {
+    const StationCount count = stations_taken(window);
+    connection.run(
+        "UPDATE room_window SET taken = ?1, asked = ?2 WHERE visit_id = ?3 AND room_id = ?4 AND window_id = ?5"
+        " AND (taken IS NOT ?1 OR asked IS NOT ?2)",
+        count.taken, count.asked, visit_id, room_id, window.id);
+}
+
+void sum_counts(Connection& connection, std::string_view visit_id) {
+    connection.run(
+        "UPDATE visit SET (windows, windows_begun, windows_measured) ="
+        " (SELECT count(*), CASE WHEN count(taken) = count(*) THEN coalesce(sum(taken > 0), 0) END,"
+        " CASE WHEN count(taken) = count(*) THEN coalesce(sum(asked > 0 AND taken = asked), 0) END"
+        " FROM room_window WHERE room_window.visit_id = ?1) WHERE visit_id = ?1",
+        visit_id);
+}
+
+void keep_counts(Connection& connection, const Survey& survey) {
+    for (const Room& room : survey.rooms) {
+        for (const Window& window : room.windows) {
+            keep_count(connection, survey.id, room.id, window);
+        }
+    }
+    sum_counts(connection, survey.id);
+}
+
+void forget_counts(Connection& connection, std::string_view visit_id) {
+    connection.run("UPDATE room_window SET taken = NULL WHERE visit_id = ?", visit_id);
+    sum_counts(connection, visit_id);
 }
 
 void queue_photo(Connection& connection, const PhotoFolder& photos, std::string_view sha256, const Stamp& stamp) {

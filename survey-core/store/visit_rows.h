@@ -37,6 +37,16 @@ VisitLine visit_line_or_missing(Connection& connection, std::string_view visit_i
 void write_change(Connection& connection, const PhotoFolder& photos, std::string_view visit_id, const RowChange& change,
                   const Stamp& stamp);
 
+/// Keeps how far one stored window is measured; `sum_counts` then adds it to its visit's line.
+void keep_count(Connection& connection, std::string_view visit_id, std::string_view room_id, const Window& window);
+/// The visit's line from its windows' counts: none where a window isn't counted yet.
+void sum_counts(Connection& connection, std::string_view visit_id);
+/// Both, for every window of a survey as it is stored.
+void keep_counts(Connection& connection, const Survey& survey);
+
+/// The windows are to be counted again when the visit is next listed.
+void forget_counts(Connection& connection, std::string_view visit_id);
+
 /// Queues the photo where its file is here and it isn't queued yet.
 void queue_photo(Connection& connection, const PhotoFolder& photos, std::string_view sha256, const Stamp& stamp);
 

@@ -100,13 +100,17 @@ void AppModelsTest::aVisitIsMadeFoundRemovedAndBroughtBack() {
     QTRY_COMPARE_WITH_TIMEOUT(notebook.visits()->value(0, "title").toString(), QString("Pilot house"), patience);
     QCOMPARE(notebook.visits()->value(0, "state").toString(), QString("to measure"));
     notebook.setSearch("slipway pilot");
+    bench.settle();
     QCOMPARE(notebook.visits()->count(), 1);
     notebook.setSearch("lighthouse");
+    bench.settle();
     QCOMPARE(notebook.visits()->count(), 0);
     notebook.setSearch({});
+    bench.settle();
     const QString id = notebook.visits()->value(0, "visitId").toString();
     notebook.removeVisit(id);
     QTRY_COMPARE_WITH_TIMEOUT(notebook.visits()->count(), 0, patience);
+    bench.settle();
     QCOMPARE(notebook.removedVisits()->count(), 1);
     QCOMPARE(notebook.screen(), QString("visits"));
     bench.reopen();

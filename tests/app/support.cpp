@@ -55,6 +55,7 @@ void Bench::begin() {
 void Bench::watch() {
     for (ShownRows* rows : {notebook_->visits(),
                             notebook_->removedVisits(),
+                            notebook_->states(),
                             notebook_->visit()->rooms(),
                             notebook_->visit()->windows(),
                             notebook_->visit()->shapes(),

@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: Apache-2.0
+import QtQuick
+import Truehang
+import Truehang.Face
+
+// A visit of the list; above the topmost of a day, the day.
+FocusScope {
+    id: row
+
+    required property int index
+    required property string visitId
+    required property string title
+    required property string line
+    required property string state
+    required property int mark
+    required property bool asks
+    required property string spoken
+    required property string heading
+
+    signal chosen
+    signal reached
+
+    implicitHeight: day.height + visit.height
+    onActiveFocusChanged: {
+        if (activeFocus) {
+            row.reached();
+        }
+    }
+
+    Item {
+        id: day
+
+        x: Theme.margin
+        width: parent.width - x
+        height: row.heading !== "" ? words.height : 0
+        visible: row.heading !== ""
+
+        Sentence {
+            id: words
+
+            width: parent.width
+            second: true
+            text: row.heading
+            topPadding: Theme.gap
+            bottomPadding: Theme.rowGap
+            Accessible.role: Accessible.Heading
+        }
+    }
+    ListRow {
+        id: visit
+
+        x: Theme.margin
+        y: day.height
+        width: parent.width - x
+        focus: true
+        marked: true
+        mark: row.mark
+        text: row.title
+        line: row.line
+        stateWords: row.state
+        strong: row.asks
+        spoken: row.spoken
+        onClicked: row.chosen()
+    }
+}

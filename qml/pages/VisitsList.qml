@@ -1,0 +1,98 @@
+// SPDX-License-Identifier: Apache-2.0
+pragma ComponentBehavior: Bound
+import QtQuick
+import Truehang
+import Truehang.Face
+
+// The visits by day, the newest at the foot; further ones come as one scrolls up to them.
+Item {
+    id: part
+
+    required property ShownRows rows
+    property bool finding: false
+    property string search
+    property string narrowedTo // in words; empty: to nothing
+    property string whenEmpty
+
+    signal visitChosen(string visitId)
+    signal searched(string words)
+
+    onFindingChanged: {
+        if (part.finding) {
+            find.forceActiveFocus();
+        }
+    }
+
+    ListView {
+        id: list
+
+        anchors.left: parent.left
+        anchors.right: parent.right
+        anchors.top: parent.top
+        anchors.bottom: under.top
+        clip: true
+        verticalLayoutDirection: ListView.BottomToTop
+        boundsBehavior: Flickable.StopAtBounds
+        reuseItems: true
+        cacheBuffer: 0
+        onContentYChanged: {
+            if (contentY - originY < 3 * height) {
+                part.rows.fetchNext();
+            }
+        }
+        model: part.rows
+        delegate: VisitRow {
+            width: list.width - Theme.edge
+            onChosen: part.visitChosen(visitId)
+            onReached: {
+                list.currentIndex = index;
+                list.positionViewAtIndex(index, ListView.Contain);
+            }
+        }
+    }
+
+    // A hairline says that there is more above or below.
+    Rule {
+        visible: !list.atYBeginning
+        x: Theme.margin
+        width: list.width - x - Theme.edge
+        color: Theme.soft
+    }
+    Rule {
+        visible: !list.atYEnd
+        x: Theme.margin
+        y: list.height
+        width: list.width - x - Theme.edge
+        color: Theme.soft
+    }
+
+    Column {
+        id: under
+
+        x: Theme.margin
+        width: parent.width - x - Theme.edge
+        anchors.bottom: parent.bottom
+
+        Sentence {
+            width: parent.width
+            visible: part.rows.count === 0
+            text: part.whenEmpty
+            bottomPadding: Theme.gap
+        }
+        Sentence {
+            width: parent.width
+            visible: part.narrowedTo !== ""
+            text: qsTr("Only those: %1").arg(part.narrowedTo)
+            topPadding: Theme.rowGap
+        }
+        FieldRow {
+            id: find
+
+            visible: part.finding
+            width: parent.width
+            label: qsTr("Find by title, client or address")
+            text: part.search
+            onEdited: words => part.searched(words)
+        }
+    }
+}

@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "support.h"
+#include "thread_mark.h"
+
+#include <QTest>
+
+using namespace truehang;
+using namespace truehang::test;
+
+namespace {
+
+/// Makes visits `v0` … of one day each, v0 the oldest, straight in the store.
+void makeVisits(Bench& bench, int count) {
+    bool made = false;
+    bench.keeping().post(
+        &bench.notebook(),
+        [count](Store& store) -> Result<Done> {
+            for (int i = 0; i < count; ++i) {
+                Survey survey;
+                survey.id = "v" + std::to_string(i);
+                survey.title = "House " + std::to_string(i);
+                survey.measured_at =
+                    QDate(2020, 1, 1).addDays(i).toString(Qt::ISODate).toStdString() + "T09:00:00+00:00";
+                if (const auto kept = store.keep(survey, "Visit made"); !kept) {
+                    return kept.error();
+                }
+            }
+            return Done{};
+        },
+        [&made](const Result<Done>& done) { made = done.ok(); });
+    QVERIFY(QTest::qWaitFor([&made] { return made; }, patience));
+}
+
+QStringList titles(const ShownRows& rows) {
+    QStringList all;
+    for (int row = 0; row < rows.count(); ++row) {
+        all << rows.value(row, "title").toString();
+    }
+    return all;
+}
+
+}  // namespace
+
+/// The list of visits: in pages, by day and by state, kept in step with edits.
+class AppVisitsTest : public QObject {
+    Q_OBJECT
+
+private slots:
+    static void onlyTheFirstPageIsReadUntilMoreIsAskedFor() {
+        Bench bench;
+        makeVisits(bench, 150);
+        bench.reopen();
+        ShownRows& visits = *bench.notebook().visits();
+        QTRY_VERIFY_WITH_TIMEOUT(visits.count() > 0, patience);
+        QCOMPARE(visits.value(0, "title").toString(), QString("House 149"));
+        for (int page = 0; page < 5 && visits.count() < 150; ++page) {
+            QVERIFY(visits.count() % 60 == 0);
+            visits.fetchMore({});
+            bench.settle();
+        }
+        QCOMPARE(visits.count(), 150);
+        QVERIFY(!visits.canFetchMore({}));
+        QCOMPARE(visits.value(149, "title").toString(), QString("House 0"));
+    }
+
+    static void eachDayHasItsHeadingOnItsLastRow() {
+        Bench bench;
+        makeVisits(bench, 2);
+        bench.reopen();
+        bench.notebook().newVisit();
+        bench.settle();
+        bench.notebook().newVisit();
+        bench.settle();
+        const ShownRows& visits = *bench.notebook().visits();
+        QCOMPARE(visits.count(), 4);
+        QCOMPARE(visits.value(0, "heading").toString(), QString());
+        QCOMPARE(visits.value(1, "heading").toString(), QString("Today"));  // the day of the bench's clock
+        QCOMPARE(visits.value(2, "heading").toString(), QString("Thursday, 2 January 2020"));
+        QCOMPARE(visits.value(3, "heading").toString(), QString("Wednesday, 1 January 2020"));
+    }
+
+    static void anEditMovesItsVisitAndLeavesTheOthers() {
+        Bench bench;
+        bench.notebook().newVisit();
+        bench.notebook().visit()->site()->leave("title", "First");
+        bench.settle();
+        const QString first = bench.notebook().visit()->visitId();
+        bench.notebook().newVisit();
+        bench.notebook().visit()->site()->leave("title", "Second");
+        bench.settle();
+        QCOMPARE(titles(*bench.notebook().visits()), (QStringList{"Second", "First"}));
+        bench.notebook().openVisit(first);
+        bench.settle();
+        bench.notebook().visit()->site()->leave("title", "First again");
+        bench.settle();
+        QCOMPARE(titles(*bench.notebook().visits()), (QStringList{"First again", "Second"}));
+    }
+
+    static void theListIsNarrowedToAStateAndFollowsIt() {
+        Bench bench;
+        Notebook& notebook = bench.notebook();
+        bench.openNewWindow();
+        bench.settle();
+        QStringList offered;
+        for (int row = 0; row < notebook.states()->count(); ++row) {
+            offered << notebook.states()->value(row, "word").toString();
+        }
+        QCOMPARE(offered, (QStringList{"toMeasure", "measuring", "toSend", "there"}));
+        notebook.setNarrowed("measuring");
+        bench.settle();
+        QCOMPARE(notebook.visits()->count(), 0);
+        bench.type("1240");
+        notebook.walk()->next();
+        bench.settle();
+        QCOMPARE(notebook.visits()->count(), 1);
+        QCOMPARE(notebook.visits()->value(0, "state").toString(), QString("measuring, 1 window left"));
+        QCOMPARE(value(notebook.states(), "measuring", "chosen"), QVariant(true));
+        notebook.setNarrowed("toMeasure");
+        bench.settle();
+        QCOMPARE(notebook.visits()->count(), 0);
+        notebook.setNarrowed("nonsense");
+        bench.settle();
+        QCOMPARE(notebook.narrowed(), QString());
+        QCOMPARE(notebook.visits()->count(), 1);
+    }
+
+    static void aSearchFindsWhatIsFarDownTheList() {
+        Bench bench;
+        makeVisits(bench, 150);
+        bench.reopen();
+        bench.notebook().setSearch("HOUSE 7");
+        bench.notebook().setSearch("house 71");  // the earlier question's answer must not stand
+        bench.settle();
+        QCOMPARE(titles(*bench.notebook().visits()), QStringList{"House 71"});
+        bench.notebook().setSearch({});
+        bench.settle();
+        QVERIFY(bench.notebook().visits()->count() >= 60);
+    }
+};
+
+QTEST_MAIN(AppVisitsTest)
+#include "app_visits_test.moc"
