@@ -208,6 +208,7 @@ void ChoicesModel::show() {
     if (!layer()) {
         edited_ = -1;
         note_.clear();
+        compared_.clear();
         choices_.setRows({});
         lines_.setRows({});
         showForm();
@@ -229,7 +230,23 @@ void ChoicesModel::show() {
     emit changed();
 }
 
+std::optional<ChoicesModel::AsDrawn> ChoicesModel::asDrawn(int row) const {
+    const Window* window = open_.window();
+    if (row < 0 || row >= static_cast<int>(compared_.size()) || !layer()) {
+        return std::nullopt;
+    }
+    AsDrawn drawn{*window, open_.figuresOf(open_.windowId())};
+    const Choice& choice = compared_[static_cast<std::size_t>(row)];
+    const auto at = static_cast<std::size_t>(hanging_.current());
+    drawn.window.layers[at] = varied(std::move(drawn.window.layers[at]), choice.variation);
+    if (at < drawn.figures.layers.size()) {
+        drawn.figures.layers[at] = choice.figures;
+    }
+    return drawn;
+}
+
 void ChoicesModel::showLines(const std::vector<Choice>& choices) {
+    compared_ = choices;
     QList<ShownRows::Row> rows;
     const int before = static_cast<int>(choices.size()) - count();  // what hangs now and its edges
     for (int at = 0; at < static_cast<int>(choices.size()); ++at) {

@@ -6,6 +6,7 @@
 #include "shown_rows.h"
 
 #include <QObject>
+#include <optional>
 #include <vector>
 
 namespace truehang {
@@ -47,6 +48,14 @@ public:
     /// Whether anyone looks; where a layer is looked at for the first time, its usual choices are set out.
     void setShown(bool shown);
 
+    /// The open window with the layer hung as in this row of `choices`, to be drawn; nothing where there is no such
+    /// row.
+    struct AsDrawn {
+        Window window;
+        WindowFigures figures;
+    };
+    [[nodiscard]] std::optional<AsDrawn> asDrawn(int row) const;
+
     /// Sets out one more choice and edits it.
     Q_INVOKABLE void add();
     Q_INVOKABLE void edit(int number);
@@ -83,6 +92,7 @@ private:
     ShownRows choices_;
     ShownRows lines_;
     FieldForm form_;
+    std::vector<Choice> compared_;    // one for each row of `choices`
     std::vector<Variation> answers_;  // what takes each of the choices before the surveyor's own
     QString note_;
     int edited_ = -1;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "elevation_item.h"
 
+#include "sheet/cloth_colour.h"
 #include "sheet/elevation.h"
 
 #include <QFontMetricsF>
@@ -58,6 +59,20 @@ void ElevationItem::setSource(OpenVisit* source) {
     emit asked();
 }
 
+void ElevationItem::setChoices(ChoicesModel* choices) {
+    if (choices_ == choices) {
+        return;
+    }
+    if (choices_) {
+        disconnect(choices_, nullptr, this, nullptr);
+    }
+    choices_ = choices;
+    if (choices_) {
+        connect(choices_, &ChoicesModel::changed, this, [this] { polish(); });
+    }
+    emit asked();
+}
+
 QString ElevationItem::description() const { return QString::fromStdString(elevation_.description); }
 
 void ElevationItem::geometryChange(const QRectF& now, const QRectF& before) {
@@ -84,9 +99,11 @@ void ElevationItem::updatePolish() {
             const QString shown = QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
             return QFontMetricsF(figureFont(family_, size, bold)).horizontalAdvance(shown);
         };
-        const WindowFigures& figures = source_->figuresOf(id);
-        elevation_ = turned_ ? side_view_of(source_->survey(), *room, *window, figures, options)
-                             : elevation_of(source_->survey(), *room, *window, figures, options);
+        const auto choice = choices_ ? choices_->asDrawn(choice_) : std::nullopt;
+        const WindowFigures& figures = choice ? choice->figures : source_->figuresOf(id);
+        const Window& drawn = choice ? choice->window : *window;
+        elevation_ = turned_ ? side_view_of(source_->survey(), *room, drawn, figures, options)
+                             : elevation_of(source_->survey(), *room, drawn, figures, options);
     }
     update();
     emit drawn();
@@ -111,8 +128,13 @@ QColor ElevationItem::colourOf(Role role) const {
     return ink_;
 }
 
+QColor ElevationItem::colourOver(const Stroke& stroke) const {
+    return QColor{QString::fromStdString(
+        line_over(stroke.over, stroke.role, ink_.name().toStdString(), paper_.name().toStdString()))};
+}
+
 void ElevationItem::paintStroke(QPainter& painter, const Stroke& stroke) const {
-    const QColor colour = colourOf(stroke.role);
+    const QColor colour = stroke.over.empty() ? colourOf(stroke.role) : colourOver(stroke);
     const bool ground = stroke.role == Role::wash || stroke.role == Role::paper;
     QPen pen(colour, stroke.width, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin);
     if (stroke.role == Role::guess) {
@@ -121,7 +143,8 @@ void ElevationItem::paintStroke(QPainter& painter, const Stroke& stroke) const {
         pen.setDashPattern({1, 3});
     }
     painter.setPen(stroke.width > 0 && !ground ? pen : QPen(Qt::NoPen));
-    painter.setBrush(stroke.filled || ground ? QBrush(colour) : QBrush(Qt::NoBrush));
+    const QColor fill = stroke.fill.empty() ? colour : QColor(QString::fromStdString(stroke.fill));
+    painter.setBrush(stroke.filled || ground ? QBrush(fill) : QBrush(Qt::NoBrush));
     if (stroke.form == Form::circle && !stroke.points.empty()) {
         painter.drawEllipse(at(stroke.points.front()), stroke.radius, stroke.radius);
         return;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "choices_model.h"
 #include "open_visit.h"
 #include "sheet/drawing.h"
 
@@ -26,6 +27,9 @@ class ElevationItem : public QQuickPaintedItem {
     Q_PROPERTY(Hanging hanging MEMBER hanging_ NOTIFY asked)
     /// The view from the side: how far things stand out from the wall.
     Q_PROPERTY(bool turned MEMBER turned_ NOTIFY asked)
+    /// The choices of the open window, and the row of them that is drawn; -1: as it hangs now.
+    Q_PROPERTY(truehang::ChoicesModel* choices READ choices WRITE setChoices NOTIFY asked)
+    Q_PROPERTY(int choice MEMBER choice_ NOTIFY asked)
     Q_PROPERTY(bool dimensions MEMBER dimensions_ NOTIFY asked)
     Q_PROPERTY(qreal labelSize MEMBER label_size_ NOTIFY asked)
     Q_PROPERTY(QString family MEMBER family_ NOTIFY asked)
@@ -48,6 +52,8 @@ public:
 
     [[nodiscard]] OpenVisit* source() const { return source_; }
     void setSource(OpenVisit* source);
+    [[nodiscard]] ChoicesModel* choices() const { return choices_; }
+    void setChoices(ChoicesModel* choices);
     [[nodiscard]] QString description() const;
     [[nodiscard]] const Elevation& elevation() const { return elevation_; }
 
@@ -73,6 +79,7 @@ protected:
 
 private:
     [[nodiscard]] QColor colourOf(Role role) const;
+    [[nodiscard]] QColor colourOver(const Stroke& stroke) const;
     [[nodiscard]] std::optional<QRectF> boundsOf(const QString& part) const;
     [[nodiscard]] QString obstructionAt(QPointF at) const;
     void paintStroke(QPainter& painter, const Stroke& stroke) const;
@@ -81,6 +88,8 @@ private:
     void drop(QPointF by);
 
     QPointer<OpenVisit> source_;
+    QPointer<ChoicesModel> choices_;
+    int choice_ = -1;
     QString window_id_, active_station_, typed_, family_, movable_;
     Hanging hanging_ = Hanging::Absent;
     bool turned_ = false;

@@ -3,6 +3,7 @@
 
 #include "form_fields.h"
 #include "open_visit.h"
+#include "sheet/cloth_colour.h"
 #include "trade_words.h"
 #include "whereabouts.h"
 #include "writing.h"
@@ -63,11 +64,50 @@ FabricChange fabric_length(const Survey& survey, const Fabric& fabric, const QSt
     return std::function<bool(Fabric&)>([member, length](Fabric& held) { return replace(held.*member, length); });
 }
 
+/// A colour that was typed; an empty text takes it away.
+FabricChange fabric_colour(const QString& text) {
+    const QString typed = text.trimmed();
+    const auto read = read_colour(bytes(typed));
+    if (!typed.isEmpty() && !read) {
+        return Error{
+            ErrorCode::unreadable,
+            {},
+            bytes(FabricsModel::tr("Six digits 0 to 9 and a to f are understood, as #8f2f2f: two each for red, "
+                                   "green and blue."))};
+    }
+    return std::function<bool(Fabric&)>(
+        [colour = read ? write_colour(*read) : std::string()](Fabric& held) { return replace(held.colour, colour); });
+}
+
+/// The dyes to choose from; one that was typed is none of them.
+FormField dye_field(const Fabric& fabric) {
+    FormField made{QStringLiteral("dye"),
+                   FabricsModel::tr("Its colour, to draw it with"),
+                   QStringLiteral("choice"),
+                   {},
+                   {},
+                   {},
+                   {},
+                   FabricsModel::tr("not said")};
+    made.choices.append(choice({}, FabricsModel::tr("not said")));
+    for (const Dye& dye : dyes()) {
+        made.choices.append(choice(shown(dye.colour), shown(dye.says)));
+        if (dye.colour == fabric.colour) {
+            made.text = shown(dye.says);
+        }
+    }
+    made.word = shown(fabric.colour);
+    return made;
+}
+
 /// What leaving a field changes, or why its text can't be taken.
 FabricChange fabric_field(const Survey& survey, const Fabric& fabric, const QString& field, const QString& text) {
     using Change = std::function<bool(Fabric&)>;
     if (field == QStringLiteral("name")) {
         return Change([name = bytes(text.trimmed())](Fabric& held) { return replace(held.name, name); });
+    }
+    if (field == QStringLiteral("colour")) {
+        return fabric_colour(text);
     }
     if (field != QStringLiteral("mass") && field != QStringLiteral("shrinkage")) {
         return fabric_length(survey, fabric, field, text);
@@ -154,6 +194,9 @@ void FabricsModel::showForm() {
                      make.choice(QStringLiteral("match"), tr("Match"), fabric->match, tr("No match")),
                      yes_or_no(QStringLiteral("oneWay"), tr("Its design or nap"), fabric->one_way,
                                tr("No way up, or not said"), tr("Runs one way: all pieces top to top")),
+                     dye_field(*fabric),
+                     make.text(QStringLiteral("colour"), tr("Or its colour as red, green and blue"),
+                               shown(fabric->colour), tr("as #8f2f2f")),
                      make.number(QStringLiteral("mass"), tr("Mass"), fabric->mass_gsm, tr("g/m²")),
                      make.number(QStringLiteral("shrinkage"), tr("Shrinkage"), fabric->shrinkage_pct, tr("%"))});
 }
@@ -183,6 +226,7 @@ QString FabricsModel::chooseField(const QString& field, const QString& word) {
         }
         return field == QStringLiteral("role")     ? choose_word(fabric->role, word)
                : field == QStringLiteral("match")  ? choose_word(fabric->match, word)
+               : field == QStringLiteral("dye")    ? replace(fabric->colour, bytes(word))
                : field == QStringLiteral("oneWay") ? choose_one_way(fabric->one_way, word)
                                                    : false;
     });

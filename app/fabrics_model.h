@@ -18,7 +18,8 @@ class FabricsModel : public QObject {
     Q_PROPERTY(truehang::ShownRows* fabrics READ fabrics CONSTANT)
     /// The fabric being edited, empty where none is.
     Q_PROPERTY(QString current READ current NOTIFY currentChanged)
-    /// Fields `name`, `role`, `width`, `selvedge`, `repeat`, `match`, `mass`, `shrinkage`.
+    /// Fields `name`, `role`, `width`, `selvedge`, `repeat`, `match`, `oneWay`, `dye` (a choice), `colour`, `mass`,
+    /// `shrinkage`.
     Q_PROPERTY(truehang::FieldForm* form READ form CONSTANT)
     /// Why the last thing asked couldn't be done ("it hangs at the south window").
     Q_PROPERTY(QString fault READ fault NOTIFY faultChanged)

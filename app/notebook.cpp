@@ -19,7 +19,7 @@ namespace truehang {
 namespace {
 
 /// The screens of a window; they need one that is open.
-constexpr std::array window_screens{"walk", "obstructions", "hanging", "figures", "choices", "photos"};
+constexpr std::array window_screens{"walk", "obstructions", "hanging", "figures", "choices", "client", "photos"};
 constexpr std::array visit_screens{"visit", "fabrics", "send", "sheets", "rules"};
 
 template <class Screens>
@@ -43,6 +43,8 @@ public:
           hanging(open),
           figures(open),
           choices(open, hanging),
+          client(open, hanging, choices),
+          agreement(open),
           photos(open, devices),
           send(open, keeping_in, devices),
           sheets(open, devices),
@@ -61,6 +63,8 @@ public:
     HangingModel hanging;
     FiguresModel figures;
     ChoicesModel choices;
+    ClientModel client;
+    AgreementModel agreement;
     PhotosModel photos;
     SendModel send;
     SheetsModel sheets;
@@ -106,6 +110,8 @@ ObstructionsModel* Notebook::obstructions() { return &parts_->obstructions; }
 HangingModel* Notebook::hanging() { return &parts_->hanging; }
 FiguresModel* Notebook::figures() { return &parts_->figures; }
 ChoicesModel* Notebook::choices() { return &parts_->choices; }
+ClientModel* Notebook::client() { return &parts_->client; }
+AgreementModel* Notebook::agreement() { return &parts_->agreement; }
 PhotosModel* Notebook::photos() { return &parts_->photos; }
 SendModel* Notebook::send() { return &parts_->send; }
 SheetsModel* Notebook::sheets() { return &parts_->sheets; }
@@ -204,7 +210,7 @@ void Notebook::show(const QString& asked) {
         parts_->before_settings = parts_->screen;
     }
     parts_->open.place().standOn(screen);
-    parts_->choices.setShown(screen == QStringLiteral("choices"));
+    parts_->choices.setShown(screen == QStringLiteral("choices") || screen == QStringLiteral("client"));
     if (screen != parts_->screen) {
         parts_->screen = screen;
         emit screenChanged();
@@ -272,7 +278,7 @@ bool Notebook::goBack() {
     }
     if (screen == QStringLiteral("settings")) {
         show(parts_->before_settings);
-    } else if (screen == QStringLiteral("choices")) {
+    } else if (screen == QStringLiteral("choices") || screen == QStringLiteral("client")) {
         show(QStringLiteral("figures"));
     } else if (screen == QStringLiteral("visit")) {
         show(QStringLiteral("visits"));

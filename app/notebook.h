@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "agreement_model.h"
 #include "choices_model.h"
+#include "client_model.h"
 #include "fabrics_model.h"
 #include "figures_model.h"
 #include "hanging_model.h"
@@ -42,8 +44,8 @@ class Notebook : public QObject {
     /// The word of the state that it is narrowed to; empty shows all.
     Q_PROPERTY(QString narrowed READ narrowed WRITE setNarrowed NOTIFY searchChanged)
 
-    /// `visits`, `visit`, `fabrics`, `walk`, `obstructions`, `hanging`, `figures`, `choices`, `photos`, `send`,
-    /// `sheets`, `rules` or `settings`.
+    /// `visits`, `visit`, `fabrics`, `walk`, `obstructions`, `hanging`, `figures`, `choices`, `client`, `photos`,
+    /// `send`, `sheets`, `rules` or `settings`.
     Q_PROPERTY(QString screen READ screen WRITE setScreen NOTIFY screenChanged)
     /// False until the store is open and the place restored: show paper only.
     Q_PROPERTY(bool ready READ ready NOTIFY readyChanged)
@@ -58,6 +60,8 @@ class Notebook : public QObject {
     Q_PROPERTY(truehang::HangingModel* hanging READ hanging CONSTANT)
     Q_PROPERTY(truehang::FiguresModel* figures READ figures CONSTANT)
     Q_PROPERTY(truehang::ChoicesModel* choices READ choices CONSTANT)
+    Q_PROPERTY(truehang::ClientModel* client READ client CONSTANT)
+    Q_PROPERTY(truehang::AgreementModel* agreement READ agreement CONSTANT)
     Q_PROPERTY(truehang::PhotosModel* photos READ photos CONSTANT)
     Q_PROPERTY(truehang::SendModel* send READ send CONSTANT)
     Q_PROPERTY(truehang::SheetsModel* sheets READ sheets CONSTANT)
@@ -89,6 +93,8 @@ public:
     [[nodiscard]] HangingModel* hanging();
     [[nodiscard]] FiguresModel* figures();
     [[nodiscard]] ChoicesModel* choices();
+    [[nodiscard]] ClientModel* client();
+    [[nodiscard]] AgreementModel* agreement();
     [[nodiscard]] PhotosModel* photos();
     [[nodiscard]] SendModel* send();
     [[nodiscard]] SheetsModel* sheets();
@@ -104,8 +110,8 @@ public:
     Q_INVOKABLE void openWindow(const QString& windowId);
     /// The window after the open one, or the visit where it was the last.
     Q_INVOKABLE void openNextWindow();
-    /// One screen up: choices to the figures, other window screens to the visit, the visit to the visits. False where
-    /// there is none.
+    /// One screen up: choices and what the client is shown to the figures, other window screens to the visit, the visit
+    /// to the visits. False where there is none.
     Q_INVOKABLE bool goBack();
     Q_INVOKABLE void removeVisit(const QString& visitId);
     Q_INVOKABLE void bringBack(const QString& visitId);

@@ -3,6 +3,7 @@
 
 #include "elevation_item.h"
 #include "notebook.h"
+#include "signature_item.h"
 #include "thread_item.h"
 
 #include <QtQml/qqmlregistration.h>
@@ -81,6 +82,20 @@ struct ChoicesModelType {
     QML_UNCREATABLE("handed over by the program")
 };
 
+struct ClientModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::ClientModel)
+    QML_NAMED_ELEMENT(ClientModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct AgreementModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::AgreementModel)
+    QML_NAMED_ELEMENT(AgreementModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
 struct PhotosModelType {
     Q_GADGET
     QML_FOREIGN(truehang::PhotosModel)
@@ -141,6 +156,12 @@ struct ElevationItemType {
     Q_GADGET
     QML_FOREIGN(truehang::ElevationItem)
     QML_NAMED_ELEMENT(ElevationItem)
+};
+
+struct SignatureItemType {
+    Q_GADGET
+    QML_FOREIGN(truehang::SignatureItem)
+    QML_NAMED_ELEMENT(SignatureItem)
 };
 
 struct ThreadItemType {

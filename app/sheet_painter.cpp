@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sheet_painter.h"
 
+#include "sheet/cloth_colour.h"
 #include "writing.h"
 
 #include <QFontMetricsF>
@@ -74,14 +75,18 @@ bool is_run(const SheetBlock& block) {
 
 void paint_stroke(QPainter& painter, const Stroke& stroke) {
     const bool ground = stroke.role == Role::wash || stroke.role == Role::paper;
-    QPen pen(colour_of(stroke.role), a_millimetre * stroke.width, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin);
+    const QColor line = stroke.over.empty() ? colour_of(stroke.role)
+                                            : QColor(shown(line_over(stroke.over, stroke.role, ink.name().toStdString(),
+                                                                     QColor(Qt::white).name().toStdString())));
+    const QColor fill = stroke.fill.empty() ? line : QColor(shown(stroke.fill));
+    QPen pen(line, a_millimetre * stroke.width, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin);
     if (stroke.role == Role::guess) {
         pen.setDashPattern({4, 3});
     } else if (stroke.role == Role::guide) {
         pen.setDashPattern({1, 3});
     }
     painter.setPen(stroke.width > 0 && !ground ? pen : QPen(Qt::NoPen));
-    painter.setBrush(stroke.filled || ground ? QBrush(colour_of(stroke.role)) : QBrush(Qt::NoBrush));
+    painter.setBrush(stroke.filled || ground ? QBrush(fill) : QBrush(Qt::NoBrush));
     QPolygonF points;
     for (const Point point : stroke.points) {
         points << a_millimetre * QPointF(point.x, point.y);

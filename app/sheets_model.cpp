@@ -30,6 +30,8 @@ QString file_word(SheetKind kind) {
             return SheetsModel::tr("cutting list");
         case SheetKind::making:
             return SheetsModel::tr("making sheets");
+        case SheetKind::agreed:
+            return SheetsModel::tr("agreement");
         case SheetKind::hanging:
             break;
     }

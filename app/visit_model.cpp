@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "visit_model.h"
 
+#include "agreement_model.h"
 #include "open_visit.h"
 #include "sheet/cutting_list.h"
 #include "sheet/words.h"
@@ -476,7 +477,7 @@ bool VisitModel::signOff(const QString& name) {
     }
     sign_fault_.clear();
     return open_.edit(tr("Agreed by %1").arg(name.trimmed()), [name, this](Survey& survey) {
-        survey.signed_off = SignedOff{bytes(name.trimmed()), open_.now(), {}};
+        survey.signed_off = signed_now(survey, name, open_.now());
         return true;
     });
 }

@@ -95,6 +95,8 @@ FocusScope {
                 return figures;
             case "choices":
                 return choices;
+            case "client":
+                return client;
             case "photos":
                 return photos;
             case "send":
@@ -165,6 +167,13 @@ FocusScope {
         id: choices
 
         ChoicesPage {
+            notebook: pages.notebook
+        }
+    }
+    Component {
+        id: client
+
+        ClientPage {
             notebook: pages.notebook
         }
     }

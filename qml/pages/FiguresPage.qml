@@ -73,10 +73,20 @@ Page {
             width: parent.width
             text: page.figures.summary
         }
-        WordButton {
-            visible: !page.turned && page.figures.figures.count > 0
-            text: page.shut ? qsTr("draw them back") : qsTr("draw them shut")
-            onClicked: page.shut = !page.shut
+        Flow {
+            width: parent.width
+            spacing: Theme.edge
+
+            WordButton {
+                visible: !page.turned && page.figures.figures.count > 0
+                text: page.shut ? qsTr("draw them back") : qsTr("draw them shut")
+                onClicked: page.shut = !page.shut
+            }
+            WordButton {
+                visible: page.notebook.hanging.current >= 0
+                text: qsTr("show the client")
+                onClicked: page.notebook.screen = "client"
+            }
         }
         Rule {
             width: parent.width

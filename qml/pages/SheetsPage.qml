@@ -56,6 +56,10 @@ Page {
                 {
                     word: "hanging",
                     says: qsTr("hanging sheets")
+                },
+                {
+                    word: "agreed",
+                    says: qsTr("client’s copy")
                 }
             ]
             onChose: word => page.sheets.kind = word

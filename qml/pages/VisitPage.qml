@@ -71,6 +71,13 @@ Page {
             text: page.visit.state
             bottomPadding: Theme.rowGap
         }
+        FlagLine {
+            width: parent.width
+            visible: page.notebook.agreement.gaps.count > 0
+            severity: "decide"
+            word: qsTr("Decide")
+            text: page.notebook.agreement.line
+        }
         ListRow {
             width: parent.width
             text: page.visit.clientName !== "" ? page.visit.clientName : qsTr("Client and address")
@@ -174,7 +181,8 @@ Page {
         id: sign
 
         SignPanel {
-            visit: page.visit
+            agreement: page.notebook.agreement
+            clientName: page.visit.clientName
             onBackAsked: page.leave()
         }
     }

@@ -81,7 +81,7 @@ Column {
     }
     ListRow {
         width: parent.width
-        text: rest.visit.signedOff ? rest.visit.signedLine : qsTr("Agree and sign")
+        text: rest.visit.signedOff ? rest.notebook.agreement.line : qsTr("Agree and sign")
         onClicked: rest.askedFor("sign")
     }
     Repeater {

@@ -33,6 +33,9 @@ using Faults = std::vector<Fault>;
 /// written gives an equal survey. Indented by two where `pretty`.
 [[nodiscard]] std::string write_survey(const Survey& survey, bool pretty = true);
 
+/// What the digest of an agreement is taken of: all but the digest, as it is written on one line.
+[[nodiscard]] std::string sealed_text(const Agreed& agreed);
+
 /// The figures document as JSON (format truehang.figures/1), and as text.
 [[nodiscard]] nlohmann::ordered_json figures_json(const Figures& figures);
 [[nodiscard]] std::string write_figures(const Figures& figures);

@@ -17,5 +17,7 @@ inline constexpr std::size_t layers = 20;
 inline constexpr std::size_t heat = 100;
 inline constexpr std::size_t brackets = 1000;
 inline constexpr std::size_t rules = 1000;
+inline constexpr std::size_t signature_strokes = 200;
+inline constexpr std::size_t signature_points = 4000;  ///< of all its strokes
 
 }  // namespace truehang::document_limits

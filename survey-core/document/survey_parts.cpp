@@ -163,6 +163,12 @@ Fabric read_fabric(ObjectReader& reader) {
     reader.whole("blue_wool", fabric.blue_wool, {1.0, 8.0});
     reader.number("price_per_m", fabric.price_per_m, {0.0, any_number.high});
     reader.text("currency", fabric.currency);
+    // Documents may hold a key of this name that says something else: that is kept as it stands.
+    if (const JsonValue* colour = reader.value().find("colour");
+        colour != nullptr && colour->kind == JsonKind::string) {
+        reader.text("colour", fabric.colour);
+    }
+    reader.object("photo", [&](ObjectReader& photo) { fabric.photo = read_photo(photo); });
     fabric.width = width.value_or(Length{});
     if (width && !(*width - 2.0 * fabric.selvedge > Length{})) {
         reader.fault("width_mm", "Nothing is left of this width after its two selvedges.");

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "document/agreement_parts.h"
 #include "document/limits.h"
 #include "document/survey_parts.h"
 
@@ -157,14 +158,6 @@ Tape read_tape(ObjectReader& reader) {
     reader.length("case_mm", tape.case_length);
     tape.extra = reader.rest();
     return tape;
-}
-
-SignedOff read_signed_off(ObjectReader& reader) {
-    SignedOff signed_off;
-    reader.text("by", signed_off.by);
-    reader.time("at", signed_off.at);
-    signed_off.extra = reader.rest();
-    return signed_off;
 }
 
 FabricNames read_fabrics(ObjectReader& reader, Survey& survey) {

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "document/agreement_parts.h"
 #include "document/document.h"
 #include "document/json_reader.h"
 #include "document/object_writer.h"
@@ -60,6 +61,30 @@ void write_rules(JsonText& out, const HouseRuleEntries& rules) {
     object.end();
 }
 
+void write_mark(JsonText& out, const Mark& mark) {
+    ObjectWriter object(out, mark.extra);
+    object.text("kind", mark.kind);
+    for (const auto& [name, point] : mark.points) {
+        object.begin(name);
+        out.open('[');
+        out.item(json_number(point.first));
+        out.item(json_number(point.second));
+        out.close(']');
+    }
+    object.text("text", mark.text);
+    object.end();
+}
+
+void write_photo(JsonText& out, const Photo& photo) {
+    ObjectWriter object(out, photo.extra);
+    object.text("sha256", photo.sha256);
+    object.text("media_type", photo.media_type);
+    object.whole("bytes", photo.bytes == 0 ? std::nullopt : std::optional(photo.bytes));
+    object.text("caption", photo.caption);
+    object.list("marks", photo.marks, as_item(write_mark));
+    object.end();
+}
+
 void write_fabric(JsonText& out, const Fabric& fabric) {
     ObjectWriter object(out, fabric.extra);
     object.required_text("id", fabric.id);
@@ -78,6 +103,11 @@ void write_fabric(JsonText& out, const Fabric& fabric) {
     object.whole("blue_wool", fabric.blue_wool);
     object.number("price_per_m", fabric.price_per_m);
     object.text("currency", fabric.currency);
+    object.text("colour", fabric.colour);
+    if (fabric.photo) {
+        object.begin("photo");
+        write_photo(out, *fabric.photo);
+    }
     object.end();
 }
 
@@ -221,30 +251,6 @@ void write_layer(JsonText& out, const Layer& layer) {
     object.end();
 }
 
-void write_mark(JsonText& out, const Mark& mark) {
-    ObjectWriter object(out, mark.extra);
-    object.text("kind", mark.kind);
-    for (const auto& [name, point] : mark.points) {
-        object.begin(name);
-        out.open('[');
-        out.item(json_number(point.first));
-        out.item(json_number(point.second));
-        out.close(']');
-    }
-    object.text("text", mark.text);
-    object.end();
-}
-
-void write_photo(JsonText& out, const Photo& photo) {
-    ObjectWriter object(out, photo.extra);
-    object.text("sha256", photo.sha256);
-    object.text("media_type", photo.media_type);
-    object.whole("bytes", photo.bytes == 0 ? std::nullopt : std::optional(photo.bytes));
-    object.text("caption", photo.caption);
-    object.list("marks", photo.marks, as_item(write_mark));
-    object.end();
-}
-
 void write_window(JsonText& out, const Window& window) {
     ObjectWriter object(out, window.extra);
     object.required_text("id", window.id);
@@ -275,13 +281,6 @@ void write_room(JsonText& out, const Room& room) {
     object.flag("young_children", room.young_children);
     object.list("heat", room.heat, write_text_item);
     object.list("windows", room.windows, as_item(write_window), true);
-    object.end();
-}
-
-void write_signed_off(JsonText& out, const SignedOff& signed_off) {
-    ObjectWriter object(out, signed_off.extra);
-    object.text("by", signed_off.by);
-    object.text("at", signed_off.at);
     object.end();
 }
 

@@ -2,6 +2,7 @@
 #include "figures/window_working.h"
 
 #include "cautions/cautions.h"
+#include "figures/agreement.h"
 #include "figures/asked_next.h"
 #include "figures/fixed_pole.h"
 #include "figures/layers_together.h"
@@ -408,6 +409,7 @@ WorkedWindow work_window(const Survey& survey, const Room& room, const Window& w
             figures.layers.push_back(blank(layer.id));
         }
     }
+    std::ranges::move(agreement_flags(survey, room, window, worked), std::back_inserter(figures.flags));
     return worked;
 }
 

@@ -44,6 +44,8 @@ struct Stroke {
     std::string part{};           ///< what it is part of: opening, glazing, sill, floor, ceiling, hardware, curtain, an
                                   ///< obstruction's id, …
     std::string station{};        ///< the station whose tape it is, else empty
+    std::string fill{};           ///< `#rrggbb` in place of its role's colour, of what is filled
+    std::string over{};           ///< the cloth, `#rrggbb`, that a line lies on: `line_over` says what it is drawn with
 };
 
 /// One label. `box` is the room it takes, halo included; text is drawn from `at`, the left end of its baseline, over a

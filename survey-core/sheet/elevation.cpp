@@ -140,11 +140,18 @@ public:
         for (std::size_t i = 0; i < window_.layers.size(); ++i) {
             draw_hardware(board_, outline_, window_.layers[i]);
             const LayerFigures* layer = i < figures_.layers.size() ? &figures_.layers[i] : nullptr;
-            draw_hanging(board_, {outline_, rules, window_.layers[i], layer}, options_.drawn);
+            draw_hanging(board_, {outline_, rules, window_.layers[i], layer, cloth_colour(window_.layers[i])},
+                         options_.drawn);
         }
     }
 
 private:
+    /// The colour of a layer's face cloth; empty where none was said.
+    [[nodiscard]] std::string cloth_colour(const Layer& layer) const {
+        const auto& id = layer.treatment ? layer.treatment->fabric : std::nullopt;
+        const auto fabric = id ? std::ranges::find(survey_.fabrics, *id, &Fabric::id) : survey_.fabrics.end();
+        return fabric == survey_.fabrics.end() ? std::string() : fabric->colour;
+    }
     /// A mark's line across the room, through the plumb lines where it bends.
     [[nodiscard]] std::vector<Spot> across(const MarkHeights& mark) const {
         const double from = std::max(first_x_, outline_.stop_left.value_or(first_x_));

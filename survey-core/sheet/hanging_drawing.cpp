@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sheet/hanging_drawing.h"
 
+#include "sheet/blind_drawing.h"
 #include "sheet/hardware_drawing.h"
+#include "sheet/heading_drawing.h"
 #include "sizing/finish.h"
 #include "sizing/headings.h"
 #include "sizing/layer.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace truehang {
@@ -41,187 +44,31 @@ double wished_bottom(const Hanging& hanging, const LayerAsked& asked, double x) 
     return floor + hanging.rules.floor_clearance;
 }
 
-/// Draws the heading's own marks along the top edge of one curtain.
-class HeadingHint {
-public:
-    HeadingHint(DrawingBoard& board, const Hanging& hanging, const LayerAsked& asked, double left, double right,
-                double top)
-        : board_(board), hanging_(hanging), asked_(asked), left_(left), right_(right), top_(top) {}
-
-    void draw() {
-        switch (asked_.heading) {
-            case Heading::tab:
-                tabs();
-                break;
-            case Heading::eyelet:
-                eyelets();
-                break;
-            case Heading::slot:
-                slot();
-                break;
-            case Heading::pencil_pleat:
-                pencil();
-                break;
-            case Heading::pinch_pleat:
-                pleats(90.0, 0.0, 0.5);
-                break;
-            case Heading::goblet:
-                pleats(120.0, 0.5, 0.25);
-                break;
-            case Heading::box_pleat:
-                pleats(90.0, 0.42, 0.42);
-                break;
-            case Heading::s_fold:
-                waves();
-                break;
-            case Heading::roman:
-                break;
-        }
-    }
-
-private:
-    /// So many marks as the curtain has, fewer where they would run together.
-    [[nodiscard]] int marks(int wanted, double least_px) const {
-        const int room = static_cast<int>((right_ - left_) / board_.mm_of_px(least_px));
-        return std::clamp(wanted, 2, std::max(2, room));
-    }
-    [[nodiscard]] double place(int i, int count, double inset) const {
-        return left_ + inset + (right_ - left_ - 2.0 * inset) * i / (count - 1);
-    }
-    [[nodiscard]] double pole(double x) const { return hardware_height(hanging_.outline, hanging_.layer, x); }
-    [[nodiscard]] int pleat_count() const { return marks(7, 8.0); }
-
-    void tabs() {
-        const int count =
-            marks(hanging_.figures != nullptr && hanging_.figures->tabs ? hanging_.figures->tabs->each : 7, 3.2);
-        const double spacing = (right_ - left_) / count;
-        const double half = std::min(hanging_.rules.tab_width, spacing * 0.62) / 2.0;
-        for (int i = 0; i < count; ++i) {
-            const double x = place(i, count, half);
-            const double over = pole(x) + std::max(pole_diameter(hanging_.layer), board_.mm_of_px(3.0)) / 2.0;
-            board_.rectangle(Role::ink, 0.0, {x - half, top_}, {x + half, over}, part, true);
-        }
-    }
-    void eyelets() {
-        const int count =
-            marks(hanging_.figures != nullptr && hanging_.figures->eyelets ? hanging_.figures->eyelets->each : 8, 7.0);
-        const double radius = std::max(hanging_.rules.eyelet_inner / 2.0 + 8.0, board_.mm_of_px(2.6));
-        const double small = std::min(radius, (right_ - left_) / count * 0.46);
-        for (int i = 0; i < count; ++i) {
-            const double x = place(i, count, small + board_.mm_of_px(1.5));
-            board_.circle(Role::ink, stroke_px::fine, {x, pole(x)}, small, part);
-        }
-    }
-    void slot() {
-        const double d = pole_diameter(hanging_.layer);
-        for (const double over : {d * 0.75, -d * 0.75}) {
-            board_.line(Role::hairline, stroke_px::hair, {left_, pole(left_) + over}, {right_, pole(right_) + over},
-                        part);
-        }
-    }
-    void pencil() {
-        const double depth = std::min(75.0, (top_ - hanging_.outline.floor.y[0]) * 0.1);
-        const int count = marks(60, 2.6);
-        for (int i = 1; i + 1 < count; ++i) {
-            const double x = place(i, count, 0.0);
-            board_.line(Role::hairline, stroke_px::hair, {x, top_}, {x, top_ - depth}, part);
-        }
-        board_.line(Role::ink, stroke_px::fine, {left_, top_ - depth}, {right_, top_ - depth}, part);
-        rings();
-    }
-    /// Pleats as wedges: `above` and `below` are half their widths at the top and at their foot, as shares of a space.
-    void pleats(double depth, double above, double below) {
-        const int count = pleat_count();
-        const double space = (right_ - left_) / count;
-        for (int i = 0; i < count; ++i) {
-            const double x = place(i, count, space * 0.5);
-            const double half_top = std::max(above, 0.12) * space;
-            const double half_foot = asked_.heading == Heading::pinch_pleat ? 0.05 * space : below * space;
-            board_.polyline(Role::ink, stroke_px::fine,
-                            {{x - half_top, top_},
-                             {x - half_foot, top_ - depth},
-                             {x + half_foot, top_ - depth},
-                             {x + half_top, top_}},
-                            part);
-        }
-        rings();
-    }
-    void waves() {
-        const int count = pleat_count();
-        const double space = (right_ - left_) / count;
-        std::vector<Spot> wave;
-        for (int i = 0; i <= count * 8; ++i) {
-            const double turn = i / 8.0;
-            wave.push_back({left_ + turn * space, top_ - 14.0 * (1.0 - std::cos(turn * 2.0 * 3.14159265358979)) / 2.0 -
-                                                      board_.mm_of_px(1.0)});
-        }
-        board_.polyline(Role::ink, stroke_px::fine, wave, part);
-    }
-    void rings() {
-        if (asked_.is_on_track()) {
-            return;
-        }
-        const int count = pleat_count();
-        const double radius = std::max(pole_diameter(hanging_.layer) * 0.8, board_.mm_of_px(2.6));
-        for (int i = 0; i < count; ++i) {
-            const double x = place(i, count, (right_ - left_) / count * 0.5);
-            board_.circle(Role::ink, stroke_px::fine, {x, pole(x)}, radius, part);
-        }
-    }
-
-    DrawingBoard& board_;
-    const Hanging& hanging_;
-    const LayerAsked& asked_;
-    double left_, right_, top_;
-};
-
-/// The height of a line of spots at x, straight on beyond its ends.
-double height_on(const std::vector<Spot>& line, double x) {
-    std::size_t i = 1;
-    while (i + 1 < line.size() && x > line[i].first) {
-        ++i;
-    }
-    const auto [x0, y0] = line[i - 1];
-    const auto [x1, y1] = line[i];
-    return x1 > x0 ? y0 + (y1 - y0) * (x - x0) / (x1 - x0) : y1;
-}
+/// Half as far out as the puddle is long, and how high it heaps; common practice, no source.
+constexpr double pool_height = 70.0;
 
 class CurtainDrawer {
 public:
     CurtainDrawer(DrawingBoard& board, const Hanging& hanging, const LayerAsked& asked, HangingEdges edges)
-        : board_(board), hanging_(hanging), asked_(asked), edges_(edges) {}
+        : board_(board), brush_(board, hanging.cloth), hanging_(hanging), asked_(asked), edges_(edges) {}
 
-    /// One curtain from `left` to `right`, with folds that fall from its top edge to its hem.
-    void cloth(const std::vector<Spot>& top, const std::vector<Spot>& hem, double fold_mm) {
-        std::vector<Spot> around = hem;
-        around.insert(around.end(), top.rbegin(), top.rend());
-        board_.polygon(Role::paper, 0.0, around, part, true);
-        const double left = hem.front().first;
-        const double right = hem.back().first;
-        const double step = std::max(fold_mm, board_.mm_of_px(3.6));
-        const int folds = std::clamp(static_cast<int>((right - left) / step), 2, 80);
-        for (int i = 1; i < folds; ++i) {
-            const double x = left + (right - left) * i / folds;
-            board_.line(Role::hairline, stroke_px::hair, {x, height_on(hem, x)}, {x, height_on(top, x)}, part);
+    void curtains(Drawn drawn) {
+        const HardwareRun run = hardware_run(hanging_.outline, hanging_.layer);
+        const double length = run.right - run.left;
+        const double finished = hanging_.figures != nullptr && hanging_.figures->finished
+                                    ? hanging_.figures->finished->width.mm()
+                                    : length / asked_.curtains();
+        const bool pair = asked_.curtains() == 2;
+        double each = std::min(finished, length / asked_.curtains());
+        if (drawn == Drawn::back) {
+            each = std::max(finished * heading_rule(asked_.heading).stack, board_.mm_of_px(10.0));
         }
-        board_.polygon(Role::ink, stroke_px::fine, around, part);
-        board_.polyline(Role::ink, stroke_px::strong, hem, part);
-    }
-
-    void curtain(double left, double right, double fold_mm) {
-        const double top = edges_.top;
-        const double bottom = std::min(edges_.bottom, top - 1.0);
-        cloth({{left, top}, {right, top}}, hem_between(left, right), fold_mm);
-        if (asked_.hem_at == HemAt::puddle) {
-            const double spread = 90.0;
-            board_.polyline(Role::ink, stroke_px::fine,
-                            {{left - spread, bottom}, {left - spread * 0.5, bottom + 45.0}, {left, bottom + 60.0}},
-                            part);
-            board_.polyline(Role::ink, stroke_px::fine,
-                            {{right + spread, bottom}, {right + spread * 0.5, bottom + 45.0}, {right, bottom + 60.0}},
-                            part);
+        if (pair || asked_.layout != Layout::right) {
+            curtain(run.left, run.left + each, true, drawn);
         }
-        HeadingHint(board_, hanging_, asked_, left, right, top).draw();
+        if (pair || asked_.layout == Layout::right) {
+            curtain(run.right - each, run.right, false, drawn);
+        }
     }
 
     /// Curtains whose top follows the window: they don't draw.
@@ -233,59 +80,168 @@ public:
                 top.emplace_back(left + point.hung.mm(), edges_.bottom + point.drop.mm());
             }
             const double right = top.back().first;
-            cloth(top, {{left, edges_.bottom}, {right, edges_.bottom}}, 110.0);
+            along(top, {{left, edges_.bottom}, {right, edges_.bottom}});
             left = right;
         }
     }
 
-    void curtains(Drawn drawn) {
-        const HardwareRun run = hardware_run(hanging_.outline, hanging_.layer);
-        const double length = run.right - run.left;
-        const double finished = hanging_.figures != nullptr && hanging_.figures->finished
-                                    ? hanging_.figures->finished->width.mm()
-                                    : length / asked_.curtains();
-        const bool pair = asked_.curtains() == 2;
-        double each = std::min(finished, length / asked_.curtains());
-        double fold = 110.0;
-        if (drawn == Drawn::back) {
-            each = std::max(finished * heading_rule(asked_.heading).stack, board_.mm_of_px(10.0));
-            fold = each / 8.0;
-        }
-        if (pair || asked_.layout != Layout::right) {
-            curtain(run.left, run.left + each, fold);
-        }
-        if (pair || asked_.layout == Layout::right) {
-            curtain(run.right - each, run.right, fold);
-        }
-    }
-
-    void blind(Drawn drawn) {
-        const WindowOutline& outline = hanging_.outline;
-        const HardwareRun run = hardware_run(outline, hanging_.layer);
-        const double centre = (run.left + run.right) / 2.0;
-        double width = run.right - run.left;
-        double fold = hanging_.rules.blind_fold;
-        double up = fold + hanging_.rules.blind_headrail;
-        if (hanging_.figures != nullptr && hanging_.figures->blind && hanging_.figures->finished) {
-            width = hanging_.figures->finished->width.mm();
-            fold = hanging_.figures->blind->fold.mm();
-            up = hanging_.figures->blind->up.mm();
-        }
-        const double top = edges_.top;
-        const double bottom = drawn == Drawn::shut ? std::min(edges_.bottom, top - 1.0) : top - up;
-        const double left = centre - width / 2.0;
-        const double right = centre + width / 2.0;
-        board_.rectangle(Role::paper, 0.0, {left, bottom}, {right, top}, part, true);
-        const double step = drawn == Drawn::shut ? 2.0 * fold : up / 5.0;
-        const double first = drawn == Drawn::shut ? bottom + fold : bottom + step;
-        for (double y = first; step > 1.0 && y < top - step * 0.3; y += std::max(step, board_.mm_of_px(2.5))) {
-            board_.line(Role::hairline, stroke_px::hair, {left, y}, {right, y}, part);
-        }
-        board_.rectangle(Role::ink, stroke_px::fine, {left, bottom}, {right, top}, part);
-        board_.line(Role::ink, stroke_px::strong, {left, bottom}, {right, bottom}, part);
-    }
-
 private:
+    [[nodiscard]] DrawnHeading heading_of(const HungCurtain& curtain) const {
+        const bool cut = hanging_.figures != nullptr && hanging_.figures->cloth;
+        return {curtain,
+                asked_,
+                hanging_.figures,
+                hanging_.rules,
+                [this](double x) { return hardware_height(hanging_.outline, hanging_.layer, x); },
+                pole_diameter(hanging_.layer),
+                cut ? hanging_.figures->cloth->flat.mm() : 0.0};
+    }
+
+    void curtain(double left, double right, bool leads_right, Drawn drawn) {
+        HungCurtain hung{.left = left,
+                         .right = right,
+                         .top = edges_.top,
+                         .hem = hem_between(left, right),
+                         .leads_right = leads_right,
+                         .drawn_back = drawn == Drawn::back,
+                         .waist = std::nullopt};
+        if (hung.drawn_back) {
+            tie_back(hung);
+        }
+        const DrawnHeading heading = heading_of(hung);
+        const std::vector<double> places = fixings(asked_, hanging_.figures, leads_right);
+        const std::vector<Spot> around = outline_of(hung, heading, places);
+        brush_.fill(around, part);
+        draw_folds(brush_, heading, places);
+        brush_.edge(stroke_px::fine, around, part);
+        board_.polyline(Role::ink, stroke_px::strong, hung.hem, part);
+        on_the_floor(hung);
+        draw_waist(hung);
+        draw_heading(brush_, heading, places);
+    }
+
+    [[nodiscard]] static std::vector<Spot> outline_of(const HungCurtain& hung, const DrawnHeading& heading,
+                                                      const std::vector<double>& places) {
+        std::vector<Spot> around = hung.hem;
+        const auto right = hung.fold(1.0, hung.hem.back().second, hung.top);
+        around.insert(around.end(), right.begin() + 1, right.end());
+        if (asked_sags(heading)) {
+            constexpr int steps = 6;
+            for (std::size_t i = places.size(); i-- > 1;) {
+                for (int s = steps; s >= 0; --s) {
+                    const double u = places[i - 1] + (places[i] - places[i - 1]) * s / steps;
+                    around.emplace_back(hung.left + u * hung.width(), hung.top - sag_at(heading, places, u));
+                }
+            }
+        }
+        const auto left = hung.fold(0.0, hung.top, hung.hem.front().second);
+        around.insert(around.end(), left.begin(), left.end() - 1);
+        return around;
+    }
+    [[nodiscard]] static bool asked_sags(const DrawnHeading& heading) { return heading.asked.heading == Heading::tab; }
+
+    /// Where the curtain is tied, where the figures know how high that is.
+    void tie_back(HungCurtain& hung) const {
+        if (hanging_.figures == nullptr || !hanging_.figures->making.tie_back ||
+            !hanging_.figures->making.tie_back->height) {
+            return;
+        }
+        const TieBack& tie = *hanging_.figures->making.tie_back;
+        const double outer = hung.leads_right ? hung.left : hung.right;
+        const double inward = hung.leads_right ? 1.0 : -1.0;
+        const double y = hanging_.outline.at(hanging_.outline.floor, outer) + tie.height->mm();
+        if (y <= hung.bottom() + 50.0 || y >= hung.top - 50.0) {
+            return;
+        }
+        const auto spread = [&](double share) {
+            const double other = outer + inward * share * hung.width();
+            return std::pair(std::min(outer, other), std::max(outer, other));
+        };
+        const auto [left, right] = spread(0.55);
+        hung.waist = Waist{y, left, right, tie.kind == "holdback"};
+        const auto [foot_left, foot_right] = spread(0.86);
+        hung.hem = hem_between(foot_left, foot_right);
+    }
+
+    void draw_waist(const HungCurtain& hung) const {
+        if (!hung.waist) {
+            return;
+        }
+        const Waist& waist = *hung.waist;
+        if (waist.holdback) {
+            const double x = hung.leads_right ? waist.right : waist.left;
+            const auto knob =
+                oval({x, waist.y}, std::max(26.0, board_.mm_of_px(3.0)), std::max(26.0, board_.mm_of_px(3.0)));
+            board_.polygon(Role::paper, 0.0, knob, "tie-back", true);
+            board_.polygon(Role::ink, stroke_px::ink, knob, "tie-back");
+            return;
+        }
+        const double half = std::max(hanging_.rules.tie_back_width / 2.0, board_.mm_of_px(3.0));
+        const double rise = hung.leads_right ? half * 0.5 : -half * 0.5;
+        const std::vector<Spot> band{{waist.left, waist.y + half + rise},
+                                     {waist.left, waist.y - half + rise},
+                                     {waist.right, waist.y - half - rise},
+                                     {waist.right, waist.y + half - rise}};
+        brush_.shade(band, "tie-back");
+        brush_.outline(Role::ink, stroke_px::fine, band, "tie-back");
+    }
+
+    /// Cloth that lies on the floor: one soft bend of a break, the heap of a puddle.
+    void on_the_floor(const HungCurtain& hung) const {
+        if (asked_.hem_at == HemAt::break_) {
+            const double high = std::max(70.0, board_.mm_of_px(5.0));
+            for (double u = 0.08; u < 1.0; u += 0.21) {
+                const double x = hung.x_at(u, hung.bottom());
+                const double y = hung.hem_at(x);
+                const double wide = 0.07 * hung.width();
+                brush_.line(Role::ink, 0.7, {{x - wide, y + high * 0.55}, {x, y + high}, {x + wide, y + high * 0.5}},
+                            "break");
+            }
+        } else if (asked_.hem_at == HemAt::puddle) {
+            pool(hung);
+        }
+    }
+
+    void pool(const HungCurtain& hung) const {
+        const double outward = hanging_.rules.puddle_on_floor * 0.6;
+        const double meeting = hung.drawn_back ? outward : 12.0;
+        const double left = hung.hem.front().first - (hung.leads_right ? outward : meeting);
+        const double right = hung.hem.back().first + (hung.leads_right ? meeting : outward);
+        const double high = std::max(pool_height, board_.mm_of_px(6.0));
+        constexpr std::array<double, 9> heap{0.0, 0.5, 0.86, 0.62, 1.0, 0.66, 0.9, 0.55, 0.0};
+        std::vector<Spot> around;
+        for (std::size_t i = 0; i < heap.size(); ++i) {
+            const double x = left + (right - left) * static_cast<double>(i) / (heap.size() - 1);
+            around.emplace_back(x, hung.hem_at(x) + high * heap[i]);
+        }
+        brush_.fill(around, "pool");
+        brush_.edge(stroke_px::fine, around, "pool");
+        for (std::size_t i = 2; i + 2 < heap.size(); i += 2) {
+            brush_.line(Role::hairline, stroke_px::hair,
+                        {{around[i].first, around[i].second},
+                         {around[i].first + 0.04 * (right - left), around[i].second - 0.45 * high},
+                         {around[i].first - 0.03 * (right - left), hung.hem_at(around[i].first) + 0.12 * high}},
+                        "pool");
+        }
+    }
+
+    /// Cloth between a top edge of its own and a hem.
+    void along(const std::vector<Spot>& top, const std::vector<Spot>& hem) const {
+        std::vector<Spot> around = hem;
+        around.insert(around.end(), top.rbegin(), top.rend());
+        brush_.fill(around, part);
+        const double left = hem.front().first;
+        const double right = hem.back().first;
+        const double step = std::max(110.0, board_.mm_of_px(3.6));
+        const int folds = std::clamp(static_cast<int>((right - left) / step), 2, 80);
+        for (int i = 1; i < folds; ++i) {
+            const double x = left + (right - left) * i / folds;
+            brush_.line(Role::hairline, stroke_px::hair, {{x, height_on(hem, x)}, {x, height_on(top, x)}}, "fold");
+        }
+        brush_.edge(stroke_px::fine, around, part);
+        board_.polyline(Role::ink, stroke_px::strong, hem, part);
+    }
+
     /// The hem between two places: straight across, or at each plumb line by its own drop.
     [[nodiscard]] std::vector<Spot> hem_between(double left, double right) const {
         const double bottom = std::min(edges_.bottom, edges_.top - 1.0);
@@ -313,6 +269,7 @@ private:
     }
 
     DrawingBoard& board_;
+    ClothBrush brush_;
     const Hanging& hanging_;
     const LayerAsked& asked_;
     HangingEdges edges_;
@@ -328,9 +285,11 @@ void draw_pelmet(DrawingBoard& board, const Hanging& hanging, const HangingEdges
     const double left = run.left - hanging.rules.pelmet_over;
     const double right = run.right + hanging.rules.pelmet_over;
     const double top = std::max(edges.top, hanging.outline.at(hanging.outline.pole, (left + right) / 2.0) + 30.0);
-    board.rectangle(Role::paper, 0.0, {left, top - depth}, {right, top}, "pelmet", true);
-    board.rectangle(Role::ink, stroke_px::ink, {left, top - depth}, {right, top}, "pelmet");
-    board.line(Role::hairline, stroke_px::hair, {left, top - depth * 0.88}, {right, top - depth * 0.88}, "pelmet");
+    const ClothBrush brush(board, hanging.cloth);
+    const std::vector<Spot> around{{left, top - depth}, {right, top - depth}, {right, top}, {left, top}};
+    brush.fill(around, "pelmet");
+    brush.edge(stroke_px::ink, around, "pelmet");
+    brush.line(Role::hairline, stroke_px::hair, {{left, top - depth * 0.88}, {right, top - depth * 0.88}}, "pelmet");
 }
 
 }  // namespace
@@ -377,7 +336,7 @@ void draw_hanging(DrawingBoard& board, const Hanging& hanging, Drawn drawn) {
     }
     CurtainDrawer drawer(board, hanging, *asked, *edges);
     if (asked->is_blind()) {
-        drawer.blind(drawn);
+        draw_blind(board, hanging, *edges, drawn);
     } else if (asked->is_shaped()) {
         if (hanging.figures != nullptr && !hanging.figures->tops.empty()) {
             drawer.shaped();

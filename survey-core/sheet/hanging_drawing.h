@@ -9,6 +9,7 @@
 #include "survey/survey.h"
 
 #include <optional>
+#include <string>
 
 namespace truehang {
 
@@ -18,6 +19,7 @@ struct Hanging {
     const HouseRules& rules;
     const Layer& layer;
     const LayerFigures* figures = nullptr;  ///< null while there are none
+    std::string cloth{};                    ///< the colour of its face cloth, `#rrggbb`; else drawn in paper
 };
 
 /// The heights of the top and bottom edge of what hangs there over the drawing's datum; nothing where no heading was
@@ -27,7 +29,8 @@ struct HangingEdges {
 };
 [[nodiscard]] std::optional<HangingEdges> hanging_edges(const Hanging& hanging);
 
-/// Draws a layer's curtains or blind, drawn back or shut, with the heading hinted, and its pelmet.
+/// Draws a layer's curtains or blind, drawn back or shut, with the heading as it is made, tie-backs and pelmet. Drawn
+/// back they fill what the figures say that they fill.
 void draw_hanging(DrawingBoard& board, const Hanging& hanging, Drawn drawn);
 
 }  // namespace truehang

@@ -18,6 +18,7 @@ constexpr std::array kinds{
     KindWords{SheetKind::cutting, "cutting", "Cutting list"},
     KindWords{SheetKind::making, "making", "Making sheet"},
     KindWords{SheetKind::hanging, "hanging", "Hanging sheet"},
+    KindWords{SheetKind::agreed, "agreed", "Agreement"},
 };
 
 const KindWords& words_of(SheetKind kind) {

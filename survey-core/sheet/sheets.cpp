@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sheet/sheets.h"
 
+#include "sheet/agreed_sheet.h"
 #include "sheet/cutting_sheet.h"
 #include "sheet/elevation.h"
 #include "sheet/hanging_sheet.h"
@@ -104,6 +105,12 @@ std::vector<Sheet> sheets_of(const Survey& survey, const Figures& figures, const
                               style);
     }
     std::vector<Sheet> sheets;
+    if (asked.kind == SheetKind::agreed) {
+        if (auto sheet = agreed_sheet(survey, figures, style)) {
+            sheets.push_back(std::move(*sheet));
+        }
+        return sheets;
+    }
     for (std::size_t window = 0; window < figures.windows.size(); ++window) {
         const SheetPlace place = sheet_place(survey, window);
         const bool wanted = place.window != nullptr && (asked.window.empty() || place.window->id == asked.window) &&

@@ -19,7 +19,8 @@ struct SheetsAsked {
 };
 
 /// The sheets that were asked for, in the survey's order; none where there is no such window or layer, or nothing hangs
-/// there that could be made. The cutting list goes by cloths: of a window it is the pieces of the whole house still.
+/// there that could be made. The cutting list goes by cloths and the agreement by the house: of a window they are of
+/// the whole house still.
 [[nodiscard]] std::vector<Sheet> sheets_of(const Survey& survey, const Figures& figures, const SheetsAsked& asked,
                                            const SheetStyle& style = {});
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sheet/svg.h"
 
+#include "sheet/cloth_colour.h"
+
 #include <fmt/format.h>
 
 namespace truehang {
@@ -44,9 +46,11 @@ std::string dashes(const Stroke& stroke) {
 }
 
 std::string paint_of(const Stroke& stroke, const Palette& palette) {
-    const std::string& colour = colour_of(stroke.role, palette);
+    const std::string colour = stroke.over.empty() ? colour_of(stroke.role, palette)
+                                                   : line_over(stroke.over, stroke.role, palette.ink, palette.paper);
     const bool filled = stroke.filled || stroke.role == Role::wash || stroke.role == Role::paper;
-    std::string paint = fmt::format(R"( fill="{}")", filled ? escaped(colour) : "none");
+    const std::string& ground = stroke.fill.empty() ? colour : stroke.fill;
+    std::string paint = fmt::format(R"( fill="{}")", filled ? escaped(ground) : "none");
     if (stroke.width > 0.0) {
         paint += fmt::format(R"( stroke="{}" stroke-width="{}")", escaped(colour), number(stroke.width));
         paint += dashes(stroke);

@@ -38,6 +38,23 @@ struct HouseRuleEntries {
     Extra extra;                            ///< unknown keys whose value isn't a number
 };
 
+struct Mark {
+    std::string kind;  ///< arrow, line, text, station
+    std::vector<std::pair<std::string, std::pair<double, double>>>
+        points;  ///< named points, fractions of the upright picture
+    std::string text;
+    Extra extra;
+};
+
+struct Photo {
+    std::string sha256;
+    std::string media_type;
+    long long bytes = 0;
+    std::string caption;
+    std::vector<Mark> marks;
+    Extra extra;
+};
+
 struct Fabric {
     std::string id;
     std::optional<Word<FabricRole>> role;
@@ -55,6 +72,8 @@ struct Fabric {
     std::optional<int> blue_wool;
     std::optional<double> price_per_m;
     std::string currency;
+    std::string colour;          ///< sRGB, `#rrggbb`, to draw it with; another text is kept and drawn as none
+    std::optional<Photo> photo;  ///< of the cloth itself, to draw it with
     Extra extra;
 };
 
@@ -163,23 +182,6 @@ struct Layer {
     Extra extra;
 };
 
-struct Mark {
-    std::string kind;  ///< arrow, line, text, station
-    std::vector<std::pair<std::string, std::pair<double, double>>>
-        points;  ///< named points, fractions of the upright picture
-    std::string text;
-    Extra extra;
-};
-
-struct Photo {
-    std::string sha256;
-    std::string media_type;
-    long long bytes = 0;
-    std::string caption;
-    std::vector<Mark> marks;
-    Extra extra;
-};
-
 struct Window {
     std::string id;
     std::string name;
@@ -219,9 +221,49 @@ struct Site {
     Extra extra;
 };
 
+/// A signature as it was drawn: the strokes of a finger as points, fractions of their box, x to the right, y down.
+struct Signature {
+    std::optional<double> aspect;  ///< the box’s width over its height; none: 3
+    std::vector<std::vector<std::pair<double, double>>> strokes;
+    Extra extra;
+};
+
+/// One cloth of what was agreed for a layer.
+struct AgreedCloth {
+    std::string fabric;  ///< id
+    std::string name;
+    Length length;
+    std::optional<double> cost;  ///< at its price by the metre, where there was one
+    std::string currency;
+    Extra extra;
+};
+
+/// What was agreed for one layer of one window, as it was worked then. Later figures don’t change it.
+struct AgreedLayer {
+    std::string window, layer;  ///< ids; no layer where the window isn’t layered
+    std::string title;          ///< "Parlour, south window"
+    std::string says;           ///< what hangs there, in the trade’s words
+    std::optional<Word<Heading>> heading;
+    int curtains = 0;
+    Length width, drop;  ///< finished, of each
+    std::vector<AgreedCloth> cloths;
+    Extra extra;
+};
+
+/// The frozen copy that a client put their name to.
+struct Agreed {
+    std::string rules;  ///< the name of the house rules
+    std::optional<long long> revision;
+    std::vector<AgreedLayer> layers;
+    std::string digest;  ///< SHA-256 of the rest of it, written on one line
+    Extra extra;
+};
+
 struct SignedOff {
     std::string by;
     std::string at;  ///< RFC 3339
+    std::optional<Signature> signature;
+    std::optional<Agreed> agreed;
     Extra extra;
 };
 

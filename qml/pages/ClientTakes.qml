@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: Apache-2.0
+pragma ComponentBehavior: Bound
+import QtQuick
+import Truehang.Face
+
+// What a choice takes, to be read at arm's length.
+Column {
+    id: takes
+
+    required property string title
+    required property var lines // of maps with `label` and `text`
+    readonly property bool stacked: Theme.textFactor > 1.25
+
+    Repeater {
+        model: takes.lines
+
+        Item {
+            id: line
+
+            required property var modelData
+
+            width: takes.width
+            height: (takes.stacked ? label.height + figure.height : Math.max(label.height, figure.height)) + Theme.gap
+            Accessible.role: Accessible.StaticText
+            Accessible.name: qsTr("%1, %2: %3").arg(takes.title).arg(label.text).arg(figure.text)
+
+            Rule {
+                width: parent.width
+            }
+            Sentence {
+                id: label
+
+                y: Theme.rowGap
+                width: takes.stacked ? parent.width : parent.width * 0.42
+                text: line.modelData.label
+                Accessible.ignored: true
+            }
+            Sentence {
+                id: figure
+
+                y: takes.stacked ? label.y + label.height : label.y
+                anchors.right: parent.right
+                width: takes.stacked ? parent.width : parent.width * 0.58 - Theme.gap
+                horizontalAlignment: Text.AlignRight
+                text: line.modelData.text
+                Accessible.ignored: true
+            }
+        }
+    }
+}
