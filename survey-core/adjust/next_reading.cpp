@@ -4,8 +4,7 @@
 #include "adjust/slip_priors.h"
 #include "units/angle_text.h"
 #include "units/length_text.h"
-
-#include <fmt/format.h>
+#include "units/saying.h"
 
 #include <algorithm>
 #include <cmath>
@@ -231,13 +230,14 @@ std::string why(const MeasuredWindow& measured, const Station& station, bool aga
         if (flag.code == "does-not-add-up" && standing_out(flag.suspects) == station.word &&
             flag.suspects.front().weight >= 0.5) {
             const Suspect& first = flag.suspects.front();
-            return first.proposed_angle ? fmt::format("{}: the bevel says whether it reads {}.", station.says,
-                                                      write_angle(*first.proposed_angle, '.', true))
-                                        : fmt::format("{}: the tape says whether it reads {}.", station.says,
-                                                      said_length(*first.proposed, measured.entry_unit));
+            return first.proposed_angle ? say("{}: the bevel says whether it reads {}.", station_words(station),
+                                              write_angle(*first.proposed_angle, said_decimal(), true))
+                                        : say("{}: the tape says whether it reads {}.", station_words(station),
+                                              said_length(*first.proposed, measured.entry_unit));
         }
     }
-    return fmt::format("{}{}: it tells best which of these readings is off.", station.says, again ? ", again" : "");
+    return again ? say("{}, again: it tells best which of these readings is off.", station_words(station))
+                 : say("{}: it tells best which of these readings is off.", station_words(station));
 }
 
 }  // namespace
@@ -297,8 +297,8 @@ std::optional<WorthTaking> exchanged_reading(const Window& window, const Measure
                 std::abs((other.value - again.value).mm()) < near && !is_checked(other) &&
                 !are_kin(again.station, other.station, measured.shape)) {
                 return WorthTaking{std::string(other.station.word),
-                                   fmt::format("{}, again: it may have been exchanged with {}.", other.station.says,
-                                               again.station.says)};
+                                   say("{}, again: it may have been exchanged with {}.", station_words(other.station),
+                                       station_words(again.station))};
             }
         }
     }

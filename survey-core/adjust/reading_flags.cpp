@@ -6,8 +6,7 @@
 #include "units/angle_text.h"
 #include "units/length_text.h"
 #include "units/rounding.h"
-
-#include <fmt/format.h>
+#include "units/saying.h"
 
 #include <algorithm>
 #include <array>
@@ -47,25 +46,26 @@ void flag_each_reading(const MeasuredWindow& measured, std::vector<Flag>& flags)
             flags.push_back({"two-readings",
                              Severity::decide,
                              stations,
-                             fmt::format("{} was read twice, and neither reading replaces the other. Say which one "
-                                         "counts; meanwhile the later one does.",
-                                         station.says),
+                             say("{} was read twice, and neither reading replaces the other. Say which one "
+                                 "counts; meanwhile the later one does.",
+                                 station_words(station)),
                              "",
                              "",
                              {}});
         }
         if (!counted.reading->typed.empty()) {
             if (!reads_as_typed(counted, measured.entry_unit)) {
-                flags.push_back({"typed-differs",
-                                 Severity::remeasure,
-                                 stations,
-                                 fmt::format("{} was typed as “{}” but stands as {}. Measure it again.", station.says,
-                                             counted.reading->typed,
-                                             counted.angle ? write_angle(*counted.angle, '.', true)
-                                                           : write_length(counted.value, {.with_unit = true})),
-                                 "",
-                                 "",
-                                 {}});
+                flags.push_back(
+                    {"typed-differs",
+                     Severity::remeasure,
+                     stations,
+                     say("{} was typed as “{}” but stands as {}. Measure it again.", station_words(station),
+                         counted.reading->typed,
+                         counted.angle ? write_angle(*counted.angle, said_decimal(), true)
+                                       : write_length(counted.value, {.decimal = said_decimal(), .with_unit = true})),
+                     "",
+                     "",
+                     {}});
             }
         }
     }
@@ -87,7 +87,7 @@ void flag_proposals(const MeasuredWindow& measured, std::vector<Flag>& flags) {
                 {"rests-on-proposal",
                  Severity::remeasure,
                  {word},
-                 fmt::format("{} is a proposed value that no tape has confirmed. Measure it.", counted.station.says),
+                 say("{} is a proposed value that no tape has confirmed. Measure it.", station_words(counted.station)),
                  "",
                  "",
                  {}});
@@ -97,48 +97,48 @@ void flag_proposals(const MeasuredWindow& measured, std::vector<Flag>& flags) {
 
 std::string says(const MeasuredWindow& measured, std::string_view station) {
     const auto* reading = find_counted(measured.readings, station);
-    return std::string(reading != nullptr ? reading->station.says : station);
+    return reading != nullptr ? station_words(reading->station) : std::string(station);
 }
 
 /// Who may be at fault: one reading by name only where it stands out.
 std::string advice_on(const MeasuredWindow& measured, const std::vector<Suspect>& suspects) {
     const std::string station = standing_out(suspects);
     if (station.empty()) {
-        return "Measure one of them again.";
+        return say("Measure one of them again.");
     }
     const Suspect& first = suspects.front();
     if (first.also.size() > 1) {
-        return fmt::format("Most likely the tape’s case was reckoned wrongly in {} of them. Measure {} again.",
-                           first.also.size() + 1, says(measured, station));
+        return say("Most likely the tape’s case was reckoned wrongly in {} of them. Measure {} again.",
+                   first.also.size() + 1, says(measured, station));
     }
     if (first.slip == "swapped") {
-        return fmt::format("Most likely {} and {} are exchanged. Measure them again.", says(measured, station),
-                           says(measured, first.also.front().station));
+        return say("Most likely {} and {} are exchanged. Measure them again.", says(measured, station),
+                   says(measured, first.also.front().station));
     }
     constexpr double one_value = 0.5;
     if (first.weight < one_value) {
-        return fmt::format("Most likely {} is off. Measure it again.", says(measured, station));
+        return say("Most likely {} is off. Measure it again.", says(measured, station));
     }
-    return fmt::format(
+    return say(
         "Most likely {}: {}, perhaps {}. Measure it again.", says(measured, station),
-        first.angle ? write_angle(*first.angle, '.', true) : as_read(measured, first.was),
-        first.angle ? write_angle(*first.proposed_angle, '.', true) : as_read(measured, *first.proposed));
+        first.angle ? write_angle(*first.angle, said_decimal(), true) : as_read(measured, first.was),
+        first.angle ? write_angle(*first.proposed_angle, said_decimal(), true) : as_read(measured, *first.proposed));
 }
 
-std::string_view unformed_text(Shape shape) {
+std::string unformed_text(Shape shape) {
     switch (shape) {
         case Shape::bay:
-            return "These widths, angles and depths can’t form a bay. ";
+            return say("These widths, angles and depths can’t form a bay.");
         case Shape::corner:
-            return "These widths and this angle can’t form a corner. ";
+            return say("These widths and this angle can’t form a corner.");
         case Shape::arch:
-            return "These heights can’t form an arch. ";
+            return say("These heights can’t form an arch.");
         case Shape::gable:
-            return "These heights and slopes can’t form a gable. ";
+            return say("These heights and slopes can’t form a gable.");
         default:
             break;
     }
-    return "These sides and diagonals can’t form an opening. ";
+    return say("These sides and diagonals can’t form an opening.");
 }
 
 void flag_checks(const MeasuredWindow& measured, std::vector<Flag>& flags) {
@@ -149,27 +149,26 @@ void flag_checks(const MeasuredWindow& measured, std::vector<Flag>& flags) {
             auto suspects = suspects_of(network, bit++, measured.explanations);
             flags.push_back(
                 {"does-not-add-up", Severity::remeasure, network.stations(),
-                 is_angle
-                     ? fmt::format("These readings don’t add up: they differ by {:.1f}°, and what angles and "
-                                   "lengths are known to explains {:.1f}°. {}",
-                                   off_by, explained, advice_on(measured, suspects))
-                     : fmt::format("These readings don’t add up: they differ by {}, and tape and edges explain "
-                                   "{}. {}",
-                                   said(measured, off_by), said(measured, explained), advice_on(measured, suspects)),
+                 is_angle ? say("These readings don’t add up: they differ by {:.1f}°, and what angles and "
+                                "lengths are known to explains {:.1f}°. {}",
+                                off_by, explained, advice_on(measured, suspects))
+                          : say("These readings don’t add up: they differ by {}, and tape and edges explain "
+                                "{}. {}",
+                                said(measured, off_by), said(measured, explained), advice_on(measured, suspects)),
                  "", "", std::move(suspects)});
         }
     }
     if (measured.spans.unformed) {
         auto suspects = suspects_of(*measured.spans.unformed, bit, measured.explanations);
         flags.push_back({"does-not-add-up", Severity::remeasure, measured.spans.unformed->stations(),
-                         std::string(unformed_text(measured.shape)) + advice_on(measured, suspects), "", "",
+                         unformed_text(measured.shape) + " " + advice_on(measured, suspects), "", "",
                          std::move(suspects)});
     } else if (measured.spans.impossible_triangle &&
                std::ranges::find(measured.networks, "opening", &Network::name) == measured.networks.end()) {
         flags.push_back({"does-not-add-up",
                          Severity::remeasure,
                          measured.spans.triangle_stations,
-                         "Two sides and this diagonal can’t form a triangle. Measure one of them again.",
+                         say("Two sides and this diagonal can’t form a triangle. Measure one of them again."),
                          "",
                          "",
                          {}});
@@ -202,8 +201,8 @@ void flag_spread(const MeasuredWindow& measured, const std::vector<std::string>&
     flags.push_back({"reading-spread",
                      decide ? Severity::decide : Severity::note,
                      words,
-                     fmt::format("The {} differ by {}: from {} to {}.", what, as_read(measured, spread),
-                                 as_read(measured, least->value), as_read(measured, most->value)),
+                     say("The {} differ by {}: from {} to {}.", what, as_read(measured, spread),
+                         as_read(measured, least->value), as_read(measured, most->value)),
                      "",
                      "",
                      {}});
@@ -216,9 +215,9 @@ void flag_diagonals(const MeasuredWindow& measured, const CountedReading& rising
         flags.push_back({"out-of-square",
                          Severity::decide,
                          {"opening.diagonal.rising", "opening.diagonal.falling"},
-                         fmt::format("The diagonals differ by {}: the opening isn’t square. Say what follows it and "
-                                     "what hangs true.",
-                                     said(measured, std::abs(difference.mm()))),
+                         say("The diagonals differ by {}: the opening isn’t square. Say what follows it and "
+                             "what hangs true.",
+                             said(measured, std::abs(difference.mm()))),
                          "",
                          "",
                          {}});
@@ -247,9 +246,9 @@ void flag_corners(const MeasuredWindow& measured, const CountedReading& diagonal
             flags.push_back({"out-of-square",
                              Severity::decide,
                              {std::string(diagonal.station.word)},
-                             fmt::format("A corner is {} out of square over the height. Say what follows it and what "
-                                         "hangs true.",
-                                         said(measured, offset)),
+                             say("A corner is {} out of square over the height. Say what follows it and what "
+                                 "hangs true.",
+                                 said(measured, offset)),
                              "",
                              "",
                              {}});
@@ -271,7 +270,7 @@ void flag_squareness(const MeasuredWindow& measured, std::vector<Flag>& flags) {
 /// What should be alike: the widths, and the heights that a level head and sill make alike; of an arch only those to
 /// the springings, of a gable none.
 void flag_spreads(const MeasuredWindow& measured, std::vector<Flag>& flags) {
-    flag_spread(measured, {"opening.width.top", "opening.width.middle", "opening.width.bottom"}, "widths", flags);
+    flag_spread(measured, {"opening.width.top", "opening.width.middle", "opening.width.bottom"}, say("widths"), flags);
     switch (measured.shape) {
         case Shape::bay:
         case Shape::corner: {
@@ -279,18 +278,20 @@ void flag_spreads(const MeasuredWindow& measured, std::vector<Flag>& flags) {
             for (int facet = 1; facet <= measured.facets; ++facet) {
                 heights.push_back("facet." + std::to_string(facet) + ".height");
             }
-            flag_spread(measured, heights, "heights", flags);
+            flag_spread(measured, heights, say("heights"), flags);
             return;
         }
         case Shape::arch:
-            flag_spread(measured, {"opening.height.left", "opening.height.right"}, "heights to the springing", flags);
+            flag_spread(measured, {"opening.height.left", "opening.height.right"}, say("heights to the springing"),
+                        flags);
             return;
         case Shape::gable:
             return;
         default:
             break;
     }
-    flag_spread(measured, {"opening.height.left", "opening.height.centre", "opening.height.right"}, "heights", flags);
+    flag_spread(measured, {"opening.height.left", "opening.height.centre", "opening.height.right"}, say("heights"),
+                flags);
 }
 
 void flag_arch_form(const MeasuredWindow& measured, std::vector<Flag>& flags) {
@@ -307,8 +308,8 @@ void flag_arch_form(const MeasuredWindow& measured, std::vector<Flag>& flags) {
         {"not-checked",
          Severity::note,
          std::move(stations),
-         "These heights follow no circle and no curve of three centres, or are too few to tell: the arch is "
-         "taken by them alone, and a slip in one of them wouldn’t show.",
+         say("These heights follow no circle and no curve of three centres, or are too few to tell: the arch is "
+             "taken by them alone, and a slip in one of them wouldn’t show."),
          "",
          "",
          {}});

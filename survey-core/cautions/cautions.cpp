@@ -3,8 +3,7 @@
 
 #include "units/length_text.h"
 #include "units/rounding.h"
-
-#include <fmt/format.h>
+#include "units/saying.h"
 
 #include <algorithm>
 #include <array>
@@ -17,7 +16,7 @@ namespace truehang {
 namespace {
 
 /// The most general caution of a moment.
-std::string advice_at(Moment moment) { return std::string(cautions_at(moment).front().text); }
+std::string advice_at(Moment moment) { return worded(cautions_at(moment).front().text); }
 
 bool is_radiator(const Obstruction& obstruction) {
     return obstruction.kind && obstruction.kind->is(ObstructionKind::radiator);
@@ -68,17 +67,17 @@ void flag_heat(const LayerContext& layer, const FinishedSizes& sizes, Findings& 
         const bool near =
             radiator ? may_lie_behind(obstruction, hung) : distance_to(obstruction, hung) < clear - whole_tolerance;
         if (near) {
-            const std::string where = radiator ? "The curtains hang in front of the radiator. "
-                                               : fmt::format("The curtains hang within {} of the {}. ",
-                                                             said_length(Length::mm(clear), layer.measured.entry_unit),
-                                                             obstruction.kind->text());
-            findings.flag("curtain-over-heat", Severity::caution, where + advice, {}, obstruction.id);
+            const std::string where = radiator ? say("The curtains hang in front of the radiator.")
+                                               : say("The curtains hang within {} of the {}.",
+                                                     said_length(Length::mm(clear), layer.measured.entry_unit),
+                                                     worded(obstruction.kind->text()));
+            findings.flag("curtain-over-heat", Severity::caution, where + " " + advice, {}, obstruction.id);
         }
     }
     if (!noted && placed_in(layer.room) < static_cast<long>(layer.room.heat.size())) {
         findings.flag(
             "curtain-over-heat", Severity::caution,
-            fmt::format("The room has heat ({}) whose place wasn’t noted. {}", layer.room.heat.front(), advice));
+            say("The room has heat ({}) whose place wasn’t noted. {}", worded(layer.room.heat.front()), advice));
     }
 }
 
@@ -135,7 +134,7 @@ void flag_heavy(const LayerContext& layer, const ClothPlan& plan, Findings& find
     const double each = plan.mass->kg() / layer.asked.curtains();
     if (each > carried_kg + whole_tolerance) {
         findings.flag("heavy-curtain", Severity::caution,
-                      fmt::format("{:.1f} kg in one piece. {}", each, advice_at(Moment::lifting)));
+                      say("{:.1f} kg in one piece. {}", each, advice_at(Moment::lifting)));
     }
 }
 
@@ -145,16 +144,17 @@ std::vector<Flag> cautions_of_choice(const Room& room, const Treatment& treatmen
     std::vector<Flag> flags;
     const bool children = room.young_children.value_or(true);
     if (children && is_corded(treatment)) {
-        const char* what = treatment.operation
-                               ? "Something corded in a room that small children may use. "
-                               : "Nothing says what moves this blind, so it counts as corded, in a room that small "
-                                 "children may use. ";
-        flags.push_back(caution_flag("cord-within-reach", what + advice_at(Moment::cord)));
+        const std::string what =
+            treatment.operation
+                ? say("Something corded in a room that small children may use.")
+                : say("Nothing says what moves this blind, so it counts as corded, in a room that small "
+                      "children may use.");
+        flags.push_back(caution_flag("cord-within-reach", what + " " + advice_at(Moment::cord)));
     }
     if (children && is_looped(treatment)) {
         flags.push_back(caution_flag(
-            "loop-within-reach",
-            "A tie-back is a loop that a small child can reach; a holdback has none. " + advice_at(Moment::cord)));
+            "loop-within-reach", say("A tie-back is a loop that a small child can reach; a holdback has none.") + " " +
+                                     advice_at(Moment::cord)));
     }
     if (children && is_weighted_with_lead(treatment)) {
         flags.push_back(caution_flag("lead-weights", advice_at(Moment::weights)));
@@ -164,7 +164,7 @@ std::vector<Flag> cautions_of_choice(const Room& room, const Treatment& treatmen
     }
     if (is_public(room.use)) {
         flags.push_back(caution_flag("cloth-for-public-place",
-                                     "This room is noted as " + room.use + ". " + advice_at(Moment::fire)));
+                                     say("This room is noted as {}.", room.use) + " " + advice_at(Moment::fire)));
     }
     return flags;
 }

@@ -2,6 +2,7 @@
 #include "cloth/part.h"
 #include "cloth/widths.h"
 #include "units/rounding.h"
+#include "units/saying.h"
 
 #include <fmt/format.h>
 
@@ -25,15 +26,14 @@ struct Back {
     std::optional<Length> side_turn;  ///< where its own sides are hemmed: the flat width follows from its widths
 };
 
-std::string in_words(std::string_view name) { return name == "second_lining" ? "second lining" : std::string(name); }
+std::string in_words(std::string_view name) { return name == "second_lining" ? say("second lining") : worded(name); }
 
 /// Cuts a back to its needs; nothing, and a flag, where its seams take all the cloth.
 std::optional<Lining> cut_back(PlanParts& parts, const Back& back) {
     const auto widths = least_widths(back.needed, usable_width(back.fabric), back.seam, step_of(parts.layer));
     if (!widths) {
-        parts.findings.flag(
-            "impossible", Severity::stop,
-            fmt::format("The seams take all of the {}’s width. Choose a wider one.", in_words(back.name)));
+        parts.findings.flag("impossible", Severity::stop,
+                            say("The seams take all of the {}’s width. Choose a wider one.", in_words(back.name)));
         return std::nullopt;
     }
     Lining lining;
@@ -152,9 +152,10 @@ std::optional<Lining> cut_lining(PlanParts& parts, const LiningAsked& asked) {
 void flag_no_hooks(PlanParts& parts) {
     const HangsFrom from = heading_rule(parts.layer.asked.heading).hangs_from;
     if (lining_is_separate(parts.layer.asked) && (from == HangsFrom::tabs || from == HangsFrom::threaded)) {
-        parts.findings.flag("lining-hung", Severity::decide,
-                            "A lining that hangs on its own wants hooks or rings to hang from, and this heading has "
-                            "none. Sew it in, or choose a heading on hooks.");
+        parts.findings.flag(
+            "lining-hung", Severity::decide,
+            say("A lining that hangs on its own wants hooks or rings to hang from, and this heading has "
+                "none. Sew it in, or choose a heading on hooks."));
     }
 }
 

@@ -4,6 +4,7 @@
 #include "cloth/wishes.h"
 #include "units/length_text.h"
 #include "units/rounding.h"
+#include "units/saying.h"
 
 #include <fmt/format.h>
 
@@ -124,7 +125,7 @@ void trace_usable(const Fabric& fabric, double widths_each, TraceOf& trace) {
     if (repeat.mm() <= 0.0) {
         return;
     }
-    const std::vector<std::string> from{fmt::format("repeat across {:g}", repeat.mm())};
+    const std::vector<std::string> from{fmt::format(to_say("repeat across {}"), fmt::format("{:g}", repeat.mm()))};
     if (widths_each <= 1.0) {
         trace.mm("no join to match: all of it is used", usable, from);
     } else if (fabric.match && fabric.match->is(Match::none)) {
@@ -161,7 +162,8 @@ void trace_widths(PlanParts& parts, const Cloth& cloth) {
         trace_usable(fabric, cloth.widths_each, widths);
         widths
             .mm("needed across", needed_for_width(parts, parts.sizes.width, parts.layer.asked.fullness),
-                {"finished.width_mm", parts.layer.asked.is_blind() ? "rule blind_side_mm" : "fullness"})
+                {"finished.width_mm",
+                 parts.layer.asked.is_blind() ? std::string("rule blind_side_mm") : std::string(to_say("fullness"))})
             .count(was_decided(decided(parts).widths_each, cloth.widths_each) ? "widths in each, as was decided"
                                                                               : "widths in each",
                    cloth.widths_each);
@@ -228,11 +230,10 @@ void trace_drops(PlanParts& parts, const Cloth& cloth, const DropPlan& drops, Le
 void flag_fullness(PlanParts& parts, double fullness) {
     const HeadingRule& rule = heading_rule(parts.layer.asked.heading);
     if (fullness < rule.least - 1e-9 || fullness > rule.most + 1e-9) {
-        parts.findings.flag(
-            "fullness-range", Severity::decide,
-            fmt::format("The curtains come to {:.2f} × fullness; this heading wants {:g} to {:g}. Change "
-                        "the fullness, the pole or the cloth, or say that it is meant.",
-                        fullness, rule.least, rule.most));
+        parts.findings.flag("fullness-range", Severity::decide,
+                            say("The curtains come to {:.2f} × fullness; this heading wants {:g} to {:g}. Change "
+                                "the fullness, the pole or the cloth, or say that it is meant.",
+                                fullness, rule.least, rule.most));
     }
 }
 
@@ -242,6 +243,14 @@ struct Other {
     std::string when;
 };
 
+std::string width_says(bool less, const std::string& by) {
+    return less ? say("the width is {} less", by) : say("the width is {} more", by);
+}
+
+std::string drop_says(bool less, const std::string& by) {
+    return less ? say("the drop is {} less", by) : say("the drop is {} more", by);
+}
+
 /// The widths and fullnesses near by; of each kind the first counts that takes another number of widths.
 std::array<std::vector<Other>, 2> other_widths(const PlanParts& parts) {
     const Wanted wanted = as_it_stands(parts);
@@ -250,15 +259,14 @@ std::array<std::vector<Other>, 2> other_widths(const PlanParts& parts) {
     for (const double sign : {-1.0, 1.0}) {
         if (twice.mm() > 0.0) {
             others[0].push_back({{wanted.width + sign * twice, wanted.drop, wanted.fullness},
-                                 fmt::format("the width is {} {}", said_length(twice, parts.layer.measured.entry_unit),
-                                             sign < 0 ? "less" : "more")});
+                                 width_says(sign < 0, said_length(twice, parts.layer.measured.entry_unit))});
         }
     }
     for (const double change : {-0.05, 0.05}) {
         if (!parts.layer.asked.is_blind()) {
-            others[1].push_back({{wanted.width, wanted.drop, wanted.fullness + change},
-                                 fmt::format("{:.2f} × fullness is asked instead of {:.2f} ×", wanted.fullness + change,
-                                             wanted.fullness)});
+            others[1].push_back(
+                {{wanted.width, wanted.drop, wanted.fullness + change},
+                 say("{:.2f} × fullness is asked instead of {:.2f} ×", wanted.fullness + change, wanted.fullness)});
         }
     }
     return others;
@@ -271,8 +279,7 @@ std::vector<Other> other_drops(const PlanParts& parts) {
     std::vector<Other> others;
     for (const double sign : {-1.0, 1.0}) {
         others.push_back({{wanted.width, wanted.drop + sign * twice, wanted.fullness},
-                          fmt::format("the drop is {} {}", said_length(twice, parts.layer.measured.entry_unit),
-                                      sign < 0 ? "less" : "more")});
+                          drop_says(sign < 0, said_length(twice, parts.layer.measured.entry_unit))});
     }
     return others;
 }
@@ -333,7 +340,7 @@ ClothEdge edge_of(const WorkedFace& other, std::string when, bool of_repeats) {
     return edge;
 }
 
-const std::string as_read = "it is cut as the readings have it";
+std::string as_read() { return say("it is cut as the readings have it"); }
 
 /// Says one edge: what is cut, and the other answer; whether it was decided. Of a decided one that is the answer that
 /// was left.
@@ -349,7 +356,7 @@ void say_edge(PlanParts& parts, Cloth& cloth, ClothEdge other, bool is_decided, 
     if (is_decided) {
         parts.findings.flag("edge-decided", Severity::note, text + ".", std::move(stations));
     } else {
-        parts.findings.flag("on-the-edge", Severity::decide, text + ". Decide before the cloth is ordered.",
+        parts.findings.flag("on-the-edge", Severity::decide, text + ". " + say("Decide before the cloth is ordered."),
                             std::move(stations));
     }
 }
@@ -365,10 +372,12 @@ void flag_width_edge(PlanParts& parts, const WorkedFace& stands, Cloth& cloth) {
             }
             const bool is_taken = same(worked->cloth.widths_each, cloth.widths_each);
             const WorkedFace& left = is_taken ? stands : *worked;
-            const std::string& then = is_taken ? as_read : when;
+            const std::string then = is_taken ? as_read() : when;
             say_edge(parts, cloth, edge_of(left, then, false), is_decided,
-                     fmt::format("{:g} widths in each {}; {:g} if {}", cloth.widths_each,
-                                 is_decided ? "as was decided" : "as it stands", left.cloth.widths_each, then));
+                     is_decided ? say("{:g} widths in each as was decided; {:g} if {}", cloth.widths_each,
+                                      left.cloth.widths_each, then)
+                                : say("{:g} widths in each as it stands; {:g} if {}", cloth.widths_each,
+                                      left.cloth.widths_each, then));
             break;
         }
     }
@@ -394,18 +403,20 @@ void flag_drop_edge(PlanParts& parts, const WorkedFace& stands, const DropPlan& 
         if (other && other->drops.repeats != stands.drops.repeats) {
             const bool is_taken = same(other->drops.repeats, drops.repeats);
             const WorkedFace& left = is_taken ? stands : *other;
-            const std::string& then = is_taken ? as_read : when;
-            say_edge(parts, cloth, edge_of(left, then, true), is_decided,
-                     fmt::format("{:g} repeats in a drop {}; {:g} if {}", drops.repeats,
-                                 is_decided ? "as was decided" : "as it stands", left.drops.repeats, then),
-                     stations_of_drop(parts));
+            const std::string then = is_taken ? as_read() : when;
+            say_edge(
+                parts, cloth, edge_of(left, then, true), is_decided,
+                is_decided
+                    ? say("{:g} repeats in a drop as was decided; {:g} if {}", drops.repeats, left.drops.repeats, then)
+                    : say("{:g} repeats in a drop as it stands; {:g} if {}", drops.repeats, left.drops.repeats, then),
+                stations_of_drop(parts));
             return;
         }
         const bool turned_then = fits_sideways(wanted.drop);
         if (other && may_be_turned(fabric) && !parts.layer.asked.is_blind() && turned_then != turned) {
             say_edge(parts, cloth, edge_of(*other, when, false), false,
-                     fmt::format("The cloth {} turned sideways as it stands; it {} if {}",
-                                 turned ? "can be" : "can’t be", turned ? "couldn’t" : "could", when),
+                     turned ? say("The cloth can be turned sideways as it stands; it couldn’t if {}", when)
+                            : say("The cloth can’t be turned sideways as it stands; it could if {}", when),
                      stations_of_drop(parts));
             return;
         }

@@ -3,6 +3,7 @@
 #include "cloth/widths.h"
 #include "cloth/wishes.h"
 #include "units/rounding.h"
+#include "units/saying.h"
 
 #include <fmt/format.h>
 
@@ -74,7 +75,7 @@ void plan_tabs(PlanParts& parts) {
     const Length span = flat - Length::mm(rules.tab_width);
     const int per_row = static_cast<int>(floor_whole(usable_width(fabric) / tabs.cut_width));
     if (per_row < 1 || span.mm() <= 0.0) {
-        parts.findings.flag("impossible", Severity::stop, "A tab is wider than the cloth it is cut from.");
+        parts.findings.flag("impossible", Severity::stop, say("A tab is wider than the cloth it is cut from."));
         return;
     }
     tabs.each = next_odd(1 + whole_count(ceil_whole(span.mm() / rules.tab_gap)));
@@ -121,8 +122,8 @@ void plan_weights(PlanParts& parts) {
         .count("weights in each", parts.plan.weights->each);
     if (parts.fabrics.interlining != nullptr) {
         parts.findings.flag("weights-not-needed", Severity::note,
-                            "A heavy interlined curtain hangs by its own weight: corner weights may be left out "
-                            "(common practice, no source). They are counted here; say so if none are sewn in.");
+                            say("A heavy interlined curtain hangs by its own weight: corner weights may be left out "
+                                "(common practice, no source). They are counted here; say so if none are sewn in."));
     }
 }
 

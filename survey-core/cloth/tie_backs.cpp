@@ -2,8 +2,7 @@
 #include "cloth/part.h"
 #include "cloth/widths.h"
 #include "units/rounding.h"
-
-#include <fmt/format.h>
+#include "units/saying.h"
 
 // Tie-backs and holdbacks. Their height and their length by default are common practice, no source: a share of the drop
 // below the top edge; once round the drawn-back curtain, taken as pressed flat (twice its stack), and an ease.
@@ -59,7 +58,7 @@ void cut_from_face(PlanParts& parts, TieBack& tie_back) {
     const int in_row = across.mm() > 0.0 ? whole_count(floor_whole(usable / across)) : 0;
     if (in_row < 1) {
         parts.findings.flag("impossible", Severity::stop,
-                            "A tie-back is wider than the cloth it is cut from. Make it narrower.");
+                            say("A tie-back is wider than the cloth it is cut from. Make it narrower."));
         return;
     }
     const int pieces = 2 * tie_back.count;

@@ -3,8 +3,7 @@
 
 #include "adjust/next_reading.h"
 #include "units/length_text.h"
-
-#include <fmt/format.h>
+#include "units/saying.h"
 
 #include <algorithm>
 
@@ -58,24 +57,23 @@ std::optional<NextReading> surer_drop(const Window& window, const MeasuredWindow
         return std::nullopt;
     }
     const auto station = find_station(measured.shape, surer->station);
-    return NextReading{surer->station, fmt::format("The drop lies on an edge. {} would make it sure to ± {}.",
-                                                   station ? station->says : std::string_view(surer->station),
-                                                   said_length(2.0 * surer->u, measured.entry_unit))};
+    return NextReading{surer->station, say("The drop lies on an edge. {} would make it sure to ± {}.",
+                                           station ? station_words(*station) : surer->station,
+                                           said_length(2.0 * surer->u, measured.entry_unit))};
 }
 
 std::string reason(const WindowFigures& figures) {
     const bool stopped =
         std::ranges::any_of(figures.flags, [](const Flag& flag) { return flag.severity == Severity::stop; });
     if (stopped) {
-        return "No reading is asked for: something else has to be said first.";
+        return say("No reading is asked for: something else has to be said first.");
     }
     if (figures.checks.empty()) {
-        return "Nothing more is needed. No reading checks another here.";
+        return say("Nothing more is needed. No reading checks another here.");
     }
     return figures.checks.size() == 1
-               ? std::string("Nothing more is needed: all is there, and it adds up.")
-               : fmt::format("Nothing more is needed: all is there, and it adds up {} times over.",
-                             figures.checks.size());
+               ? say("Nothing more is needed: all is there, and it adds up.")
+               : say("Nothing more is needed: all is there, and it adds up {} times over.", figures.checks.size());
 }
 
 }  // namespace

@@ -4,8 +4,7 @@
 #include "sizing/headings.h"
 #include "survey/house_rules.h"
 #include "units/rounding.h"
-
-#include <fmt/format.h>
+#include "units/saying.h"
 
 #include <algorithm>
 #include <array>
@@ -51,22 +50,22 @@ std::optional<OneWindow> one_window(const Survey& survey, std::string_view room_
     return std::nullopt;
 }
 
-std::string_view length_says(HemAt length) {
+std::string length_says(HemAt length) {
     switch (length) {
         case HemAt::floor:
-            return "to the floor";
+            return say("to the floor");
         case HemAt::sill:
-            return "to the sill";
+            return say("to the sill");
         case HemAt::below_sill:
-            return "below the sill";
+            return say("below the sill");
         case HemAt::break_:
-            return "breaking on the floor";
+            return say("breaking on the floor");
         case HemAt::puddle:
-            return "puddling on the floor";
+            return say("puddling on the floor");
         case HemAt::given:
             break;
     }
-    return "to a given height";
+    return say("to a given height");
 }
 
 std::string fabric_says(const Survey& survey, const std::string& id) {
@@ -78,27 +77,27 @@ std::string says(const Survey& survey, const Variation& variation) {
     std::string text;
     const auto add = [&](const std::string& part) { text += (text.empty() ? "" : ", ") + part; };
     if (variation.heading) {
-        add(std::string(heading_rule(*variation.heading).says));
+        add(worded(heading_rule(*variation.heading).says));
     }
     if (variation.fullness) {
-        add(fmt::format("{:g} × fullness", *variation.fullness));
+        add(say("{:g} × fullness", *variation.fullness));
     }
     if (variation.length) {
-        add(std::string(length_says(*variation.length)));
+        add(length_says(*variation.length));
     }
     if (variation.fabric) {
         add(fabric_says(survey, *variation.fabric));
     }
     if (variation.lining) {
-        add(variation.lining->empty() ? "unlined" : "lined with " + fabric_says(survey, *variation.lining));
+        add(variation.lining->empty() ? say("unlined") : say("lined with {}", fabric_says(survey, *variation.lining)));
     }
     if (variation.hardware_length) {
-        add(fmt::format("hardware {:g} mm long", variation.hardware_length->mm()));
+        add(say("hardware {:g} mm long", variation.hardware_length->mm()));
     }
     if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
         text.front() = static_cast<char>(text.front() - 'a' + 'A');
     }
-    return text.empty() ? "As it stands" : text;
+    return text.empty() ? say("As it stands") : text;
 }
 
 void add_to(std::vector<Money>& sums, const Money& money) {
@@ -216,7 +215,7 @@ Choice work_edge(const OneWindow& one, const Choice& first, const ClothEdge& edg
     }
     choice.variation = variation;
     std::erase_if(choice.flags, [](const Flag& flag) { return flag.code == "edge-decided"; });
-    choice.says = "If " + edge.when;
+    choice.says = say("If {}", edge.when);
     choice.on_the_edge = true;
     return choice;
 }

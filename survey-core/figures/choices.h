@@ -3,6 +3,7 @@
 
 #include "figures/figures.h"
 #include "survey/survey.h"
+#include "units/saying.h"
 
 #include <optional>
 #include <string>
@@ -60,7 +61,7 @@ struct Choice {
 
 /// What has to stand beside every sum.
 inline constexpr std::string_view not_a_quotation =
-    "Cloth at its price by the metre, and making by the width. It is no quotation.";
+    to_say("Cloth at its price by the metre, and making by the width. It is no quotation.");
 
 struct Choices {
     std::string window, layer;

@@ -3,8 +3,7 @@
 
 #include "units/length_text.h"
 #include "units/rounding.h"
-
-#include <fmt/format.h>
+#include "units/saying.h"
 
 #include <algorithm>
 
@@ -42,23 +41,28 @@ std::string what_to_change(const CutCloth& cut, Length longer, Length short_by, 
                            LengthUnit unit) {
     const auto said = [unit](Length length) { return said_length(length, unit); };
     if (longer.mm() < 0.0) {
-        return fmt::format("If the cloth is cut already, take the hem up by {}: {} of cloth is then in it.",
-                           said(-longer), said(cut.hem_left));
+        return say("If the cloth is cut already, take the hem up by {}: {} of cloth is then in it.", said(-longer),
+                   said(cut.hem_left));
     }
     if (!planned.short_by) {
-        return fmt::format("If the cloth is cut already, let the hem down by {}: {} of cloth is then left in it.",
-                           said(longer), said(cut.hem_left));
+        return say("If the cloth is cut already, let the hem down by {}: {} of cloth is then left in it.", said(longer),
+                   said(cut.hem_left));
     }
     const double in_trim = (cut.hem_left + cut.trim).mm();
     if (cut.trim.mm() > 1.0 && in_trim >= least_hem_mm - whole_tolerance) {
-        return fmt::format(
+        return say(
             "If the cloth is cut already, the hem can’t be let down by {} alone: only {} would be left "
             "in it. The {} cut for the repeat above the head make it up, if they are still there; else "
             "cut again.",
             said(longer), said(std::max(Length(), cut.hem_left)), said(cut.trim));
     }
-    return fmt::format("If the cloth is cut already, its cut drop of {} is too short by {}: cut again.",
-                       said(*planned.cut_drop), said(short_by));
+    return say("If the cloth is cut already, its cut drop of {} is too short by {}: cut again.",
+               said(*planned.cut_drop), said(short_by));
+}
+
+std::string moved_says(bool longer, const std::string& drop, const std::string& by) {
+    return longer ? say("As it hangs the drop is {}, {} longer than planned.", drop, by)
+                  : say("As it hangs the drop is {}, {} shorter than planned.", drop, by);
 }
 
 }  // namespace
@@ -92,7 +96,7 @@ void flag_waiting_pole(const LayerContext& layer, Findings& findings) {
         std::ranges::find_if(layer.measured.readings, [](const CountedReading& r) { return is_of_pole(*r.reading); });
     const bool pointed = layer.measured.shape == Shape::arch || layer.measured.shape == Shape::gable;
     findings.flag("pole-to-measure", Severity::remeasure,
-                  "It is up, and its height is still the planned one. Measure it again before the hem is made.",
+                  say("It is up, and its height is still the planned one. Measure it again before the hem is made."),
                   {planned != layer.measured.readings.end() ? std::string(planned->station.word)
                    : pointed                                ? std::string("pole.above.centre")
                                                             : std::string("pole.above")});
@@ -108,7 +112,7 @@ Planned held_against_plan(const LayerContext& layer, const FinishedSizes& now, c
                  std::nullopt,
                  {}};
     const bool moved = std::abs(told.longer.mm()) > told_from_mm + whole_tolerance;
-    std::string change = "If the cloth is cut already, make the hem by the new drop.";
+    std::string change = say("If the cloth is cut already, make the hem by the new drop.");
     if (planned.cloth.cloth && fabrics.face != nullptr) {
         const CutCloth cut = cut_of(layer, now, planned, *fabrics.face);
         told.cut_drop = planned.cloth.cloth->cut_drop;
@@ -123,9 +127,9 @@ Planned held_against_plan(const LayerContext& layer, const FinishedSizes& now, c
     }
     if (moved) {
         const auto said = [&layer](Length length) { return said_length(length, layer.measured.entry_unit); };
-        told.says = fmt::format("As it hangs the drop is {}, {} {} than planned. {}", said(finished_to_mm(now.drop)),
-                                said(Length::mm(std::abs(told.longer.mm()))),
-                                told.longer.mm() > 0.0 ? "longer" : "shorter", change);
+        told.says = moved_says(told.longer.mm() > 0.0, said(finished_to_mm(now.drop)),
+                               said(Length::mm(std::abs(told.longer.mm())))) +
+                    " " + change;
         findings.flag("pole-moved", Severity::decide, told.says,
                       layer.measured.plumb.way_between(now.drop_along->line, now.drop_along->from, now.drop_along->to));
     }

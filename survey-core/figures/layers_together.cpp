@@ -3,8 +3,7 @@
 
 #include "units/length_text.h"
 #include "units/rounding.h"
-
-#include <fmt/format.h>
+#include "units/saying.h"
 
 #include <algorithm>
 
@@ -27,19 +26,19 @@ public:
     /// How far one stands in the way of the next.
     void depth(const StandingLayer& inner, const StandingLayer& outer) {
         if (!inner.far || !outer.near) {
-            flags.push_back(flag("layers-not-checked", Severity::note,
-                                 fmt::format("Whether {} clears {} isn’t checked: say how far each hangs off the wall.",
-                                             inner.name, outer.name),
-                                 outer));
+            flags.push_back(flag(
+                "layers-not-checked", Severity::note,
+                say("Whether {} clears {} isn’t checked: say how far each hangs off the wall.", inner.name, outer.name),
+                outer));
             return;
         }
         const Length overlap = *inner.far - *outer.near;
         if (is_more(overlap, Length())) {
             flags.push_back(
                 flag("layers-foul", Severity::decide,
-                     fmt::format("The {} stands out to {} off the wall, and the {} begins at {}: they meet. "
-                                 "Hang the outer one {} further off, or the inner one nearer to the wall.",
-                                 inner.name, said(*inner.far), outer.name, said(*outer.near), said(cut_up(overlap))),
+                     say("The {} stands out to {} off the wall, and the {} begins at {}: they meet. "
+                         "Hang the outer one {} further off, or the inner one nearer to the wall.",
+                         inner.name, said(*inner.far), outer.name, said(*outer.near), said(cut_up(overlap))),
                      outer));
         }
     }
@@ -51,17 +50,17 @@ public:
         const Length on_left = *outer.left - *inner.left;
         const Length on_right = *inner.right - *outer.right;
         std::string sides;
-        const auto say = [this, &sides](Length by, const char* side) {
-            if (is_more(by, Length())) {
-                sides += fmt::format("{}{} on the {}", sides.empty() ? "" : " and ", said(by), side);
-            }
-        };
-        say(on_left, "left");
-        say(on_right, "right");
+        if (is_more(on_left, Length())) {
+            sides = say("{} on the left", said(on_left));
+        }
+        if (is_more(on_right, Length())) {
+            const std::string there = say("{} on the right", said(on_right));
+            sides = sides.empty() ? there : say("{} and {}", sides, there);
+        }
         if (!sides.empty()) {
             flags.push_back(flag("layers-foul", Severity::decide,
-                                 fmt::format("The {} doesn’t cover the {}: it lacks {}. Choose it longer, or move it.",
-                                             outer.name, inner.name, sides),
+                                 say("The {} doesn’t cover the {}: it lacks {}. Choose it longer, or move it.",
+                                     outer.name, inner.name, sides),
                                  outer));
         }
     }
@@ -74,20 +73,19 @@ public:
         }
         const Length shows = *outer.bottom - *inner.bottom;
         if (is_more(shows, Length::mm(told_from))) {
-            flags.push_back(
-                flag("layers-foul", Severity::note,
-                     fmt::format("The {} hangs out below the {} by {}.", inner.name, outer.name, said(shows)), outer));
+            flags.push_back(flag("layers-foul", Severity::note,
+                                 say("The {} hangs out below the {} by {}.", inner.name, outer.name, said(shows)),
+                                 outer));
         }
     }
 
     void recess(const StandingLayer& layer) {
         if (layer.inside && layer.far && is_more(*layer.far, Length())) {
-            flags.push_back(
-                flag("layers-foul", Severity::decide,
-                     fmt::format("Drawn up, the {} is deeper than its recess by {}. Hang it outside, or choose "
-                                 "fewer folds.",
-                                 layer.name, said(*layer.far)),
-                     layer));
+            flags.push_back(flag("layers-foul", Severity::decide,
+                                 say("Drawn up, the {} is deeper than its recess by {}. Hang it outside, or choose "
+                                     "fewer folds.",
+                                     layer.name, said(*layer.far)),
+                                 layer));
         }
     }
 
@@ -119,7 +117,7 @@ StandingLayer standing_of(const LayerContext& layer, const FinishedSizes& sizes,
     const LayerAsked& asked = layer.asked;
     StandingLayer standing;
     standing.id = id;
-    standing.name = fmt::format("layer {} ({})", number, heading_rule(asked.heading).says);
+    standing.name = say("layer {} ({})", number, worded(heading_rule(asked.heading).says));
     standing.inside = asked.is_inside_blind();
     const Length half = half_thickness(asked, blind);
     const HungAt hung = placed(layer, sizes);

@@ -7,8 +7,7 @@
 #include "figures/fixed_pole.h"
 #include "figures/layers_together.h"
 #include "units/rounding.h"
-
-#include <fmt/format.h>
+#include "units/saying.h"
 
 #include <algorithm>
 #include <array>
@@ -22,9 +21,9 @@ Flag not_understood(const std::string& what, std::string layer = {}) {
     return {"not-understood",
             Severity::stop,
             {},
-            fmt::format("“{}” isn’t understood by this version of the program. Use "
-                        "a newer one, or measure it as something else.",
-                        what),
+            say("“{}” isn’t understood by this version of the program. Use "
+                "a newer one, or measure it as something else.",
+                what),
             "",
             std::move(layer),
             {}};
@@ -234,21 +233,21 @@ void report_plan(ClothPlan plan, LayerFigures& figures) {
 std::optional<std::string> refusal(const LayerAsked& asked, Shape shape) {
     const bool bent = shape == Shape::bay || shape == Shape::corner;
     const bool pointed = shape == Shape::arch || shape == Shape::gable;
-    const std::string word = Word<Shape>::word_for(shape);
+    const std::string word = worded(Word<Shape>::word_for(shape));
     if (asked.is_blind() && bent) {
-        return fmt::format(
+        return say(
             "One blind can’t go round the corners of the shape “{}”. Measure each facet as a window of its own, each "
             "with a blind, and leave room at the corners for both to draw up.",
             word);
     }
     if (asked.is_inside_blind() && pointed) {
-        return fmt::format(
+        return say(
             "A blind can’t draw up inside the shape “{}”: its head isn’t level. Hang it outside, or choose curtains, "
             "straight across or with a shaped top.",
             word);
     }
     if (asked.hang == Hang::head && pointed && !asked.is_shaped()) {
-        return fmt::format(
+        return say(
             "Hardware can’t run parallel to the head of the shape “{}”. Say that it hangs level, or parallel "
             "to the ceiling.",
             word);

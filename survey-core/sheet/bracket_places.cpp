@@ -2,6 +2,7 @@
 #include "sheet/bracket_places.h"
 
 #include "sheet/hardware_drawing.h"
+#include "units/saying.h"
 
 #include <algorithm>
 #include <cmath>
@@ -35,9 +36,9 @@ std::vector<Length> places_along(const Hardware& hardware, Length length) {
 
 std::string name_of(std::size_t index, std::size_t count, bool chosen) {
     if (chosen) {
-        return "Bracket " + std::to_string(index + 1);
+        return say("Bracket {}", index + 1);
     }
-    return index == 0 ? "Left end" : index + 1 == count ? "Right end" : "Middle";
+    return index == 0 ? say("Left end") : index + 1 == count ? say("Right end") : say("Middle");
 }
 
 }  // namespace

@@ -5,8 +5,7 @@
 #include "sheet/elevation.h"
 #include "sheet/flat_piece.h"
 #include "sizing/shaped_top.h"
-
-#include <fmt/format.h>
+#include "units/saying.h"
 
 #include <algorithm>
 #include <string>
@@ -75,9 +74,8 @@ public:
         for (const double x : {margin, margin + check}) {
             line({{x, y - 3.0}, {x, y + 3.0}}, Role::ink, "check");
         }
-        lines_.words_from(
-            margin, y + 9.0,
-            "This line is " + written(Length::mm(check), style) + " " + std::string(word_of(style.unit)) + " long");
+        lines_.words_from(margin, y + 9.0,
+                          say("This line is {} {} long", written(Length::mm(check), style), word_of(style.unit)));
     }
 
 private:
@@ -120,7 +118,7 @@ Elevation edge_drawing(const std::vector<PlanPoint>& edge, Turnings turnings, co
     }
     std::vector<std::string> words{title};
     words.insert(words.end(), which.begin(), which.end());
-    words.push_back(fmt::format("The level line stands {} above the finished hem.", written(shortest, style)));
+    words.push_back(say("The level line stands {} above the finished hem.", written(shortest, style)));
     EdgeDrawer drawer(drawing, edge, turnings, words);
     drawer.draw(style);
     drawer.words(words, style);
@@ -129,7 +127,9 @@ Elevation edge_drawing(const std::vector<PlanPoint>& edge, Turnings turnings, co
 
 std::string curtain_name(const LayerFigures& figures, const CurtainTop& top) {
     const std::string layer = figures.id.empty() ? std::string() : figures.id + ", ";
-    return layer + (top.side == "single" ? "the curtain" : "the " + top.side + " curtain");
+    return layer + (top.side == "single" ? say("the curtain")
+                    : top.side == "left" ? say("the left curtain")
+                                         : say("the right curtain"));
 }
 
 }  // namespace
@@ -143,14 +143,15 @@ std::vector<Elevation> curtain_templates(const Survey& survey, const Layer& laye
             continue;
         }
         const std::string name = curtain_name(figures, top);
-        drawings.push_back(edge_drawing(hung_outline(top.outline), {}, "Hanging: " + name,
-                                        {"This is its finished top edge as it hangs. Nothing is cut by it."}, style));
+        drawings.push_back(edge_drawing(hung_outline(top.outline), {}, say("Hanging: {}", name),
+                                        {say("This is its finished top edge as it hangs. Nothing is cut by it.")},
+                                        style));
         const Turnings turnings{setting->turned.side.mm(), setting->turned.head.mm()};
         drawings.push_back(
-            edge_drawing(flat_outline(top.outline), turnings, "Flat on the table: " + name,
-                         {"The solid line is the finished edge, the dashed line is where it is cut:",
-                          fmt::format("{} more at the head, straight up the cloth, and {} more at each side.",
-                                      written(setting->turned.head, style), written(setting->turned.side, style))},
+            edge_drawing(flat_outline(top.outline), turnings, say("Flat on the table: {}", name),
+                         {say("The solid line is the finished edge, the dashed line is where it is cut:"),
+                          say("{} more at the head, straight up the cloth, and {} more at each side.",
+                              written(setting->turned.head, style), written(setting->turned.side, style))},
                          style));
     }
     return drawings;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sheet/cutting_list.h"
 
+#include "units/saying.h"
+
 #include <algorithm>
 #include <iterator>
 
@@ -48,8 +50,8 @@ std::string summary_of(const Order& order, const SheetStyle& style) {
     }
     std::string text;
     for (const Kind& kind : kinds) {
-        text +=
-            (text.empty() ? "" : ", ") + written_cut(kind.length, style) + " in " + piece_text(kind.what, kind.count);
+        text += (text.empty() ? "" : ", ") +
+                say("{} in {}", written_cut(kind.length, style), piece_text(kind.what, kind.count));
     }
     return text;
 }
@@ -57,13 +59,13 @@ std::string summary_of(const Order& order, const SheetStyle& style) {
 /// "6 weights", "4.9 m of heading tape", "5 blind rods (3 of 980, 2 of 1180)".
 std::string bought_text(const Haberdashery& bought, const SheetStyle& style) {
     if (bought.count == 0) {
-        return order_text(bought.order_m, style) + " of " + bought.what;
+        return say("{} of {}", order_text(bought.order_m, style), worded(bought.what));
     }
     std::string pieces;
     for (const CutToLength& piece : bought.pieces) {
-        pieces += (pieces.empty() ? " (" : ", ") + std::to_string(piece.count) + " of " + written(piece.each, style);
+        pieces += (pieces.empty() ? " (" : ", ") + say("{} of {}", piece.count, written(piece.each, style));
     }
-    return std::to_string(bought.count) + " " + bought.what + (pieces.empty() ? "" : pieces + ")");
+    return std::to_string(bought.count) + " " + worded(bought.what) + (pieces.empty() ? "" : pieces + ")");
 }
 
 }  // namespace
@@ -76,7 +78,7 @@ CuttingList cutting_list(const Survey& survey, const Figures& figures, const She
         cloth.fabric = order.fabric;
         cloth.name = fabric == survey.fabrics.end()
                          ? order.fabric
-                         : short_name(*fabric) + ", " + written(fabric->width, style) + " wide";
+                         : say("{}, {} wide", short_name(*fabric), written(fabric->width, style));
         for (const Cut& cut : order.cuts) {
             cloth.lines.push_back({.window = cut.window,
                                    .where = cut.window.empty() ? std::string() : where_of(survey, cut.window),

@@ -6,6 +6,7 @@
 #include "sheet/sheet_head.h"
 #include "survey/house_rules.h"
 #include "units/rounding.h"
+#include "units/saying.h"
 
 #include <fmt/format.h>
 
@@ -33,7 +34,7 @@ WindowPlace find_place(const Survey& survey, const Figures& figures, const std::
 }
 
 std::string one_piece(const RollCut& cut) {
-    const auto counted_one = [&](std::string_view one) { return fmt::format("{} {} of {}", one, cut.number, cut.of); };
+    const auto counted_one = [&](std::string_view one) { return say("{} {} of {}", worded(one), cut.number, cut.of); };
     if (cut.what == "drops") {
         return counted_one("drop");
     }
@@ -47,12 +48,12 @@ std::string one_piece(const RollCut& cut) {
         return counted_one("pelmet width");
     }
     if (cut.what == "left over") {
-        return "cut off and keep: left over";
+        return say("cut off and keep: left over");
     }
     if (cut.left_out) {
-        return "leave: " + (cut.what == "half repeat" ? std::string("half a repeat") : cut.what);
+        return say("leave: {}", cut.what == "half repeat" ? say("half a repeat") : worded(cut.what));
     }
-    return cut.of > 1 ? counted_one(cut.what) : cut.what;
+    return cut.of > 1 ? counted_one(cut.what) : worded(cut.what);
 }
 
 /// The sheet of one roll.
@@ -74,7 +75,7 @@ public:
         sheet.title = name() + (roll_.roll.empty() ? "" : ", " + roll_.roll);
         sheet.heading = heading_paragraphs(heading_lines(survey_, style_), cloth_words());
         if (cloth_.provisional) {
-            sheet.provisional = "Provisional: don’t cut what is marked “not yet”.";
+            sheet.provisional = say("Provisional: don’t cut what is marked “not yet”.");
         }
         if (!roll_.short_windows.empty()) {
             sheet.parts.emplace_back(not_enough());
@@ -98,26 +99,30 @@ public:
     /// Rows to be filled in by hand, one for each metre.
     [[nodiscard]] Sheet count_sheet() const {
         Sheet sheet{.kind = SheetKind::cutting, .corner = corner_of(survey_)};
-        sheet.title = "Count of " + name() + (roll_.roll.empty() ? "" : ", " + roll_.roll);
-        sheet.heading =
-            heading_paragraphs(heading_lines(survey_, style_),
-                               "Lay the roll out and measure it metre by metre before the first cut. Write at each "
-                               "metre what lies there: a flaw, a join, a change of shade, where the pattern starts.");
+        sheet.title = say("Count of {}", name()) + (roll_.roll.empty() ? "" : ", " + roll_.roll);
+        sheet.heading = heading_paragraphs(
+            heading_lines(survey_, style_),
+            say("Lay the roll out and measure it metre by metre before the first cut. Write at each "
+                "metre what lies there: a flaw, a join, a change of shade, where the pattern starts."));
         sheet.parts.emplace_back(metres());
-        SheetBlock sums{
-            .key = "counted", .title = "Counted", .columns = {}, .rows = {}, .note = "Lot or dye batch, date, by whom"};
+        SheetBlock sums{.key = "counted",
+                        .title = say("Counted"),
+                        .columns = {},
+                        .rows = {},
+                        .note = say("Lot or dye batch, date, by whom")};
         if (roll_.measured) {
-            sums.rows.push_back({{word_cell("Length written down"), word_cell(written(*roll_.measured, style_)),
-                                  word_cell("what the cutting list goes by")}});
+            sums.rows.push_back({{word_cell(say("Length written down")), word_cell(written(*roll_.measured, style_)),
+                                  word_cell(say("what the cutting list goes by"))}});
         } else {
             sums.rows.push_back(
-                {{word_cell("Ordered"), figure_cell(cloth_.order, "orders." + roll_.fabric + ".order_m"),
-                  word_cell("what was bought")}});
+                {{word_cell(say("Ordered")), figure_cell(cloth_.order, "orders." + roll_.fabric + ".order_m"),
+                  word_cell(say("what was bought"))}});
         }
-        sums.rows.push_back({{word_cell("Length found"), word_cell(""), word_cell("metres and the rest")}});
+        sums.rows.push_back({{word_cell(say("Length found")), word_cell(""), word_cell(say("metres and the rest"))}});
         sums.rows.push_back(
-            {{word_cell("Width found"), word_cell(""), word_cell("between the selvedges, three places")}});
-        sums.rows.push_back({{word_cell("Repeat found"), word_cell(""), word_cell("over ten repeats, if it has one")}});
+            {{word_cell(say("Width found")), word_cell(""), word_cell(say("between the selvedges, three places"))}});
+        sums.rows.push_back(
+            {{word_cell(say("Repeat found")), word_cell(""), word_cell(say("over ten repeats, if it has one"))}});
         sheet.parts.emplace_back(std::move(sums));
         return sheet;
     }
@@ -144,17 +149,19 @@ private:
         if (fabric_ == nullptr) {
             return {};
         }
-        std::string text = written(fabric_->width, style_) + " wide, " +
-                           written(fabric_->width - 2.0 * fabric_->selvedge, style_) + " between the selvedges";
+        std::string text = say("{} wide, {} between the selvedges", written(fabric_->width, style_),
+                               written(fabric_->width - 2.0 * fabric_->selvedge, style_));
         if (has_repeat()) {
             const bool half = fabric_->match && fabric_->match->is(Match::half_drop);
-            text += "; repeat " + written(fabric_->repeat, style_) + (half ? ", half-drop match" : ", straight match");
+            const std::string repeat = written(fabric_->repeat, style_);
+            text +=
+                "; " + (half ? say("repeat {}, half-drop match", repeat) : say("repeat {}, straight match", repeat));
         }
         if (fabric_->shrinkage_pct > 0.0) {
             const int decimals = snapped(fabric_->shrinkage_pct) == std::round(fabric_->shrinkage_pct) ? 0 : 1;
-            text += "; shrinks " + number_text(fabric_->shrinkage_pct, decimals, style_) + " % along its length";
+            text += "; " + say("shrinks {} % along its length", number_text(fabric_->shrinkage_pct, decimals, style_));
         }
-        return text + (is_one_way() ? "; one way up." : ".");
+        return text + (is_one_way() ? "; " + say("one way up") + "." : ".");
     }
 
     [[nodiscard]] SheetRow row_of(const RollCut& cut, const ShownCut& shown, std::size_t line) {
@@ -169,11 +176,11 @@ private:
         const std::string whose = whose_text(cut, curtains_of(figures_, cut));
         where += whose.empty() ? "" : (where.empty() ? "" : "; ") + whose;
         if (place.figures != nullptr && !provisional_text(minds_of(*place.figures, cut.layer)).empty()) {
-            where += ". Not yet";
+            where += ". " + say("Not yet");
         }
         SheetRow row{{word_cell(shown.number > 0 ? std::to_string(shown.number) : "–"), mm(shown.from, "from"),
                       mm(shown.to, "to"), mm(shown.length, "length"),
-                      word_cell(one_piece(cut) + (cut.beside ? ", beside the one before" : ""))}};
+                      word_cell(one_piece(cut) + (cut.beside ? ", " + say("beside the one before") : ""))}};
         if (counts_repeats()) {
             row.cells.push_back(word_cell(repeats_text(cut)));
         }
@@ -191,12 +198,12 @@ private:
     }
 
     [[nodiscard]] SheetBlock in_order() {
-        SheetBlock block{.key = "order-of-cutting", .title = "In the order of cutting"};
-        block.columns = {"no.", "from", "to", "cut", "piece"};
+        SheetBlock block{.key = "order-of-cutting", .title = say("In the order of cutting")};
+        block.columns = {say("no."), say("from"), say("to"), say("cut"), say("piece")};
         if (counts_repeats()) {
-            block.columns.emplace_back("repeats");
+            block.columns.emplace_back(say("repeats"));
         }
-        block.columns.emplace_back("for");
+        block.columns.emplace_back(say("for"));
         const auto shown = shown_cuts(roll_, style_);
         for (std::size_t i = 0; i < roll_.cuts.size(); ++i) {
             block.rows.push_back(row_of(roll_.cuts[i], shown[i], i + 1));
@@ -205,37 +212,41 @@ private:
     }
 
     [[nodiscard]] SheetBlock totals() const {
-        SheetBlock block{.key = "totals", .title = "In all"};
+        SheetBlock block{.key = "totals", .title = say("In all")};
         const std::string path = "orders." + roll_.fabric;
         block.rows.push_back(
-            {{word_cell("Pieces"), figure_cell(cloth_.length, path + ".length_mm"), word_cell(cloth_.summary)}});
+            {{word_cell(say("Pieces")), figure_cell(cloth_.length, path + ".length_mm"), word_cell(cloth_.summary)}});
         if (order_ != nullptr) {
             const double step = house_rules(survey_.rules).order_step_m;
-            block.rows.push_back({{word_cell("Order"), figure_cell(cloth_.order, path + ".order_m"),
-                                   word_cell("sold by the " + order_text(step, {.decimal = style_.decimal}))}});
+            block.rows.push_back({{word_cell(say("Order")), figure_cell(cloth_.order, path + ".order_m"),
+                                   word_cell(say("sold by the {}", order_text(step, {.decimal = style_.decimal})))}});
         }
         if (order_ != nullptr && shown_end_ > Length::metres(order_->order_m)) {
-            block.note = "The marks end at " + written(shown_end_, style_) +
-                         ", past what is ordered, since each piece is rounded up: order that much.";
+            block.note =
+                say("The marks end at {}, past what is ordered, since each piece is rounded up: order that much.",
+                    written(shown_end_, style_));
         }
         return block;
     }
 
     /// What is used of a roll that came, and what is left of it.
     [[nodiscard]] SheetBlock of_this_roll() const {
-        SheetBlock block{.key = "totals", .title = "Of this roll"};
-        block.rows.push_back({{word_cell("Measured"), word_cell(written(*roll_.measured, style_)), word_cell("")}});
+        SheetBlock block{.key = "totals", .title = say("Of this roll")};
         block.rows.push_back(
-            {{word_cell("Last mark"), word_cell(written(shown_end_, style_)), word_cell("where the last piece ends")}});
+            {{word_cell(say("Measured")), word_cell(written(*roll_.measured, style_)), word_cell("")}});
+        block.rows.push_back({{word_cell(say("Last mark")), word_cell(written(shown_end_, style_)),
+                               word_cell(say("where the last piece ends"))}});
         for (const Remnant& left : roll_.left_over) {
-            block.rows.push_back({{word_cell("Left over"), word_cell(written(left.to - left.from, style_)),
-                                   word_cell(fmt::format("{} to {}{}", written(left.from, style_),
-                                                         written(left.to, style_), left.useful ? ", keep" : ""))}});
+            block.rows.push_back({{word_cell(say("Left over")), word_cell(written(left.to - left.from, style_)),
+                                   word_cell(say("{} to {}", written(left.from, style_), written(left.to, style_)) +
+                                             (left.useful ? ", " + say("keep") : ""))}});
         }
         const Length most = room_for_marks();
         if (shown_end_ > cut_length(most, style_)) {
-            block.note = "Each piece is rounded up, so the marks end " + written(shown_end_ - most, style_) +
-                         " past where they must: cut the last pieces by the plan’s own lengths, in mm.";
+            block.note =
+                say("Each piece is rounded up, so the marks end {} past where they must: cut the last pieces by "
+                    "the plan’s own lengths, in mm.",
+                    written(shown_end_ - most, style_));
         }
         return block;
     }
@@ -254,47 +265,48 @@ private:
     }
 
     [[nodiscard]] SheetWords not_enough() const {
-        SheetWords words{.title = "Not enough cloth", .lines = {}};
+        SheetWords words{.title = say("Not enough cloth"), .lines = {}};
         for (const std::string& window : roll_.short_windows) {
             const WindowPlace place = find_place(survey_, figures_, window);
-            words.lines.push_back((place.window == nullptr ? window : window_title(*place.room, *place.window)) +
-                                  " can’t be cut whole from the rolls that came: nothing of it stands below.");
+            words.lines.push_back(say("{} can’t be cut whole from the rolls that came: nothing of it stands below.",
+                                      place.window == nullptr ? window : window_title(*place.room, *place.window)));
         }
         return words;
     }
 
     [[nodiscard]] SheetWords before_cutting() const {
-        SheetWords words{.title = "Before the first cut", .lines = {}};
-        words.lines.emplace_back("Square the end. Marks run from there; mark the top of every piece as it is cut.");
+        SheetWords words{.title = say("Before the first cut"), .lines = {}};
+        words.lines.emplace_back(
+            say("Square the end. Marks run from there; mark the top of every piece as it is cut."));
         if (is_one_way()) {
-            words.lines.push_back(one_way_text(*fabric_) +
-                                  " The arrows point to the tops; where the roll has them at its other end, all of "
-                                  "them turn round together.");
+            words.lines.push_back(one_way_text(*fabric_) + " " +
+                                  say("The arrows point to the tops; where the roll has them at its other end, all of "
+                                      "them turn round together."));
         }
         if (has_repeat()) {
-            words.lines.push_back(fmt::format(
+            words.lines.push_back(say(
                 "Measure the repeat on the roll: {} is what this list was worked with. Cut by the pattern, not by the "
                 "mark, where the two differ, and ask again where they part by more than a hand.",
                 written(fabric_->repeat, style_)));
         }
         const auto split = std::ranges::any_of(roll_.cuts, [](const RollCut& cut) { return cut.curtains.size() == 2; });
         if (split) {
-            words.lines.emplace_back("A split width is cut along its length; each half goes to the outer edge.");
+            words.lines.emplace_back(say("A split width is cut along its length; each half goes to the outer edge."));
         }
         if (std::ranges::any_of(roll_.cuts,
                                 [](const RollCut& cut) { return cut.what == "flaw" || cut.what == "join"; })) {
-            words.lines.emplace_back("Look at each flaw and join before the piece next to it is cut.");
+            words.lines.emplace_back(say("Look at each flaw and join before the piece next to it is cut."));
         }
         if (is_long()) {
             words.lines.emplace_back(
-                "More than 27 m: measure the roll metre by metre first; the next sheet is for it.");
+                say("More than 27 m: measure the roll metre by metre first; the next sheet is for it."));
         }
         return words;
     }
 
     /// The windows that mustn't be cut for yet, each with the gravest of its flags.
     [[nodiscard]] SheetMinds not_yet() const {
-        SheetMinds all{.title = "Not yet", .minds = {}};
+        SheetMinds all{.title = say("Not yet"), .minds = {}};
         std::vector<std::string> said;
         for (const RollCut& cut : roll_.cuts) {
             const WindowPlace place = find_place(survey_, figures_, cut.window);
@@ -313,8 +325,8 @@ private:
     }
 
     [[nodiscard]] SheetBlock metres() const {
-        SheetBlock block{.key = "count", .title = "Metre by metre"};
-        block.columns = {"m", "what lies there", "m", "what lies there"};
+        SheetBlock block{.key = "count", .title = say("Metre by metre")};
+        block.columns = {"m", say("what lies there"), "m", say("what lies there")};
         const double ordered = order_ == nullptr ? 0.0 : order_->order_m;
         const int count = static_cast<int>(ceil_whole(roll_.measured ? roll_.measured->metres() : ordered));
         const int rows = (count + 1) / 2;
@@ -334,8 +346,11 @@ private:
         std::string text;
         for (const RollCut& flaw : roll_.flaws) {
             if (flaw.start < to && (flaw.end > from || flaw.start >= from)) {
-                text += (text.empty() ? "" : "; ") + flaw.what + " at " + written(flaw.start, style_) +
-                        (flaw.end > flaw.start ? " to " + written(flaw.end, style_) : "");
+                const std::string start = written(flaw.start, style_);
+                text +=
+                    (text.empty() ? "" : "; ") +
+                    (flaw.end > flaw.start ? say("{} at {} to {}", worded(flaw.what), start, written(flaw.end, style_))
+                                           : say("{} at {}", worded(flaw.what), start));
             }
         }
         return text;

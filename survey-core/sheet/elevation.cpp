@@ -11,6 +11,7 @@
 #include "sheet/window_outline.h"
 #include "sheet/words.h"
 #include "survey/house_rules.h"
+#include "units/saying.h"
 
 #include <algorithm>
 #include <array>
@@ -212,16 +213,16 @@ bool is_guessed(const WindowOutline& outline) {
 std::string drawn_what(const WindowOutline& outline) {
     switch (outline.shape) {
         case Shape::bay:
-            return "The " + std::to_string(outline.facets.size()) +
-                   " facets of the bay, unfolded and drawn to scale, with its plan below";
+            return say("The {} facets of the bay, unfolded and drawn to scale, with its plan below",
+                       outline.facets.size());
         case Shape::corner:
-            return "The two openings of the corner, unfolded and drawn to scale, with their plan below";
+            return say("The two openings of the corner, unfolded and drawn to scale, with their plan below");
         case Shape::arch:
-            return "The arched opening, drawn to scale";
+            return say("The arched opening, drawn to scale");
         case Shape::gable:
-            return "The opening under the gable, drawn to scale";
+            return say("The opening under the gable, drawn to scale");
         default:
-            return "The opening, drawn to scale";
+            return say("The opening, drawn to scale");
     }
 }
 
@@ -236,7 +237,7 @@ std::string size_sentence(const WindowOutline& outline, const ElevationOptions& 
         const auto [least, most] = std::ranges::minmax(values);
         const std::string low = write_length(Length::mm(least), options.length_style);
         const std::string high = write_length(Length::mm(most), style);
-        return high.starts_with(low + " ") ? high : low + " to " + high;
+        return high.starts_with(low + " ") ? high : say("{} to {}", low, high);
     };
     std::array<double, 3> widths{};
     std::array<double, 3> heights{};
@@ -247,14 +248,14 @@ std::string size_sentence(const WindowOutline& outline, const ElevationOptions& 
     for (const FacetOutline& facet : outline.facets) {
         heights = {std::min(heights[0], facet.height), heights[1], std::max(heights[2], facet.height)};
     }
-    return drawn_what(outline) + (outline.width_known ? ", " + range(widths) + " wide" : "") +
-           (outline.height_known ? ", " + range(heights) + " high" : "") + ".";
+    return drawn_what(outline) + (outline.width_known ? ", " + say("{} wide", range(widths)) : "") +
+           (outline.height_known ? ", " + say("{} high", range(heights)) : "") + ".";
 }
 
 std::string description_of(const Window& window, const WindowOutline& outline, const ElevationOptions& options) {
     std::string text = size_sentence(outline, options);
     if (!window.obstructions.empty()) {
-        text += text.empty() ? "In the way: " : " In the way: ";
+        text += (text.empty() ? "" : " ") + say("In the way:") + " ";
         for (std::size_t i = 0; i < window.obstructions.size(); ++i) {
             text += (i == 0 ? "" : ", ") + obstruction_text(window.obstructions[i]);
         }
@@ -262,14 +263,14 @@ std::string description_of(const Window& window, const WindowOutline& outline, c
     }
     const bool guessed = is_guessed(outline);
     if (outline.plan && !outline.plan->closes) {
-        text += " Facets, angles and mouth don’t meet: the plan shows the gap.";
+        text += " " + say("Facets, angles and mouth don’t meet: the plan shows the gap.");
     }
     if (!outline.worked) {
         text += text.empty() ? "" : " ";
-        text += "This shape is drawn as an upright opening; its own drawing isn’t known yet.";
+        text += say("This shape is drawn as an upright opening; its own drawing isn’t known yet.");
     } else if (guessed) {
         text += text.empty() ? "" : " ";
-        text += "What is dashed wasn’t measured: it is drawn in usual proportions.";
+        text += say("What is dashed wasn’t measured: it is drawn in usual proportions.");
     }
     return text;
 }

@@ -3,6 +3,7 @@
 
 #include "sheet/dimension_lines.h"
 #include "sheet/drawing_board.h"
+#include "units/saying.h"
 
 #include <algorithm>
 #include <array>
@@ -79,7 +80,7 @@ private:
     void joins() {
         for (const Length at : piece_.joins) {
             board_.line(Role::hairline, stroke_px::ink, {x(at), 0.0}, {x(at), drop_}, "join");
-            lines_.words(board_.at({x(at), 0.0}).x, board_.at({0.0, drop_ * 0.62}).y, "join");
+            lines_.words(board_.at({x(at), 0.0}).x, board_.at({0.0, drop_ * 0.62}).y, say("join"));
         }
     }
     void tabs() {
@@ -140,8 +141,8 @@ private:
         board_.polygon(Role::ink, stroke_px::fine,
                        {{middle, high}, {middle - head, high - 2.0 * head}, {middle + head, high - 2.0 * head}},
                        "one-way", true);
-        lines_.words(board_.at({middle, 0.0}).x, board_.at({0.0, high}).y - 3.0, "top");
-        lines_.words(board_.at({middle, 0.0}).x, board_.at({0.0, low}).y + 3.0, "one way");
+        lines_.words(board_.at({middle, 0.0}).x, board_.at({0.0, high}).y - 3.0, say("top"));
+        lines_.words(board_.at({middle, 0.0}).x, board_.at({0.0, low}).y + 3.0, say("one way"));
     }
 
     void dimensions() {
@@ -152,17 +153,17 @@ private:
         const double cut_low = board_.at({0.0, -piece_.hem.mm()}).y;
         const double cut_high = board_.at({0.0, drop_ + piece_.head.mm()}).y;
         lines_.up(high_right.y, low_left.y, out - 8.0, low_left.x, written(piece_.drop, style_));
-        lines_.up(cut_high, cut_low, out_right + 4.0, out_right, "cut " + written_cut(piece_.cut_drop, style_));
+        lines_.up(cut_high, cut_low, out_right + 4.0, out_right, say("cut {}", written_cut(piece_.cut_drop, style_)));
         lines_.across(low_left.x, high_right.x, cut_low + 5.0, low_left.y, written(piece_.flat, style_));
-        lines_.across(out, out_right, cut_low + 10.5, cut_low, "cut " + written_cut(piece_.cut_across, style_));
+        lines_.across(out, out_right, cut_low + 10.5, cut_low, say("cut {}", written_cut(piece_.cut_across, style_)));
         if (piece_.blind) {
             return;
         }
         const double edge_y = cut_low + 16.5;
         const double leading = piece_.leading_right ? high_right.x : low_left.x;
         const double outer = piece_.leading_right ? low_left.x : high_right.x;
-        lines_.words(leading, edge_y, "leading edge");
-        lines_.words(outer, edge_y, "outer edge");
+        lines_.words(leading, edge_y, say("leading edge"));
+        lines_.words(outer, edge_y, say("outer edge"));
     }
 
     const FlatPiece& piece_;
@@ -212,10 +213,10 @@ private:
         board_.polyline(Role::guess, stroke_px::ink, {{in, top}, {in, rise}, {far, rise}}, "lining");
         board_.line(Role::guess, stroke_px::fine, {in, hem}, {far, hem}, "lining hem");
         const double right = x(far);
-        lines_.up(y(rise), y(0.0), right + 4.0, right, written(*piece_.lining_rise, style_) + " rise");
-        lines_.up(y(hem), y(rise), right + 4.0, right, written(Length::mm(hem - rise), style_) + " hem");
+        lines_.up(y(rise), y(0.0), right + 4.0, right, say("{} rise", written(*piece_.lining_rise, style_)));
+        lines_.up(y(hem), y(rise), right + 4.0, right, say("{} hem", written(Length::mm(hem - rise), style_)));
         lines_.across(x(0.0), x(in), y(0.0) + 4.0, y(0.0), written(*piece_.lining_inset, style_));
-        lines_.words_from(x(in) + 3.0, y(0.0) + 5.6, "lining, dashed");
+        lines_.words_from(x(in) + 3.0, y(0.0) + 5.6, say("lining, dashed"));
     }
 
     const FlatPiece& piece_;
@@ -231,9 +232,9 @@ Elevation flat_drawing(const FlatPiece& piece, const SheetStyle& style) {
     Elevation drawing;
     drawing.width = paper_width;
     drawing.height = piece.blind ? blind_height : paper_height;
-    drawing.title = piece.blind ? "The blind, flat on the table" : "The curtain, flat on the table";
-    drawing.description = "From the front, to scale: finished " + written(piece.flat, style) + " by " +
-                          written(piece.drop, style) + "; what is turned in is dashed.";
+    drawing.title = piece.blind ? say("The blind, flat on the table") : say("The curtain, flat on the table");
+    drawing.description = say("From the front, to scale: finished {} by {}; what is turned in is dashed.",
+                              written(piece.flat, style), written(piece.drop, style));
     FlatDrawer(drawing, piece, style).draw();
     return drawing;
 }
@@ -244,9 +245,9 @@ Elevation corner_drawing(const FlatPiece& piece, const SheetStyle& style) {
         std::max(piece.hem.mm() / 2.0, piece.lining_rise.value_or(Length()).mm() + piece.lining_hem.mm() / 2.0);
     drawing.width = paper_width;
     drawing.height = std::clamp((highest + 40.0) * corner_scale + 11.0, 34.0, 80.0);
-    drawing.title = "A lower corner, from the back";
-    drawing.description = "At 1 : 4: hem " + written(piece.hem / 2.0, style) + " deep, double; side turned in " +
-                          written(piece.side_turn, style) + ".";
+    drawing.title = say("A lower corner, from the back");
+    drawing.description = say("At 1 : 4: hem {} deep, double; side turned in {}.", written(piece.hem / 2.0, style),
+                              written(piece.side_turn, style));
     CornerDrawer(drawing, piece, style).draw(drawing.height);
     return drawing;
 }

@@ -8,6 +8,7 @@
 #include "sheet/hardware_drawing.h"
 #include "sheet/measure_sheet.h"
 #include "sheet/sheet_head.h"
+#include "units/saying.h"
 
 #include <fmt/format.h>
 
@@ -46,19 +47,20 @@ public:
         Sheet sheet{.kind = SheetKind::hanging, .corner = measure_.corner};
         sheet.title = measure_.title + (figures_.id.empty() ? "" : ", " + figures_.id);
         sheet.heading = heading_paragraphs(measure_.heading, measure_.description);
-        sheet.provisional = measure_.provisional_text.empty()
-                                ? std::string()
-                                : "Provisional: heights may still change. Don’t drill before the reading is settled.";
+        sheet.provisional =
+            measure_.provisional_text.empty()
+                ? std::string()
+                : say("Provisional: heights may still change. Don’t drill before the reading is settled.");
         sheet.window = window_.id;
         sheet.layer = figures_.id;
         sheet.parts.emplace_back(SheetDrawing{drawing()});
         add_block(sheet, load());
         add_block(sheet, clear());
         add_block(sheet, brackets());
-        sheet.parts.emplace_back(SheetMinds{"Before drilling and climbing", before()});
+        sheet.parts.emplace_back(SheetMinds{say("Before drilling and climbing"), before()});
         sheet.parts.emplace_back(not_known());
         if (auto minds = minds_here(); !minds.empty()) {
-            sheet.parts.emplace_back(SheetMinds{"Mind", std::move(minds)});
+            sheet.parts.emplace_back(SheetMinds{say("Mind"), std::move(minds)});
         }
         return sheet;
     }
@@ -77,24 +79,31 @@ private:
     [[nodiscard]] std::string hardware_word() const {
         const auto kind = layer_.hardware && layer_.hardware->kind ? layer_.hardware->kind->known()
                                                                    : std::optional(HardwareKind::pole);
-        return kind == HardwareKind::track ? "Glider’s eye" : "Pole’s centre";
+        return kind == HardwareKind::track ? say("Glider’s eye") : say("Pole’s centre");
     }
 
     [[nodiscard]] std::string from_opening(Length x) const {
         if (x < left_) {
-            return said(left_ - x) + " out from the left edge";
+            return say("{} out from the left edge", said(left_ - x));
         }
-        return x > right_ ? said(x - right_) + " out from the right edge" : said(x - left_) + " in from the left edge";
+        return x > right_ ? say("{} out from the right edge", said(x - right_))
+                          : say("{} in from the left edge", said(x - left_));
     }
 
     [[nodiscard]] SheetBlock brackets() const {
-        SheetBlock block{.key = "brackets", .title = row_.chosen ? "Brackets, from the left" : "Where it goes"};
-        block.columns = {"", "along it", "from the opening", hardware_word() + " to floor", "to ceiling", "as hung"};
+        SheetBlock block{.key = "brackets",
+                         .title = row_.chosen ? say("Brackets, from the left") : say("Where it goes")};
+        block.columns = {"",
+                         say("along it"),
+                         say("from the opening"),
+                         say("{} to floor", hardware_word()),
+                         say("to ceiling"),
+                         say("as hung")};
         for (std::size_t i = 0; i < row_.places.size(); ++i) {
             const BracketPlace& place = row_.places[i];
             const std::string path = fmt::format("brackets.{}.", i + 1);
             const auto height = [&](const std::optional<Length>& at, const char* what) {
-                return at ? figure_cell(said(*at), path + what) : word_cell("not known");
+                return at ? figure_cell(said(*at), path + what) : word_cell(say("not known"));
             };
             block.rows.push_back({{word_cell(place.name), figure_cell(said(place.along), path + "along"),
                                    word_cell(from_opening(place.x)), height(place.floor, "floor"),
@@ -107,16 +116,17 @@ private:
     [[nodiscard]] std::string brackets_note() const {
         std::string note;
         if (!row_.chosen) {
-            note = "Where the brackets go wasn’t chosen: place them as the maker of the hardware says. ";
+            note = say("Where the brackets go wasn’t chosen: place them as the maker of the hardware says.") + " ";
         }
         const bool known = std::ranges::all_of(row_.places, [](const BracketPlace& place) { return !!place.floor; });
         if (!known) {
             note += known_where();
         } else if (row_.u.mm() > 0.0) {
-            note +=
-                "Heights " + plus_minus(row_.u, style_) + ", on straight lines between the plumb lines and on beyond. ";
+            note += say("Heights {}, on straight lines between the plumb lines and on beyond.",
+                        plus_minus(row_.u, style_)) +
+                    " ";
         }
-        return note + "With the hardware up, take its height again at each place: the hem is figured from that.";
+        return note + say("With the hardware up, take its height again at each place: the hem is figured from that.");
     }
 
     /// Where the pole's height is known, where it isn't known everywhere.
@@ -124,13 +134,16 @@ private:
         for (const Line line : all_lines) {
             const std::string at(word_of(line));
             if (const auto pole = size("pole." + at)) {
-                return fmt::format(
-                    "The height is known at the {} of the opening alone, {} to the floor: set it there, "
-                    "and level from there. ",
-                    at == "centre" ? "middle" : at + " edge", said(*pole));
+                return say("The height is known at the {} of the opening alone, {} to the floor: set it there, "
+                           "and level from there.",
+                           line == Line::left    ? say("left edge")
+                           : line == Line::right ? say("right edge")
+                                                 : say("middle"),
+                           said(*pole)) +
+                       " ";
             }
         }
-        return "How high it goes isn’t known: measure it first. ";
+        return say("How high it goes isn’t known: measure it first.") + " ";
     }
 
     [[nodiscard]] Elevation drawing() const {
@@ -200,29 +213,29 @@ private:
     }
 
     [[nodiscard]] SheetBlock load() const {
-        SheetBlock block{.key = "load", .title = "What it carries", .beside = true};
-        const auto add = [&](const char* what, Mass mass, const char* figure) {
+        SheetBlock block{.key = "load", .title = say("What it carries"), .beside = true};
+        const auto add = [&](const std::string& what, Mass mass, const char* figure) {
             block.rows.push_back({{word_cell(what), figure_cell(mass_text(mass, style_), figure), word_cell("")}});
         };
         const bool weighed = layer_.hardware && layer_.hardware->mass;
         if (figures_.mass) {
-            add("Cloth in all", *figures_.mass, "mass_kg");
+            add(say("Cloth in all"), *figures_.mass, "mass_kg");
         }
         if (weighed) {
-            add("Hardware", *layer_.hardware->mass, "hardware.mass_kg");
+            add(say("Hardware"), *layer_.hardware->mass, "hardware.mass_kg");
         }
         if (figures_.bracket_mass) {
-            add(weighed ? "Most loaded bracket, of both" : "Most loaded bracket, of the cloth", *figures_.bracket_mass,
-                "bracket_kg");
+            add(weighed ? say("Most loaded bracket, of both") : say("Most loaded bracket, of the cloth"),
+                *figures_.bracket_mass, "bracket_kg");
         }
         return block;
     }
 
     [[nodiscard]] SheetBlock clear() const {
-        SheetBlock block{.key = "clear", .title = "What stays clear", .beside = true};
-        const auto add = [&](const char* what, Length gap, const char* figure, const char* fouls) {
+        SheetBlock block{.key = "clear", .title = say("What stays clear"), .beside = true};
+        const auto add = [&](const std::string& what, Length gap, const char* figure, const std::string& fouls) {
             block.rows.push_back(
-                {{word_cell(what), figure_cell(said(gap), figure), word_cell(gap.mm() < 0.0 ? fouls : "")}});
+                {{word_cell(what), figure_cell(said(gap), figure), word_cell(gap.mm() < 0.0 ? fouls : std::string())}});
         };
         if (row_.places.empty()) {
             return block;
@@ -236,41 +249,44 @@ private:
             }
         }
         if (ceiling) {
-            add("Top to the ceiling, least", *ceiling - hardware.diameter.value_or(Length()) / 2.0, "clear.ceiling",
-                "it fouls the ceiling");
+            add(say("Top to the ceiling, least"), *ceiling - hardware.diameter.value_or(Length()) / 2.0,
+                "clear.ceiling", say("it fouls the ceiling"));
         }
         if (const auto wall = size("wall.left")) {
-            add("Left finial to the stop", *wall + row_.left - left_ - finial, "clear.left", "it fouls");
+            add(say("Left finial to the stop"), *wall + row_.left - left_ - finial, "clear.left", say("it fouls"));
         }
         if (const auto wall = size("wall.right")) {
-            add("Right finial to the stop", right_ + *wall - row_.right - finial, "clear.right", "it fouls");
+            add(say("Right finial to the stop"), right_ + *wall - row_.right - finial, "clear.right", say("it fouls"));
         }
         if (const auto& tie = figures_.making.tie_back; tie && tie->height) {
-            add("Tie-back above the floor", *tie->height, "tie_back.height_mm", "");
+            add(say("Tie-back above the floor"), *tie->height, "tie_back.height_mm", "");
         }
         if (const auto sill = size("sill.projection"); sill && hardware.projection) {
-            add("Sill to the cloth’s middle", *hardware.projection - *sill, "clear.sill", "the cloth lies on it");
+            add(say("Sill to the cloth’s middle"), *hardware.projection - *sill, "clear.sill",
+                say("the cloth lies on it"));
         }
         return block;
     }
 
     [[nodiscard]] SheetWords not_known() const {
-        SheetWords words{.title = "Not known", .lines = {}};
-        const std::string wall = place_.room->wall.empty() ? std::string("What the wall is made of wasn’t noted")
-                                                           : "The wall was noted as " + place_.room->wall;
-        words.lines.push_back(wall + "; what a fixing holds in it isn’t known until one has been tried.");
+        SheetWords words{.title = say("Not known"), .lines = {}};
+        const std::string& wall = place_.room->wall;
+        words.lines.push_back(
+            (wall.empty() ? say("What the wall is made of wasn’t noted") : say("The wall was noted as {}", wall)) +
+            "; " + say("what a fixing holds in it isn’t known until one has been tried."));
         std::string lacking;
         if (figures_.making.load) {
             for (const std::string& what : figures_.making.load->not_known) {
-                lacking += (lacking.empty() ? "Of the load: " : "; ") + what;
+                lacking += (lacking.empty() ? say("Of the load:") + " " : "; ") + worded(what);
             }
         }
         words.lines.push_back((lacking.empty() ? "" : lacking + ". ") +
-                              std::string("The load is of cloth hanging still; a pull adds to it."));
-        for (const auto& [station, side] : {std::pair{"wall.left", "left"}, std::pair{"wall.right", "right"}}) {
-            if (!row_.places.empty() && !size(station)) {
-                words.lines.push_back(fmt::format("How much room there is to the {} of the opening.", side));
-            }
+                              say("The load is of cloth hanging still; a pull adds to it."));
+        if (!row_.places.empty() && !size("wall.left")) {
+            words.lines.push_back(say("How much room there is to the left of the opening."));
+        }
+        if (!row_.places.empty() && !size("wall.right")) {
+            words.lines.push_back(say("How much room there is to the right of the opening."));
         }
         return words;
     }

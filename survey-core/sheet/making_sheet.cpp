@@ -8,8 +8,7 @@
 #include "sheet/sheet_head.h"
 #include "sheet/working_words.h"
 #include "units/rounding.h"
-
-#include <fmt/format.h>
+#include "units/saying.h"
 
 #include <algorithm>
 #include <array>
@@ -23,7 +22,7 @@ constexpr std::array<std::string_view, 3> first_codes{"on-the-edge", "pole-moved
 /// Blocks of the measure sheet that are about other things than making.
 constexpr std::array<std::string_view, 4> other_blocks{"finished", "hang", "cut", "order"};
 
-constexpr std::string_view unwashed = "Widths are figured unwashed; shrinkage is taken along the length only.";
+std::string unwashed() { return say("Widths are figured unwashed; shrinkage is taken along the length only."); }
 
 template <class List>
 bool is_in(const List& list, std::string_view word) {
@@ -35,7 +34,7 @@ std::string widths_text(double widths) {
     const bool half = widths > whole + whole_tolerance;
     std::string text = whole > 0.0 ? std::to_string(static_cast<int>(whole)) : std::string();
     text += half ? "½" : "";
-    return text + (widths > 1.0 + whole_tolerance ? " widths" : " width");
+    return widths > 1.0 + whole_tolerance ? say("{} widths", text) : say("{} width", text);
 }
 
 /// Writes the sheet of one curtain of a layer.
@@ -78,9 +77,9 @@ private:
     [[nodiscard]] std::string name_of(int curtain) const {
         const std::string layer = figures_.id.empty() ? std::string() : ", " + figures_.id;
         if (blind() || curtains() < 2) {
-            return !layer.empty() ? layer : blind() ? ", the blind" : ", the curtain";
+            return !layer.empty() ? layer : ", " + (blind() ? say("the blind") : say("the curtain"));
         }
-        return layer + (curtain == 0 ? ", left curtain" : ", right curtain");
+        return layer + ", " + (curtain == 0 ? say("left curtain") : say("right curtain"));
     }
     [[nodiscard]] std::string cloth_name(const std::string& id) const {
         const auto found = std::ranges::find(survey_.fabrics, id, &Fabric::id);
@@ -118,17 +117,18 @@ private:
     }
 
     [[nodiscard]] SheetBlock finished() const {
-        SheetBlock block{.key = "finished", .title = "Finished", .columns = {}, .rows = {}, .note = {}, .beside = true};
+        SheetBlock block{
+            .key = "finished", .title = say("Finished"), .columns = {}, .rows = {}, .note = {}, .beside = true};
         const Finished& done = *figures_.finished;
-        block.rows.push_back({{word_cell("Width"), figure_cell(said(done.width), "finished.width_mm"),
+        block.rows.push_back({{word_cell(say("Width")), figure_cell(said(done.width), "finished.width_mm"),
                                word_cell(plus_minus(done.width_u, style_))}});
-        block.rows.push_back({{word_cell("Drop"), figure_cell(said(done.drop), "finished.drop_mm"),
+        block.rows.push_back({{word_cell(say("Drop")), figure_cell(said(done.drop), "finished.drop_mm"),
                                word_cell(plus_minus(done.drop_u, style_))}});
-        block.rows.push_back({{word_cell(blind() ? "Cut across" : "Flat width"),
+        block.rows.push_back({{word_cell(blind() ? say("Cut across") : say("Flat width")),
                                figure_cell(said(figures_.cloth->flat), "cloth.flat_mm"), word_cell("")}});
         if (figures_.cloth->fullness) {
             block.rows.push_back(
-                {{word_cell("Fullness"),
+                {{word_cell(say("Fullness")),
                   figure_cell(number_text(*figures_.cloth->fullness, 2, style_) + " ×", "cloth.fullness"),
                   word_cell("")}});
         }
@@ -136,18 +136,23 @@ private:
     }
 
     [[nodiscard]] SheetBlock turnings() const {
-        SheetBlock block{
-            .key = "turnings", .title = "Turned in, in all", .columns = {}, .rows = {}, .note = {}, .beside = true};
-        const auto add = [&](const char* what, Length length, const char* key, std::string how) {
+        SheetBlock block{.key = "turnings",
+                         .title = say("Turned in, in all"),
+                         .columns = {},
+                         .rows = {},
+                         .note = {},
+                         .beside = true};
+        const auto add = [&](const std::string& what, Length length, const char* key, std::string how) {
             block.rows.push_back(
                 {{word_cell(what), figure_cell(said(length), std::string("rules.") + key), word_cell(std::move(how))}});
         };
         const TurnedIn& turned = setting_->turned;
-        add("Each side", turned.side, blind() ? "blind_side_mm" : "side_turn_mm", "");
-        add("Hem", turned.hem, blind() ? "blind_hem_mm" : "hem_mm", blind() ? "" : "double " + said(turned.hem / 2.0));
-        add("Head", turned.head, "head_mm", "");
+        add(say("Each side"), turned.side, blind() ? "blind_side_mm" : "side_turn_mm", "");
+        add(say("Hem"), turned.hem, blind() ? "blind_hem_mm" : "hem_mm",
+            blind() ? std::string() : say("double {}", said(turned.hem / 2.0)));
+        add(say("Head"), turned.head, "head_mm", "");
         if (figures_.cloth->widths_each > 1.0 + whole_tolerance) {
-            add("Joins", turned.seam, "seam_mm", "on each width");
+            add(say("Joins"), turned.seam, "seam_mm", say("on each width"));
         }
         return block;
     }
@@ -167,22 +172,23 @@ private:
 
     [[nodiscard]] SheetBlock cut() const {
         SheetBlock block{.key = "made-of",
-                         .title = "Made of",
-                         .columns = {"widths", "cut", "of", "how"},
+                         .title = say("Made of"),
+                         .columns = {say("widths"), say("cut"), say("of"), say("how")},
                          .rows = {},
                          .note = joins_text()};
         const Cloth& cloth = *figures_.cloth;
         cut_row(block, cloth.widths_each, cloth.cut_drop, cloth.fabric, "cloth", "");
         if (figures_.lining) {
             cut_row(block, figures_.lining->widths_each, figures_.lining->cut_drop, figures_.lining->fabric, "lining",
-                    "lining");
+                    say("lining"));
         }
         if (const auto& second = figures_.making.second_lining) {
-            cut_row(block, second->widths_each, second->cut_drop, second->fabric, "second_lining", "second lining");
+            cut_row(block, second->widths_each, second->cut_drop, second->fabric, "second_lining",
+                    say("second lining"));
         }
         if (figures_.interlining) {
             cut_row(block, figures_.interlining->widths_each, figures_.interlining->cut_drop,
-                    figures_.interlining->fabric, "interlining", "interlining");
+                    figures_.interlining->fabric, "interlining", say("interlining"));
         }
         counted_rows(block);
         return block;
@@ -195,68 +201,69 @@ private:
             block.rows.push_back({{std::move(piece), word_cell(""), word_cell(""), word_cell(std::move(how))}});
         };
         if (figures_.making.hooks) {
-            add(figures_.making.hooks->each, "hook", "hooks", "hooks.each",
-                "when hung " + said(figures_.making.hooks->spacing) + " apart");
+            add(figures_.making.hooks->each, to_say("hook"), to_say("hooks"), "hooks.each",
+                say("when hung {} apart", said(figures_.making.hooks->spacing)));
         }
         if (figures_.weights) {
-            add(figures_.weights->each, "weight", "weights", "weights.each",
-                "in the hem: at each end and evenly between, as drawn");
+            add(figures_.weights->each, to_say("weight"), to_say("weights"), "weights.each",
+                say("in the hem: at each end and evenly between, as drawn"));
         }
         if (const auto& tie = figures_.making.tie_back; tie && tie->cut_length && tie->cut_width) {
             block.rows.push_back(
-                {{word_cell("tie-back"),
+                {{word_cell(say("tie-back")),
                   figure_cell(written_cut(*tie->cut_length, style_) + " × " + written_cut(*tie->cut_width, style_),
                               "tie_back.cut_length_mm"),
-                  word_cell(cloth_name(figures_.cloth->fabric)), word_cell("two pieces to each")}});
+                  word_cell(cloth_name(figures_.cloth->fabric)), word_cell(say("two pieces to each"))}});
         }
     }
 
     [[nodiscard]] std::string joins_text() const {
         const auto joins = setting_->joins;
         if (joins.empty()) {
-            return "One width: no join. " + std::string(unwashed);
+            return say("One width: no join.") + " " + unwashed();
         }
         std::string at;
         for (const Length join : joins) {
             at += (at.empty() ? "" : ", ") + said(join);
         }
-        return fmt::format("{} at {} from the {}{}. {}", joins.size() == 1 ? "The join is" : "The joins are", at,
-                           blind() ? "left edge" : "leading edge",
-                           blind() ? ", a whole width in the middle" : ", whole widths on the inside", unwashed);
+        const std::string from = blind() ? say("{} from the left edge, a whole width in the middle.", at)
+                                         : say("{} from the leading edge, whole widths on the inside.", at);
+        return (joins.size() == 1 ? say("The join is at {}", from) : say("The joins are at {}", from)) + " " +
+               unwashed();
     }
 
     [[nodiscard]] SheetBlock lining() const {
         SheetBlock block{
-            .key = "lining-set", .title = "Lining set-up", .columns = {}, .rows = {}, .note = {}, .beside = true};
+            .key = "lining-set", .title = say("Lining set-up"), .columns = {}, .rows = {}, .note = {}, .beside = true};
         if (!figures_.lining) {
             return block;
         }
         const HouseRules& rules = setting_->rules;
-        const auto add = [&](const char* what, double mm, std::string key) {
+        const auto add = [&](const std::string& what, double mm, std::string key) {
             block.rows.push_back({{word_cell(what), figure_cell(said(Length::mm(mm)), std::move(key))}});
         };
-        add(blind() ? "Cut width" : "Finished width", figures_.lining->flat.mm(), "lining.flat_mm");
+        add(blind() ? say("Cut width") : say("Finished width"), figures_.lining->flat.mm(), "lining.flat_mm");
         if (blind()) {
             return block;
         }
         if (figures_.lining->separate) {
-            add("Above the curtain’s hem", rules.lining_rise, "rules.lining_rise_mm");
-            add("Each side", rules.separate_side, "rules.separate_side_mm");
-            add("Its hem, in all", rules.separate_hem, "rules.separate_hem_mm");
-            add("Its head", rules.separate_head, "rules.separate_head_mm");
+            add(say("Above the curtain’s hem"), rules.lining_rise, "rules.lining_rise_mm");
+            add(say("Each side"), rules.separate_side, "rules.separate_side_mm");
+            add(say("Its hem, in all"), rules.separate_hem, "rules.separate_hem_mm");
+            add(say("Its head"), rules.separate_head, "rules.separate_head_mm");
             return block;
         }
-        add("In from each side", rules.lining_inset, "rules.lining_inset_mm");
-        add("Above the curtain’s hem", rules.lining_rise, "rules.lining_rise_mm");
-        add("Its hem, in all", rules.lining_hem, "rules.lining_hem_mm");
-        add("Turned down at the head", rules.lining_head, "rules.lining_head_mm");
+        add(say("In from each side"), rules.lining_inset, "rules.lining_inset_mm");
+        add(say("Above the curtain’s hem"), rules.lining_rise, "rules.lining_rise_mm");
+        add(say("Its hem, in all"), rules.lining_hem, "rules.lining_hem_mm");
+        add(say("Turned down at the head"), rules.lining_head, "rules.lining_head_mm");
         return block;
     }
 
     [[nodiscard]] SheetWords notes() const {
-        SheetWords words{.title = "Notes", .lines = {}};
+        SheetWords words{.title = say("Notes"), .lines = {}};
         if (figures_.interlining) {
-            words.lines.emplace_back("Interlining: seams lapped, cut to the flat width and the finished drop.");
+            words.lines.emplace_back(say("Interlining: seams lapped, cut to the flat width and the finished drop."));
         }
         if (!measure_.notes.empty()) {
             words.lines.push_back(measure_.notes);
@@ -265,7 +272,7 @@ private:
     }
 
     [[nodiscard]] SheetMinds cautions() const {
-        SheetMinds all{.title = "Mind", .minds = {}};
+        SheetMinds all{.title = say("Mind"), .minds = {}};
         const bool children = place_.room->young_children.value_or(true);
         if (figures_.weights && children) {
             all.minds.push_back(caution_mind(cautions_at(Moment::weights).front()));

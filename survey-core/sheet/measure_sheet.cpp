@@ -6,8 +6,7 @@
 #include "sheet/working_words.h"
 #include "survey/stations.h"
 #include "units/rounding.h"
-
-#include <fmt/format.h>
+#include "units/saying.h"
 
 #include <algorithm>
 #include <array>
@@ -30,17 +29,17 @@ public:
     [[nodiscard]] std::vector<SheetBlock> blocks() const {
         std::vector<SheetBlock> all{finished(), hang(), cut()};
         if (layer_.tabs) {
-            all.push_back(positions("tabs", "Tabs, from the leading edge, on the flat", layer_.tabs->positions,
-                                    "centre of each"));
+            all.push_back(positions("tabs", say("Tabs, from the leading edge, on the flat"), layer_.tabs->positions,
+                                    say("centre of each")));
         }
         if (layer_.eyelets) {
-            all.push_back(positions("eyelets", "Eyelets, from the leading edge, on the flat", layer_.eyelets->positions,
-                                    "centre of each"));
+            all.push_back(positions("eyelets", say("Eyelets, from the leading edge, on the flat"),
+                                    layer_.eyelets->positions, say("centre of each")));
         }
         if (const auto& pleats = layer_.making.pleats) {
-            all.push_back(positions(
-                "pleats", "Pleats, from the leading edge, on the flat", pleats->positions,
-                fmt::format("centre of each; {} in each, {} between", said(pleats->pleat), said(pleats->space))));
+            all.push_back(
+                positions("pleats", say("Pleats, from the leading edge, on the flat"), pleats->positions,
+                          say("centre of each; {} in each, {} between", said(pleats->pleat), said(pleats->space))));
         }
         if (layer_.blind) {
             all.push_back(rods());
@@ -69,32 +68,34 @@ private:
     }
 
     [[nodiscard]] SheetBlock finished() const {
-        SheetBlock block{.key = "finished", .title = "Finished", .columns = {}, .rows = {}, .note = {}, .beside = true};
+        SheetBlock block{
+            .key = "finished", .title = say("Finished"), .columns = {}, .rows = {}, .note = {}, .beside = true};
         if (layer_.finished) {
             const Finished& done = *layer_.finished;
             const bool blind = layer_.blind.has_value();
-            block.rows.push_back({{words(blind ? "Blinds" : "Curtains"),
+            block.rows.push_back({{words(blind ? say("Blinds") : say("Curtains")),
                                    figure(number(done.curtains), "finished.curtains"), words("")}});
             block.rows.push_back(
-                {{words(done.curtains > 1 ? "Width, each" : "Width"), figure(said(done.width), "finished.width_mm"),
-                  words(plus_minus(done.width_u, style_))}});
-            block.rows.push_back(
-                {{words("Drop"), figure(said(done.drop), "finished.drop_mm"), words(plus_minus(done.drop_u, style_))}});
+                {{words(done.curtains > 1 ? say("Width, each") : say("Width")),
+                  figure(said(done.width), "finished.width_mm"), words(plus_minus(done.width_u, style_))}});
+            block.rows.push_back({{words(say("Drop")), figure(said(done.drop), "finished.drop_mm"),
+                                   words(plus_minus(done.drop_u, style_))}});
         }
         if (layer_.cloth && layer_.cloth->fullness) {
             block.rows.push_back(
-                {{words("Fullness"), figure(number_text(*layer_.cloth->fullness, 2, style_) + " ×", "cloth.fullness"),
-                  words("")}});
+                {{words(say("Fullness")),
+                  figure(number_text(*layer_.cloth->fullness, 2, style_) + " ×", "cloth.fullness"), words("")}});
         }
         if (layer_.pelmet) {
             block.rows.push_back(
-                {{words("Pelmet, depth"), figure(said(layer_.pelmet->depth), "pelmet.depth_mm"), words("")}});
+                {{words(say("Pelmet, depth")), figure(said(layer_.pelmet->depth), "pelmet.depth_mm"), words("")}});
             block.rows.push_back(
-                {{words("Pelmet, face"), figure(said(layer_.pelmet->face), "pelmet.face_mm"), words("")}});
+                {{words(say("Pelmet, face")), figure(said(layer_.pelmet->face), "pelmet.face_mm"), words("")}});
         }
         if (layer_.blind) {
-            block.rows.push_back({{words("Fold"), figure(said(layer_.blind->fold), "blind.fold_mm"), words("")}});
-            block.rows.push_back({{words("Depth drawn up"), figure(said(layer_.blind->up), "blind.up_mm"), words("")}});
+            block.rows.push_back({{words(say("Fold")), figure(said(layer_.blind->fold), "blind.fold_mm"), words("")}});
+            block.rows.push_back(
+                {{words(say("Depth drawn up")), figure(said(layer_.blind->up), "blind.up_mm"), words("")}});
         }
         return block;
     }
@@ -108,13 +109,13 @@ private:
         }
         for (const Line line : lines) {
             const std::string at(word_of(line));
-            const std::string where = lines.size() > 1 ? ", " + at : std::string();
+            const std::string where = lines.size() > 1 ? ", " + worded(at) : std::string();
             const Size* pole = size("pole." + at);
-            block.rows.push_back({{words("Pole centre to floor" + where), figure(said(pole->value), "sizes.pole." + at),
-                                   words(plus_minus(pole->u, style_))}});
+            block.rows.push_back({{words(say("Pole centre to floor") + where),
+                                   figure(said(pole->value), "sizes.pole." + at), words(plus_minus(pole->u, style_))}});
             if (const Size* ceiling = size("ceiling." + at)) {
                 block.rows.push_back(
-                    {{words("Pole centre to ceiling" + where),
+                    {{words(say("Pole centre to ceiling") + where),
                       figure(said(ceiling->value - pole->value), fmt::format("sizes.ceiling.{0}-pole.{0}", at)),
                       words("")}});
             }
@@ -122,16 +123,16 @@ private:
     }
 
     [[nodiscard]] SheetBlock hang() const {
-        SheetBlock block{.key = "hang", .title = "Hang", .columns = {}, .rows = {}, .note = {}, .beside = true};
+        SheetBlock block{.key = "hang", .title = say("Hang"), .columns = {}, .rows = {}, .note = {}, .beside = true};
         pole_rows(block);
         // From the two decimals that the figures report, so that every sheet rounds the same number.
         const auto mass = [&](Mass kg) { return mass_text(kg, style_); };
         if (layer_.mass) {
-            block.rows.push_back({{words("In all"), figure(mass(*layer_.mass), "mass_kg"), words("")}});
+            block.rows.push_back({{words(say("In all")), figure(mass(*layer_.mass), "mass_kg"), words("")}});
         }
         if (layer_.bracket_mass) {
             block.rows.push_back(
-                {{words("Most loaded bracket"), figure(mass(*layer_.bracket_mass), "bracket_kg"), words("")}});
+                {{words(say("Most loaded bracket")), figure(mass(*layer_.bracket_mass), "bracket_kg"), words("")}});
         }
         return block;
     }
@@ -143,14 +144,17 @@ private:
         if (!kind.empty()) {
             how = kind + (how.empty() ? "" : ": ") + how;
         }
-        block.rows.push_back({{figure(counted(widths, "drop", "drops"), key + ".widths"),
+        block.rows.push_back({{figure(counted(widths, to_say("drop"), to_say("drops")), key + ".widths"),
                                figure(written_cut(cut_drop, style_), path), words(fabric_name(cloth)), words(how)}});
         block.rows.back().cells.front().number = false;
     }
 
     [[nodiscard]] SheetBlock cut() const {
-        SheetBlock block{
-            .key = "cut", .title = "Cut", .columns = {"piece", "cut", "of", "how"}, .rows = {}, .note = {}};
+        SheetBlock block{.key = "cut",
+                         .title = say("Cut"),
+                         .columns = {say("piece"), say("cut"), say("of"), say("how")},
+                         .rows = {},
+                         .note = {}};
         if (layer_.cloth) {
             drops_row(block, layer_.cloth->widths, layer_.cloth->cut_drop, layer_.cloth->fabric, "cloth", "");
         }
@@ -158,21 +162,21 @@ private:
             drops_row(block, layer_.lining->widths, layer_.lining->cut_drop, layer_.lining->fabric, "lining", "");
         }
         if (const auto& second = layer_.making.second_lining) {
-            drops_row(block, second->widths, second->cut_drop, second->fabric, "second_lining", "second lining");
+            drops_row(block, second->widths, second->cut_drop, second->fabric, "second_lining", say("second lining"));
         }
         if (layer_.interlining) {
             drops_row(block, layer_.interlining->widths, layer_.interlining->cut_drop, layer_.interlining->fabric,
-                      "interlining", "interlining");
+                      "interlining", say("interlining"));
         }
         tabs_row(block);
         if (layer_.pelmet && layer_.cloth) {
             drops_row(block, layer_.pelmet->widths, layer_.pelmet->cut_drop, layer_.cloth->fabric, "pelmet",
-                      "pelmet, " + said(layer_.pelmet->face) + " across the face");
+                      say("pelmet, {} across the face", said(layer_.pelmet->face)));
         }
         other_rows(block);
         counted_rows(block);
         if (!block.rows.empty()) {
-            block.note = "Shrinkage is taken along the length only; widths are figured unwashed.";
+            block.note = say("Shrinkage is taken along the length only; widths are figured unwashed.");
         }
         return block;
     }
@@ -186,7 +190,7 @@ private:
         const auto row = how == nullptr ? std::nullopt : step_value(*how, "each row");
         const Length length = row ? Length::mm(*row) : tabs.cut_length;
         SheetRow cells{
-            {figure(counted(curtains() * tabs.each, "tab", "tabs"), "tabs.each"),
+            {figure(counted(curtains() * tabs.each, to_say("tab"), to_say("tabs")), "tabs.each"),
              figure(written_cut(length, style_) + " × " + written_cut(tabs.cut_width, style_), "tabs.cut_width_mm"),
              words(fabric_name(layer_.cloth->fabric)), words(tab_working(how, tabs, style_))}};
         cells.cells.front().number = false;
@@ -217,22 +221,22 @@ private:
             block.rows.push_back({{piece, words(""), words(""), words(std::move(how))}});
         };
         if (layer_.eyelets) {
-            add(layer_.eyelets->each, "eyelet", "eyelets", "eyelets.each",
-                count_word(layer_.eyelets->each) + " to a curtain");
+            add(layer_.eyelets->each, to_say("eyelet"), to_say("eyelets"), "eyelets.each",
+                say("{} to a curtain", count_word(layer_.eyelets->each)));
         }
         if (layer_.making.hooks) {
-            add(layer_.making.hooks->each, "hook", "hooks", "hooks.each",
-                count_word(layer_.making.hooks->each) + " to a curtain");
+            add(layer_.making.hooks->each, to_say("hook"), to_say("hooks"), "hooks.each",
+                say("{} to a curtain", count_word(layer_.making.hooks->each)));
         }
         if (layer_.blind) {
-            add(layer_.blind->rods, "rod", "rods", "blind.rods", "in pockets on the lining");
+            add(layer_.blind->rods, to_say("rod"), to_say("rods"), "blind.rods", say("in pockets on the lining"));
         }
         if (layer_.weights) {
             const Trace* how = trace("weights.each");
             const double every = how == nullptr ? 0.5 : step_value(*how, "widths between weights").value_or(0.5);
-            add(layer_.weights->each, "weight", "weights", "weights.each",
-                every == 0.5 ? "corners and each half width"
-                             : "corners and every " + number_text(every, 2, style_) + " of a width");
+            add(layer_.weights->each, to_say("weight"), to_say("weights"), "weights.each",
+                every == 0.5 ? say("corners and each half width")
+                             : say("corners and every {} of a width", number_text(every, 2, style_)));
         }
     }
 
@@ -253,10 +257,10 @@ private:
 
     [[nodiscard]] SheetBlock rods() const {
         SheetBlock block{.key = "rods",
-                         .title = "Rods, above the bottom edge",
+                         .title = say("Rods, above the bottom edge"),
                          .columns = {},
                          .rows = {{}},
-                         .note = "centre of each"};
+                         .note = say("centre of each")};
         for (int i = 0; i < layer_.blind->rods; ++i) {
             block.rows.front().cells.push_back(
                 figure(said((2.0 * i + 1.0) * layer_.blind->fold), "rods.centre." + std::to_string(i + 1)));
@@ -265,10 +269,10 @@ private:
     }
 
     [[nodiscard]] SheetBlock order() const {
-        SheetBlock block{.key = "order", .title = "Order", .columns = {}, .rows = {}, .note = {}};
+        SheetBlock block{.key = "order", .title = say("Order"), .columns = {}, .rows = {}, .note = {}};
         for (const ClothCuts& cloth : cutting_list(survey_, figures_, style_).cloths) {
             block.rows.push_back({{words(cloth.name), figure(cloth.order, "orders." + cloth.fabric + ".order_m"),
-                                   words(cloth.summary + (cloth.provisional ? "; provisional" : ""))}});
+                                   words(cloth.summary + (cloth.provisional ? "; " + say("provisional") : ""))}});
         }
         return block;
     }

@@ -2,6 +2,7 @@
 #include "sheet/roll_cuts.h"
 
 #include "units/rounding.h"
+#include "units/saying.h"
 
 #include <algorithm>
 #include <cmath>
@@ -12,10 +13,10 @@ namespace truehang {
 
 namespace {
 
-constexpr std::string_view phase_gap = "half repeat";
-constexpr const char* left_over = "left over";
+constexpr std::string_view phase_gap = to_say("half repeat");
+constexpr std::string_view left_over = to_say("left over");
 
-bool is_left_out(std::string_view what) { return what == phase_gap || what == "placing the pattern"; }
+bool is_left_out(std::string_view what) { return what == phase_gap || what == to_say("placing the pattern"); }
 
 /// Half repeats in a length that was rounded up to a whole millimetre; 0 where it is no number of them.
 double repeats_in(Length length, const Fabric& fabric) {
@@ -187,10 +188,12 @@ private:
             end = std::max(end, cut.to);
         }
         for (const RollFlaw& flaw : roll.flaws) {
-            cuts.flaws.push_back({.start = flaw.from, .end = flaw.to, .what = "flaw", .left_out = true});
+            cuts.flaws.push_back(
+                {.start = flaw.from, .end = flaw.to, .what = std::string(to_say("flaw")), .left_out = true});
         }
         for (const RollJoin& join : roll.joins) {
-            cuts.flaws.push_back({.start = join.at, .end = join.at, .what = "join", .left_out = true});
+            cuts.flaws.push_back(
+                {.start = join.at, .end = join.at, .what = std::string(to_say("join")), .left_out = true});
         }
         std::ranges::stable_sort(cuts.flaws, {}, &RollCut::start);
         for (const RollCut& flaw : cuts.flaws) {
@@ -198,7 +201,8 @@ private:
         }
         for (const Remnant& remnant : planned.remnants) {
             if (remnant.useful) {
-                pass_over(cuts.cuts, {.start = remnant.from, .end = remnant.to, .what = left_over, .left_out = true},
+                pass_over(cuts.cuts,
+                          {.start = remnant.from, .end = remnant.to, .what = std::string(left_over), .left_out = true},
                           end);
             }
             if (remnant.useful || remnant.from >= end) {
@@ -286,12 +290,12 @@ int curtains_of(const Figures& figures, const RollCut& cut) {
 
 std::string whose_text(const RollCut& cut, int curtains) {
     if (cut.curtains.size() == 2) {
-        return "split: half to each curtain";
+        return say("split: half to each curtain");
     }
     if (cut.curtains.empty() || curtains < 2) {
         return {};
     }
-    return cut.curtains.front() == 0 ? "left curtain" : "right curtain";
+    return cut.curtains.front() == 0 ? say("left curtain") : say("right curtain");
 }
 
 std::vector<ShownCut> shown_cuts(const RollCuts& roll, const SheetStyle& style) {

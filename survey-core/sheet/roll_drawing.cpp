@@ -2,6 +2,7 @@
 #include "sheet/roll_drawing.h"
 
 #include "sheet/elevation.h"
+#include "units/saying.h"
 
 #include <fmt/format.h>
 
@@ -133,12 +134,12 @@ private:
 Elevation roll_drawing(const RollCuts& roll, Length length, bool one_way) {
     Elevation drawing;
     drawing.width = paper_width;
-    drawing.title = "The roll from its outer end";
+    drawing.title = say("The roll from its outer end");
     const auto pieces = std::ranges::count_if(roll.cuts, [](const RollCut& cut) { return !cut.left_out; });
     drawing.description =
-        fmt::format("{} cuts along {:g} m, numbered as in the list.", pieces, std::round(length.mm() / 10.0) / 100.0);
+        say("{} cuts along {:g} m, numbered as in the list.", pieces, std::round(length.mm() / 10.0) / 100.0);
     if (one_way) {
-        drawing.description += " The arrows point to the tops, all one way.";
+        drawing.description += " " + say("The arrows point to the tops, all one way.");
     }
     StripDrawer drawer(drawing, length.mm());
     drawing.height = drawer.strips() * strip_step;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sheet/sheet.h"
 
+#include "units/saying.h"
+
 #include <array>
 
 namespace truehang {
@@ -14,11 +16,11 @@ struct KindWords {
 };
 
 constexpr std::array kinds{
-    KindWords{SheetKind::measure, "measure", "Measure sheet"},
-    KindWords{SheetKind::cutting, "cutting", "Cutting list"},
-    KindWords{SheetKind::making, "making", "Making sheet"},
-    KindWords{SheetKind::hanging, "hanging", "Hanging sheet"},
-    KindWords{SheetKind::agreed, "agreed", "Agreement"},
+    KindWords{SheetKind::measure, "measure", to_say("Measure sheet")},
+    KindWords{SheetKind::cutting, "cutting", to_say("Cutting list")},
+    KindWords{SheetKind::making, "making", to_say("Making sheet")},
+    KindWords{SheetKind::hanging, "hanging", to_say("Hanging sheet")},
+    KindWords{SheetKind::agreed, "agreed", to_say("Agreement")},
 };
 
 const KindWords& words_of(SheetKind kind) {
@@ -34,7 +36,7 @@ const KindWords& words_of(SheetKind kind) {
 
 std::string_view word_of(SheetKind kind) { return words_of(kind).word; }
 
-std::string_view title_of(SheetKind kind) { return words_of(kind).title; }
+std::string title_of(SheetKind kind) { return worded(words_of(kind).title); }
 
 std::optional<SheetKind> sheet_kind(std::string_view word) {
     for (const KindWords& words : kinds) {

@@ -85,7 +85,7 @@ enum class SheetKind { measure, cutting, making, hanging, agreed };
 [[nodiscard]] std::string_view word_of(SheetKind kind);
 [[nodiscard]] std::optional<SheetKind> sheet_kind(std::string_view word);
 /// "Measure sheet", "Cutting list", "Making sheet", "Hanging sheet", "Agreement".
-[[nodiscard]] std::string_view title_of(SheetKind kind);
+[[nodiscard]] std::string title_of(SheetKind kind);
 
 /// One sheet: it begins a page, and its pages are counted for themselves.
 struct Sheet {

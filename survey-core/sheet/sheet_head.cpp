@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sheet/sheet_head.h"
 
+#include "units/saying.h"
+
 #include <algorithm>
 
 namespace truehang {
@@ -15,6 +17,19 @@ SheetPlace sheet_place(const Survey& survey, std::size_t window_index) {
     return {};
 }
 
+namespace {
+
+/// "Measured 14 March 2026 by Ann"; empty where neither is known.
+std::string measured_line(const Survey& survey) {
+    if (survey.measured_at.empty()) {
+        return survey.measured_by.empty() ? std::string() : say("Measured by {}", survey.measured_by);
+    }
+    const std::string day = day_text(survey.measured_at);
+    return survey.measured_by.empty() ? say("Measured {}", day) : say("Measured {} by {}", day, survey.measured_by);
+}
+
+}  // namespace
+
 std::vector<std::string> heading_lines(const Survey& survey, const SheetStyle& style) {
     std::vector<std::string> lines;
     std::string who = survey.client ? survey.client->name : std::string();
@@ -24,15 +39,8 @@ std::vector<std::string> heading_lines(const Survey& survey, const SheetStyle& s
     if (!who.empty()) {
         lines.push_back(who + ".");
     }
-    std::string measured;
-    if (!survey.measured_at.empty()) {
-        measured += " " + day_text(survey.measured_at);
-    }
-    if (!survey.measured_by.empty()) {
-        measured += " by " + survey.measured_by;
-    }
-    if (!measured.empty()) {
-        lines.push_back("Measured" + measured + (measured.ends_with('.') ? "" : "."));
+    if (const std::string measured = measured_line(survey); !measured.empty()) {
+        lines.push_back(measured + (measured.ends_with('.') ? "" : "."));
     }
     lines.push_back(unit_sentence(style));
     return lines;
@@ -56,7 +64,7 @@ std::vector<SheetMind> minds_of(const WindowFigures& window, const std::string& 
         if (flag.layer.empty() || flag.layer == layer) {
             minds.push_back({.severity = flag.severity,
                              .shape = shape_of(flag.severity),
-                             .word = std::string(flag_word(flag.severity)),
+                             .word = worded(flag_word(flag.severity)),
                              .text = flag.text,
                              .code = flag.code});
         }
@@ -68,7 +76,7 @@ std::vector<SheetMind> minds_of(const WindowFigures& window, const std::string& 
 std::string corner_of(const Survey& survey) {
     std::string corner = survey.title.substr(0, survey.title.find(','));
     if (survey.revision) {
-        corner += (corner.empty() ? "Revision " : ", revision ") + std::to_string(*survey.revision);
+        corner += corner.empty() ? say("Revision {}", *survey.revision) : ", " + say("revision {}", *survey.revision);
     }
     return corner;
 }
@@ -78,15 +86,15 @@ std::string provisional_text(const std::vector<SheetMind>& minds) {
         return {};
     }
     return minds.front().severity == Severity::stop
-               ? "Provisional: nothing can be cut from this sheet yet."
-               : "Provisional: don’t cut from this sheet before the reading is taken again.";
+               ? say("Provisional: nothing can be cut from this sheet yet.")
+               : say("Provisional: don’t cut from this sheet before the reading is taken again.");
 }
 
 SheetMind caution_mind(const Caution& caution) {
     return {.severity = Severity::caution,
             .shape = shape_of(Severity::caution),
-            .word = std::string(flag_word(Severity::caution)),
-            .text = std::string(caution.text),
+            .word = worded(flag_word(Severity::caution)),
+            .text = worded(caution.text),
             .code = {}};
 }
 
@@ -98,7 +106,7 @@ std::vector<SheetMind> one_way_minds(const Survey& survey, const LayerFigures& l
             (is(layer.cloth) || is(layer.lining) || is(layer.making.second_lining) || is(layer.interlining))) {
             minds.push_back({.severity = Severity::note,
                              .shape = shape_of(Severity::note),
-                             .word = std::string(flag_word(Severity::note)),
+                             .word = worded(flag_word(Severity::note)),
                              .text = one_way_text(fabric),
                              .code = std::string(one_way_code)});
         }

@@ -8,6 +8,7 @@
 #include "sheet/making_sheet.h"
 #include "sheet/measure_sheet.h"
 #include "sheet/sheet_head.h"
+#include "units/saying.h"
 
 #include <algorithm>
 #include <iterator>
@@ -71,16 +72,16 @@ Sheet whole_measure_sheet(const Survey& survey, const Figures& figures, std::siz
         }
     }
     if (!measure.mind.empty()) {
-        sheet.parts.emplace_back(SheetMinds{"Mind", std::move(measure.mind)});
+        sheet.parts.emplace_back(SheetMinds{say("Mind"), std::move(measure.mind)});
     }
     std::ranges::move(after, std::back_inserter(sheet.parts));
     if (!measure.notes.empty()) {
-        sheet.parts.emplace_back(SheetWords{"Notes", {measure.notes}});
+        sheet.parts.emplace_back(SheetWords{say("Notes"), {measure.notes}});
     }
     sheet.parts.emplace_back(
-        SheetDrawing{measured_drawing(survey, place, figures.windows[window], style), "As measured"});
+        SheetDrawing{measured_drawing(survey, place, figures.windows[window], style), say("As measured")});
     if (!measure.workings.empty()) {
-        sheet.parts.emplace_back(SheetWorkings{"How each figure came about", std::move(measure.workings)});
+        sheet.parts.emplace_back(SheetWorkings{say("How each figure came about"), std::move(measure.workings)});
     }
     return sheet;
 }

@@ -7,6 +7,7 @@
 #include "sheet/window_outline.h"
 #include "sheet/words.h"
 #include "survey/house_rules.h"
+#include "units/saying.h"
 
 #include <algorithm>
 
@@ -95,10 +96,11 @@ private:
 
     void collect() {
         if (recess_) {
-            standing_.push_back({"recess " + said(*recess_), "opening.depth", -*recess_, (sill_ + head_) / 2.0, 3});
+            standing_.push_back(
+                {say("recess {}", said(*recess_)), "opening.depth", -*recess_, (sill_ + head_) / 2.0, 3});
         }
         if (sill_out_) {
-            standing_.push_back({"sill board " + said(*sill_out_), "sill.projection", *sill_out_, sill_, 4});
+            standing_.push_back({say("sill board {}", said(*sill_out_)), "sill.projection", *sill_out_, sill_, 4});
         }
         for (const Layer& layer : window_.layers) {
             if (layer.hardware && layer.hardware->projection && !hangs_inside_opening(layer)) {
@@ -224,8 +226,8 @@ Elevation side_view_of(const Survey& survey, const Room& room, const Window& win
     elevation.width = options.width;
     elevation.height = options.height;
     SideDrawer(survey, window, figures, options).draw(elevation);
-    elevation.title = window_title(room, window) + ", from the side";
-    elevation.description = "A cut through the wall, the room to the right.";
+    elevation.title = say("{}, from the side", window_title(room, window));
+    elevation.description = say("A cut through the wall, the room to the right.");
     for (const TapeRun& run : elevation.runs) {
         elevation.description += " " + run.says + ".";
     }

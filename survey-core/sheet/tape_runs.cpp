@@ -3,6 +3,7 @@
 
 #include "sheet/words.h"
 #include "units/angle_text.h"
+#include "units/saying.h"
 
 #include <algorithm>
 #include <cmath>
@@ -227,23 +228,24 @@ std::string Tapes::text_of(const Tape& tape) const {
     const std::string text = tape.station.is_angle() ? write_angle(tape.reading->angle.value_or(Angle()),
                                                                    options_.length_style.decimal, true)
                                                      : write_length(tape.reading->value, options_.length_style);
-    return text + (is_proposed(tape.reading) ? " proposed" : "");
+    return text + (is_proposed(tape.reading) ? " " + say("proposed") : "");
 }
 
 std::string Tapes::says_of(const Tape& tape) const {
     LengthStyle style = options_.length_style;
     style.with_unit = true;
-    std::string says(tape.station.says);
+    std::string says = station_words(tape.station);
     if (tape.reading != nullptr) {
         says +=
             ": " + (tape.station.is_angle() ? write_angle(tape.reading->angle.value_or(Angle()), style.decimal, true)
                                             : write_length(tape.reading->value, style));
     } else {
-        says += ": not measured yet";
+        says += ": " + say("not measured yet");
     }
-    says += is_proposed(tape.reading) ? ", proposed" : "";
+    says += is_proposed(tape.reading) ? ", " + say("proposed") : "";
     if (tape.active) {
-        says += options_.typed.empty() ? "; being measured" : "; being measured, " + options_.typed + " typed";
+        says +=
+            "; " + (options_.typed.empty() ? say("being measured") : say("being measured, {} typed", options_.typed));
     }
     return says;
 }

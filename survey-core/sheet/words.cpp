@@ -4,6 +4,7 @@
 #include "sizing/headings.h"
 #include "sizing/layer.h"
 #include "units/rounding.h"
+#include "units/saying.h"
 
 #include <fmt/format.h>
 
@@ -32,15 +33,6 @@ std::string metres_text(double metres, const SheetStyle& style) {
     return number_text(metres, 3, style) + " m";
 }
 
-std::string lower_first(std::string text) {
-    // A name that goes on in capitals ("SW gable") keeps them.
-    if (text.size() > 1 && std::isupper(static_cast<unsigned char>(text[0])) != 0 &&
-        std::islower(static_cast<unsigned char>(text[1])) != 0) {
-        text[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(text[0])));
-    }
-    return text;
-}
-
 std::string upper_first(std::string text) {
     if (!text.empty()) {
         text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
@@ -54,66 +46,67 @@ struct FigureName {
 };
 
 constexpr std::array figure_names{
-    FigureName{"finished.curtains", "Curtains"},
-    FigureName{"finished.width_mm", "Finished width, each"},
-    FigureName{"finished.drop_mm", "Finished drop"},
-    FigureName{"finished.drops_mm.left", "Finished drop, left"},
-    FigureName{"finished.drops_mm.centre", "Finished drop, centre"},
-    FigureName{"finished.drops_mm.right", "Finished drop, right"},
-    FigureName{"finished.planned.width_mm", "Planned width, each"},
-    FigureName{"finished.planned.drop_mm", "Planned drop"},
-    FigureName{"finished.planned.cut_drop_mm", "Cut drop, as planned"},
-    FigureName{"finished.planned.hem_left_mm", "Left in the hem of cloth cut so"},
-    FigureName{"finished.planned.short_by_mm", "Cloth cut so is short by"},
-    FigureName{"run.length_mm", "Length of the run"},
-    FigureName{"cloth.widths_each", "Widths in one"},
-    FigureName{"cloth.widths", "Widths"},
-    FigureName{"cloth.fullness", "Fullness"},
-    FigureName{"cloth.flat_mm", "Flat width, each"},
-    FigureName{"cloth.cut_drop_mm", "Cut drop"},
-    FigureName{"cloth.length_mm", "Length of cloth"},
-    FigureName{"cloth.railroaded_mm", "Length of cloth, turned sideways"},
-    FigureName{"lining.widths_each", "Lining widths in one"},
-    FigureName{"lining.widths", "Lining widths"},
-    FigureName{"lining.flat_mm", "Lining, flat width"},
-    FigureName{"lining.cut_drop_mm", "Lining, cut drop"},
-    FigureName{"lining.length_mm", "Length of lining"},
-    FigureName{"second_lining.widths_each", "Second lining widths in one"},
-    FigureName{"second_lining.widths", "Second lining widths"},
-    FigureName{"second_lining.flat_mm", "Second lining, flat width"},
-    FigureName{"second_lining.cut_drop_mm", "Second lining, cut drop"},
-    FigureName{"second_lining.length_mm", "Length of second lining"},
-    FigureName{"interlining.widths", "Interlining widths"},
-    FigureName{"interlining.widths_each", "Interlining widths in one"},
-    FigureName{"interlining.flat_mm", "Interlining, flat width"},
-    FigureName{"interlining.cut_drop_mm", "Interlining, cut drop"},
-    FigureName{"interlining.length_mm", "Length of interlining"},
-    FigureName{"tabs.cut_length_mm", "Tab, cut length"},
-    FigureName{"tabs.hang_mm", "Tab hang"},
-    FigureName{"tabs.each", "Tabs in one curtain"},
-    FigureName{"tabs.spacing_mm", "Tab spacing"},
-    FigureName{"tabs.cut_width_mm", "Tab, cut width"},
-    FigureName{"tabs.length_mm", "Cloth for tabs"},
-    FigureName{"eyelets.each", "Eyelets in one curtain"},
-    FigureName{"eyelets.spacing_mm", "Eyelet spacing"},
-    FigureName{"pleats.each", "Pleats in one curtain"},
-    FigureName{"pleats.pleat_mm", "Cloth in one pleat"},
-    FigureName{"pleats.space_mm", "Space between pleats"},
-    FigureName{"hooks.each", "Hooks in one curtain"},
-    FigureName{"tie_back.height_mm", "Tie-back above the floor"},
-    FigureName{"tie_back.length_mm", "Tie-back length"},
-    FigureName{"tie_back.cut_length_mm", "Tie-back, cut length"},
-    FigureName{"weights.each", "Weights in one curtain"},
-    FigureName{"blind.rods", "Rods"},
-    FigureName{"blind.fold_mm", "Fold"},
-    FigureName{"blind.up_mm", "Depth drawn up"},
-    FigureName{"pelmet.depth_mm", "Pelmet depth"},
-    FigureName{"pelmet.face_mm", "Pelmet face"},
-    FigureName{"pelmet.widths", "Pelmet widths"},
-    FigureName{"pelmet.cut_drop_mm", "Pelmet, cut depth"},
-    FigureName{"pelmet.length_mm", "Cloth for the pelmet"},
-    FigureName{"mass_kg", "Mass in all"},
-    FigureName{"bracket_kg", "On the most loaded bracket"},
+    FigureName{"finished.curtains", to_say("Curtains")},
+    FigureName{"finished.width_mm", to_say("Finished width, each")},
+    FigureName{"finished.drop_mm", to_say("Finished drop")},
+    FigureName{"finished.drops_mm.left", to_say("Finished drop, left")},
+    FigureName{"finished.drops_mm.centre", to_say("Finished drop, centre")},
+    FigureName{"finished.drops_mm.right", to_say("Finished drop, right")},
+    FigureName{"finished.planned.width_mm", to_say("Planned width, each")},
+    FigureName{"finished.planned.drop_mm", to_say("Planned drop")},
+    FigureName{"finished.planned.cut_drop_mm", to_say("Cut drop, as planned")},
+    FigureName{"finished.planned.hem_left_mm", to_say("Left in the hem of cloth cut so")},
+    FigureName{"finished.planned.short_by_mm", to_say("Cloth cut so is short by")},
+    FigureName{"run.length_mm", to_say("Length of the run")},
+    FigureName{"cloth.widths_each", to_say("Widths in one")},
+    FigureName{"cloth.widths", to_say("Widths")},
+    FigureName{"cloth.joins_mm", to_say("Joins")},
+    FigureName{"cloth.fullness", to_say("Fullness")},
+    FigureName{"cloth.flat_mm", to_say("Flat width, each")},
+    FigureName{"cloth.cut_drop_mm", to_say("Cut drop")},
+    FigureName{"cloth.length_mm", to_say("Length of cloth")},
+    FigureName{"cloth.railroaded_mm", to_say("Length of cloth, turned sideways")},
+    FigureName{"lining.widths_each", to_say("Lining widths in one")},
+    FigureName{"lining.widths", to_say("Lining widths")},
+    FigureName{"lining.flat_mm", to_say("Lining, flat width")},
+    FigureName{"lining.cut_drop_mm", to_say("Lining, cut drop")},
+    FigureName{"lining.length_mm", to_say("Length of lining")},
+    FigureName{"second_lining.widths_each", to_say("Second lining widths in one")},
+    FigureName{"second_lining.widths", to_say("Second lining widths")},
+    FigureName{"second_lining.flat_mm", to_say("Second lining, flat width")},
+    FigureName{"second_lining.cut_drop_mm", to_say("Second lining, cut drop")},
+    FigureName{"second_lining.length_mm", to_say("Length of second lining")},
+    FigureName{"interlining.widths", to_say("Interlining widths")},
+    FigureName{"interlining.widths_each", to_say("Interlining widths in one")},
+    FigureName{"interlining.flat_mm", to_say("Interlining, flat width")},
+    FigureName{"interlining.cut_drop_mm", to_say("Interlining, cut drop")},
+    FigureName{"interlining.length_mm", to_say("Length of interlining")},
+    FigureName{"tabs.cut_length_mm", to_say("Tab, cut length")},
+    FigureName{"tabs.hang_mm", to_say("Tab hang")},
+    FigureName{"tabs.each", to_say("Tabs in one curtain")},
+    FigureName{"tabs.spacing_mm", to_say("Tab spacing")},
+    FigureName{"tabs.cut_width_mm", to_say("Tab, cut width")},
+    FigureName{"tabs.length_mm", to_say("Cloth for tabs")},
+    FigureName{"eyelets.each", to_say("Eyelets in one curtain")},
+    FigureName{"eyelets.spacing_mm", to_say("Eyelet spacing")},
+    FigureName{"pleats.each", to_say("Pleats in one curtain")},
+    FigureName{"pleats.pleat_mm", to_say("Cloth in one pleat")},
+    FigureName{"pleats.space_mm", to_say("Space between pleats")},
+    FigureName{"hooks.each", to_say("Hooks in one curtain")},
+    FigureName{"tie_back.height_mm", to_say("Tie-back above the floor")},
+    FigureName{"tie_back.length_mm", to_say("Tie-back length")},
+    FigureName{"tie_back.cut_length_mm", to_say("Tie-back, cut length")},
+    FigureName{"weights.each", to_say("Weights in one curtain")},
+    FigureName{"blind.rods", to_say("Rods")},
+    FigureName{"blind.fold_mm", to_say("Fold")},
+    FigureName{"blind.up_mm", to_say("Depth drawn up")},
+    FigureName{"pelmet.depth_mm", to_say("Pelmet depth")},
+    FigureName{"pelmet.face_mm", to_say("Pelmet face")},
+    FigureName{"pelmet.widths", to_say("Pelmet widths")},
+    FigureName{"pelmet.cut_drop_mm", to_say("Pelmet, cut depth")},
+    FigureName{"pelmet.length_mm", to_say("Cloth for the pelmet")},
+    FigureName{"mass_kg", to_say("Mass in all")},
+    FigureName{"bracket_kg", to_say("On the most loaded bracket")},
 };
 
 std::string hardware_text(const Hardware& hardware, const SheetStyle& style) {
@@ -121,35 +114,34 @@ std::string hardware_text(const Hardware& hardware, const SheetStyle& style) {
     if (!kind) {
         return {};
     }
-    std::string text = "on a ";
-    if (*kind == HardwareKind::pole && hardware.diameter) {
-        text += written(*hardware.diameter, style) + " " + std::string(word_of(style.unit)) + " ";
-    }
-    text += Word<HardwareKind>::word_for(*kind);
+    const std::string word = worded(Word<HardwareKind>::word_for(*kind));
+    std::string text = *kind == HardwareKind::pole && hardware.diameter
+                           ? say("on a {} {} {}", written(*hardware.diameter, style), word_of(style.unit), word)
+                           : say("on a {}", word);
     if (hardware.run && hardware.run->is(Run::bent)) {
-        text += " bent round the corners";  // its length is measured, not chosen
+        text += " " + say("bent round the corners");  // its length is measured, not chosen
     } else if (hardware.length) {
-        text += " " + written(*hardware.length, style) + " long";
+        text += " " + say("{} long", written(*hardware.length, style));
     }
     const auto hang = hardware.hang ? hardware.hang->known() : std::optional(Hang::level);
     if (hang) {
-        text += *hang == Hang::level  ? ", level"
-                : *hang == Hang::head ? ", parallel to the head"
-                                      : ", parallel to the ceiling";
+        text += ", " + (*hang == Hang::level  ? say("level")
+                        : *hang == Hang::head ? say("parallel to the head")
+                                              : say("parallel to the ceiling"));
     }
     if (hardware.supply && hardware.supply->is(Supply::existing)) {
-        text += ", which is there";
+        text += ", " + say("which is there");
     } else if (hardware.supply && hardware.supply->is(Supply::others)) {
-        text += ", supplied by others";
+        text += ", " + say("supplied by others");
     }
     return text;
 }
 
 std::string lining_text(const Treatment& treatment) {
     if (treatment.lining) {
-        return treatment.interlining ? ", lined and interlined" : ", lined";
+        return ", " + (treatment.interlining ? say("lined and interlined") : say("lined"));
     }
-    return treatment.interlining ? ", interlined" : ", unlined";
+    return ", " + (treatment.interlining ? say("interlined") : say("unlined"));
 }
 
 std::string length_words(const Treatment& treatment, const SheetStyle& style) {
@@ -159,41 +151,41 @@ std::string length_words(const Treatment& treatment, const SheetStyle& style) {
     }
     switch (*length) {
         case HemAt::floor:
-            return ", floor length";
+            return ", " + say("floor length");
         case HemAt::sill:
-            return ", sill length";
+            return ", " + say("sill length");
         case HemAt::below_sill:
-            return ", to below the sill";
+            return ", " + say("to below the sill");
         case HemAt::break_:
-            return ", breaking on the floor";
+            return ", " + say("breaking on the floor");
         case HemAt::puddle:
-            return ", puddling on the floor";
+            return ", " + say("puddling on the floor");
         case HemAt::given:
             break;
     }
-    return treatment.bottom ? ", to " + written(*treatment.bottom, style) + " above the floor" : std::string();
+    return treatment.bottom ? ", " + say("to {} above the floor", written(*treatment.bottom, style)) : std::string();
 }
 
 std::string layout_words(const Treatment& treatment, bool blind) {
     if (blind) {
-        return treatment.fit && treatment.fit->is(Fit::outside) ? "A Roman blind outside the opening"
-                                                                : "A Roman blind inside the opening";
+        return treatment.fit && treatment.fit->is(Fit::outside) ? say("A Roman blind outside the opening")
+                                                                : say("A Roman blind inside the opening");
     }
     const auto layout = treatment.layout ? treatment.layout->known() : std::optional(Layout::pair);
     if (!layout) {
-        return "Curtains";
+        return say("Curtains");
     }
     switch (*layout) {
         case Layout::pair:
-            return "A pair";
+            return say("A pair");
         case Layout::left:
-            return "One curtain, drawn to the left";
+            return say("One curtain, drawn to the left");
         case Layout::right:
-            return "One curtain, drawn to the right";
+            return say("One curtain, drawn to the right");
         case Layout::single:
             break;
     }
-    return "One curtain";
+    return say("One curtain");
 }
 
 }  // namespace
@@ -233,17 +225,17 @@ std::string_view word_of(FlagShape shape) {
 std::string_view flag_word(Severity severity) {
     switch (severity) {
         case Severity::stop:
-            return "Stop";
+            return to_say("Stop");
         case Severity::remeasure:
-            return "Measure again";
+            return to_say("Measure again");
         case Severity::decide:
-            return "Decide";
+            return to_say("Decide");
         case Severity::caution:
-            return "Caution";
+            return to_say("Caution");
         case Severity::note:
             break;
     }
-    return "Note";
+    return to_say("Note");
 }
 
 SheetStyle sheet_style_for(const Survey& survey) {
@@ -253,9 +245,9 @@ SheetStyle sheet_style_for(const Survey& survey) {
 
 std::string unit_sentence(const SheetStyle& style) {
     const std::string unit = style.unit == LengthUnit::in
-                                 ? "inches, to the eighth (what is cut never below it; sums are worked finer)"
+                                 ? say("inches, to the eighth (what is cut never below it; sums are worked finer)")
                                  : std::string(word_of(style.unit));
-    return fmt::format("All in {} unless said; ± is twice the standard uncertainty.", unit);
+    return say("All in {} unless said; ± is twice the standard uncertainty.", unit);
 }
 
 Length cut_length(Length length, const SheetStyle& style) {
@@ -304,45 +296,49 @@ std::string mass_text(Mass mass, const SheetStyle& style) {
 }
 
 std::string count_word(int count) {
-    constexpr std::array<std::string_view, 13> words{"no",    "one",   "two",  "three", "four",   "five",  "six",
-                                                     "seven", "eight", "nine", "ten",   "eleven", "twelve"};
-    return count >= 0 && count < static_cast<int>(words.size()) ? std::string(words[static_cast<std::size_t>(count)])
+    constexpr std::array<std::string_view, 13> words{to_say("no"),    to_say("one"),  to_say("two"), to_say("three"),
+                                                     to_say("four"),  to_say("five"), to_say("six"), to_say("seven"),
+                                                     to_say("eight"), to_say("nine"), to_say("ten"), to_say("eleven"),
+                                                     to_say("twelve")};
+    return count >= 0 && count < static_cast<int>(words.size()) ? worded(words[static_cast<std::size_t>(count)])
                                                                 : std::to_string(count);
 }
 
 std::string counted(int count, std::string_view one, std::string_view many) {
-    return fmt::format("{} {}", count, count == 1 ? one : many);
+    return fmt::format("{} {}", count, worded(count == 1 ? one : many));
 }
 
 std::string piece_text(std::string_view what, int count) {
     if (what == "drops") {
-        return counted(count, "drop", "drops");
+        return counted(count, to_say("drop"), to_say("drops"));
     }
     if (what == "tabs") {
-        return counted(count, "row of tabs", "rows of tabs");
+        return counted(count, to_say("row of tabs"), to_say("rows of tabs"));
     }
     if (what == "facing") {
-        return counted(count, "facing", "facings");
+        return counted(count, to_say("facing"), to_say("facings"));
     }
     if (what == "pelmet") {
-        return counted(count, "pelmet width", "pelmet widths");
+        return counted(count, to_say("pelmet width"), to_say("pelmet widths"));
     }
     if (what == "tie-backs") {
-        return counted(count, "row of tie-backs", "rows of tie-backs");
+        return counted(count, to_say("row of tie-backs"), to_say("rows of tie-backs"));
     }
     if (what == "half repeat") {
-        return counted(count, "half repeat between the phases", "half repeats between the phases");
+        return counted(count, to_say("half repeat between the phases"), to_say("half repeats between the phases"));
     }
     if (what == "placing the pattern") {
-        return counted(count, "allowance", "allowances") + " for placing the pattern";
+        return counted(count, to_say("allowance for placing the pattern"),
+                       to_say("allowances for placing the pattern"));
     }
-    return fmt::format("{} {}", count, what);
+    return fmt::format("{} {}", count, worded(what));
 }
 
 std::string day_text(std::string_view rfc3339) {
-    constexpr std::array<std::string_view, 12> months{"January",   "February", "March",    "April",
-                                                      "May",       "June",     "July",     "August",
-                                                      "September", "October",  "November", "December"};
+    constexpr std::array<std::string_view, 12> months{to_say("January"), to_say("February"), to_say("March"),
+                                                      to_say("April"),   to_say("May"),      to_say("June"),
+                                                      to_say("July"),    to_say("August"),   to_say("September"),
+                                                      to_say("October"), to_say("November"), to_say("December")};
     int year = 0;
     int month = 0;
     int day = 0;
@@ -354,7 +350,7 @@ std::string day_text(std::string_view rfc3339) {
     if (rfc3339.size() < 10 || !read(0, 4, year) || !read(5, 2, month) || !read(8, 2, day) || month < 1 || month > 12) {
         return std::string(rfc3339);
     }
-    return fmt::format("{} {} {}", day, months[static_cast<std::size_t>(month - 1)], year);
+    return say("{} {} {}", day, worded(months[static_cast<std::size_t>(month - 1)]), year);
 }
 
 std::string window_title(const Room& room, const Window& window) {
@@ -362,7 +358,7 @@ std::string window_title(const Room& room, const Window& window) {
     if (room.name.empty()) {
         return upper_first(window_name);
     }
-    return upper_first(room.name) + ", " + lower_first(window_name);
+    return upper_first(room.name) + ", " + within_sentence(window_name);
 }
 
 std::string treatment_text(const Layer& layer, const SheetStyle& style) {
@@ -373,17 +369,17 @@ std::string treatment_text(const Layer& layer, const SheetStyle& style) {
         const bool blind = heading == Heading::roman;
         text = layout_words(treatment, blind);
         if (heading && !blind) {
-            text += ", " + std::string(heading_rule(*heading).says);
+            text += ", " + worded(heading_rule(*heading).says);
         }
         if (treatment.top && treatment.top->is(TopEdge::shaped) && !blind) {
-            text += ", shaped top";
+            text += ", " + say("shaped top");
         }
         text += lining_text(treatment);
         if (!blind) {
             text += length_words(treatment, style);
         }
         if (treatment.pelmet) {
-            text += ", under a pelmet";
+            text += ", " + say("under a pelmet");
         }
     }
     if (layer.hardware) {
@@ -397,21 +393,21 @@ std::string treatment_text(const Layer& layer, const SheetStyle& style) {
 
 std::string obstruction_text(const Obstruction& obstruction) {
     if (!obstruction.kind || obstruction.kind->is(ObstructionKind::other)) {
-        return obstruction.note.empty() ? "something in the way" : obstruction.note;
+        return obstruction.note.empty() ? say("something in the way") : obstruction.note;
     }
     std::string text = obstruction.kind->text();
     std::ranges::replace(text, '-', ' ');
-    return text;
+    return worded(text);
 }
 
 std::string figure_text(std::string_view figure) {
     const auto found = std::ranges::find(figure_names, figure, &FigureName::path);
-    return std::string(found == figure_names.end() ? figure : found->says);
+    return found == figure_names.end() ? std::string(figure) : worded(found->says);
 }
 
 std::string one_way_text(const Fabric& fabric) {
-    return short_name(fabric) +
-           " runs one way, by its design or its nap: every piece of it top to top, the small ones too.";
+    return say("{} runs one way, by its design or its nap: every piece of it top to top, the small ones too.",
+               short_name(fabric));
 }
 
 std::string short_name(const Fabric& fabric) {

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sheet/working_words.h"
 
+#include "survey/house_rules.h"
 #include "survey/stations.h"
 #include "units/rounding.h"
+#include "units/saying.h"
 
 #include <fmt/format.h>
 
@@ -77,7 +79,8 @@ std::string repeats_text(const TraceStep& step, const SheetStyle& style) {
     if (style.unit == LengthUnit::in && read.ec == std::errc()) {
         repeat = written(Length::mm(mm), style);
     }
-    return fmt::format("; {} {} of {}", number, count == 1.0 ? "repeat" : "repeats", with_decimal(repeat, style));
+    const std::string of = with_decimal(repeat, style);
+    return "; " + (count == 1.0 ? say("{} repeat of {}", number, of) : say("{} repeats of {}", number, of));
 }
 
 std::string value_text(const TraceStep& step, const SheetStyle& style) {
@@ -92,27 +95,41 @@ std::string value_text(const TraceStep& step, const SheetStyle& style) {
 
 }  // namespace
 
+namespace {
+
+/// "house rule: hem" of hem_mm; in another language the rule’s own sentence.
+std::string rule_in_words(std::string key) {
+    const auto rule = std::ranges::find(rule_words(), key, &RuleWords::key);
+    if (spoken() != nullptr && rule != rule_words().end()) {
+        return say("house rule: {}", worded(rule->says));
+    }
+    if (key.ends_with("_mm")) {
+        key.resize(key.size() - 3);
+    }
+    std::ranges::replace(key, '_', ' ');
+    return say("house rule: {}", key);
+}
+
+}  // namespace
+
 std::string source_in_words(const std::string& from, const Window& window) {
     if (const auto shape = window.shape.known()) {
         if (const auto station = find_station(*shape, from)) {
-            std::string says(station->says);
-            says[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(says[0])));
-            return says;
+            return within_sentence(station_words(*station));
         }
     }
     std::string text = from;
     if (text.starts_with("rule ")) {
-        text = "house rule: " + text.substr(5);
-    } else if (const std::string said = figure_text(from); said != from) {
-        text = said;
-        text[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(text[0])));
-        return text;
+        return rule_in_words(text.substr(5));
+    }
+    if (const std::string said = figure_text(from); said != from) {
+        return within_sentence(said);
     }
     if (text.ends_with("_mm")) {
         text.resize(text.size() - 3);
     }
     std::ranges::replace(text, '_', ' ');
-    return text;
+    return worded(text);
 }
 
 const Trace* find_trace(const WindowFigures& figures, std::string_view figure, std::string_view layer) {
@@ -143,17 +160,17 @@ std::string cut_working(const Trace* trace, const SheetStyle& style) {
             last = *step.mm;
         } else if (step.what == "with shrinkage" && step.mm) {
             const double cut = ceil_whole(*step.mm);
-            text += fmt::format(", with {} shrinkage {}", with_decimal(said_after(step, "shrinkage "), style),
-                                cut_text(cut, style));
+            text += ", " + say("with {} shrinkage {}", with_decimal(said_after(step, "shrinkage "), style),
+                               cut_text(cut, style));
             last = cut;
         } else if (step.what == "repeats") {
             text += repeats_text(step, style);
         } else if (step.what == "trim at the head" && step.mm) {
-            text += "; trim " + length_text(*step.mm, 0, style) + " at the head";
+            text += "; " + say("trim {} at the head", length_text(*step.mm, 0, style));
             last += *step.mm;
         } else if (step.what == "cut drop" && step.mm) {
             if (round_whole(last) != round_whole(*step.mm)) {
-                text += ", cut " + cut_text(*step.mm, style);
+                text += ", " + say("cut {}", cut_text(*step.mm, style));
             }
         } else if (step.mm && text.empty()) {
             terms.push_back(*step.mm);
@@ -168,23 +185,24 @@ std::string tab_working(const Trace* trace, const Tabs& tabs, const SheetStyle& 
         for (const TraceStep& step : trace->steps) {
             const std::string shrinkage = step.what == "each row" ? said_after(step, "shrinkage ") : std::string();
             if (!shrinkage.empty() && shrinkage != "0 %") {
-                text += " with " + with_decimal(shrinkage, style) + " shrinkage";
+                text += " " + say("with {} shrinkage", with_decimal(shrinkage, style));
             }
         }
         const auto rows = step_value(*trace, "rows");
         const auto per_row = step_value(*trace, "tabs in a row across the cloth");
         if (rows && per_row) {
-            text += fmt::format("; in {} of {}", counted(static_cast<int>(*rows), "row", "rows"),
-                                static_cast<int>(*per_row));
+            text += "; " + say("in {} of {}", counted(static_cast<int>(*rows), to_say("row"), to_say("rows")),
+                               static_cast<int>(*per_row));
         }
     }
-    return text + "; hang " + written(tabs.hang, style) + " over the pole; " + count_word(tabs.each) + " to a curtain";
+    return text + "; " + say("hang {} over the pole", written(tabs.hang, style)) + "; " +
+           say("{} to a curtain", count_word(tabs.each));
 }
 
 std::vector<std::string> steps_in_words(const Trace& trace, const Window& window, const SheetStyle& style) {
     std::vector<std::string> lines;
     for (const TraceStep& step : trace.steps) {
-        std::string line = step.what;
+        std::string line = worded(step.what);
         if (!line.empty()) {
             line[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(line[0])));
         }

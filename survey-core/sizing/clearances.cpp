@@ -3,8 +3,7 @@
 
 #include "units/length_text.h"
 #include "units/rounding.h"
-
-#include <fmt/format.h>
+#include "units/saying.h"
 
 #include <algorithm>
 
@@ -17,8 +16,8 @@ constexpr double eps = whole_tolerance;
 /// A length in the surveyor's own unit.
 std::string said(const LayerContext& layer, Length length) { return said_length(length, layer.measured.entry_unit); }
 
-std::string_view name_of(const Obstruction& obstruction) {
-    return obstruction.kind ? std::string_view(obstruction.kind->text()) : std::string_view("obstruction");
+std::string name_of(const Obstruction& obstruction) {
+    return obstruction.kind ? worded(obstruction.kind->text()) : say("obstruction");
 }
 
 void flag_ceiling(const LayerContext& layer, Findings& findings) {
@@ -29,12 +28,11 @@ void flag_ceiling(const LayerContext& layer, Findings& findings) {
     for (const Line line : all_lines) {
         const auto gap = layer.measured.plumb.between(line, PlumbMark::pole, PlumbMark::ceiling);
         if (gap && gap->value.mm() < layer.asked.diameter().mm() / 2.0 + clear_of_ceiling - eps) {
-            findings.flag(
-                "pole-near-ceiling", Severity::decide,
-                fmt::format("The pole’s centre is {} below the ceiling: too near for the pole and its brackets. "
-                            "Lower it, or choose brackets made for it.",
-                            said(layer, gap->value)),
-                {"pole." + std::string(word_of(line)), "ceiling." + std::string(word_of(line))});
+            findings.flag("pole-near-ceiling", Severity::decide,
+                          say("The pole’s centre is {} below the ceiling: too near for the pole and its brackets. "
+                              "Lower it, or choose brackets made for it.",
+                              said(layer, gap->value)),
+                          {"pole." + std::string(word_of(line)), "ceiling." + std::string(word_of(line))});
             return;
         }
     }
@@ -69,13 +67,13 @@ void flag_shape(const LayerContext& layer, Findings& findings) {
     if (is_bent(layer.measured.shape)) {
         findings.flag(
             "not-checked", Severity::note,
-            "Whether the track’s ends clear the wall, what it meets on its way and how much glass the drawn-back "
-            "curtains cover isn’t checked round a bay or corner.");
+            say("Whether the track’s ends clear the wall, what it meets on its way and how much glass the drawn-back "
+                "curtains cover isn’t checked round a bay or corner."));
     } else if (is_inside(layer) && (layer.measured.shape == Shape::arch || layer.measured.shape == Shape::gable)) {
         findings.flag(
             "not-checked", Severity::note,
-            "Whether the pole fits between the sides at its own height wasn’t checked: the opening narrows above "
-            "where its width was measured.");
+            say("Whether the pole fits between the sides at its own height wasn’t checked: the opening narrows above "
+                "where its width was measured."));
     }
 }
 
@@ -84,8 +82,8 @@ void flag_inside_ends(const LayerContext& layer, Findings& findings) {
     const Length needed = *layer.asked.hardware->length + 2.0 * layer.asked.hardware->finial.value_or(Length());
     if (least && needed.mm() > least->value.mm() + eps) {
         findings.flag("finial-fouls", Severity::decide,
-                      fmt::format("The pole with its finials is {} long, and the recess is {} wide.",
-                                  said(layer, needed), said(layer, least->value)));
+                      say("The pole with its finials is {} long, and the recess is {} wide.", said(layer, needed),
+                          said(layer, least->value)));
     }
 }
 
@@ -110,21 +108,22 @@ void flag_ends(const LayerContext& layer, const HungAt& hung, Findings& findings
         unknown.emplace_back("wall.left");
     } else if ((*hung.left - hung.finial).mm() < -left->value.mm() - eps) {
         findings.flag("finial-fouls", Severity::decide,
-                      fmt::format("On the left the pole with its finial passes what stops it by {}.",
-                                  said(layer, -left->value - (*hung.left - hung.finial))),
+                      say("On the left the pole with its finial passes what stops it by {}.",
+                          said(layer, -left->value - (*hung.left - hung.finial))),
                       {"wall.left"});
     }
     if (right == nullptr) {
         unknown.emplace_back("wall.right");
     } else if (width && (*hung.right + hung.finial).mm() > (width->value + right->value).mm() + eps) {
         findings.flag("finial-fouls", Severity::decide,
-                      fmt::format("On the right the pole with its finial passes what stops it by {}.",
-                                  said(layer, *hung.right + hung.finial - width->value - right->value)),
+                      say("On the right the pole with its finial passes what stops it by {}.",
+                          said(layer, *hung.right + hung.finial - width->value - right->value)),
                       {"wall.right"});
     }
     if (!unknown.empty() && wall_was_asked(layer)) {
         findings.flag("not-checked", Severity::note,
-                      "Whether the pole’s ends clear the wall wasn’t checked: the wall isn’t measured there.", unknown);
+                      say("Whether the pole’s ends clear the wall wasn’t checked: the wall isn’t measured there."),
+                      unknown);
     }
 }
 
@@ -164,16 +163,15 @@ bool meets_pole(const LayerContext& layer, const HungAt& hung, const Obstruction
 void flag_obstructions(const LayerContext& layer, const HungAt& hung, Findings& findings) {
     for (const Obstruction& obstruction : layer.window.obstructions) {
         if (meets_pole(layer, hung, obstruction)) {
-            findings.flag("hardware-fouls", Severity::decide,
-                          fmt::format("The pole meets the {}.", name_of(obstruction)), {}, obstruction.id);
+            findings.flag("hardware-fouls", Severity::decide, say("The pole meets the {}.", name_of(obstruction)), {},
+                          obstruction.id);
         }
         if (hung.projection && obstruction.depth && hung.left && hung.top && hung.bottom &&
             may_lie_behind(obstruction, hung) && obstruction.depth->mm() > hung.projection->mm() + eps) {
-            findings.flag(
-                "curtain-fouls", Severity::decide,
-                fmt::format("The {} stands out {}, further than the curtain hangs off the wall ({}).",
-                            name_of(obstruction), said(layer, *obstruction.depth), said(layer, *hung.projection)),
-                {}, obstruction.id);
+            findings.flag("curtain-fouls", Severity::decide,
+                          say("The {} stands out {}, further than the curtain hangs off the wall ({}).",
+                              name_of(obstruction), said(layer, *obstruction.depth), said(layer, *hung.projection)),
+                          {}, obstruction.id);
         }
     }
 }
@@ -196,12 +194,11 @@ void flag_sill_board(const LayerContext& layer, const HungAt& hung, Findings& fi
         return;
     }
     if (hangs_past_sill(layer, hung)) {
-        findings.flag(
-            "curtain-fouls", Severity::decide,
-            fmt::format("The sill board stands out {}, and the curtain hangs {} off the wall: it would lie on "
-                        "the board.",
-                        said(layer, board->value), said(layer, *hung.projection)),
-            {"sill.projection"});
+        findings.flag("curtain-fouls", Severity::decide,
+                      say("The sill board stands out {}, and the curtain hangs {} off the wall: it would lie on "
+                          "the board.",
+                          said(layer, board->value), said(layer, *hung.projection)),
+                      {"sill.projection"});
     }
 }
 
@@ -214,23 +211,24 @@ void flag_heading(const LayerContext& layer, Findings& findings) {
     if (asked.is_shaped()) {
         if (is_rod) {
             findings.flag("heading-hardware", Severity::decide,
-                          fmt::format("A {} can’t follow the shaped top. Fix it to a board cut to the shape, with "
-                                      "hook-and-loop, or to a track bent to it.",
-                                      Word<HardwareKind>::word_for(asked.hardware_kind)));
+                          say("A {} can’t follow the shaped top. Fix it to a board cut to the shape, with "
+                              "hook-and-loop, or to a track bent to it.",
+                              worded(Word<HardwareKind>::word_for(asked.hardware_kind))));
         }
     } else if (asked.is_bent() && asked.hardware_kind == HardwareKind::wire) {
-        findings.flag("heading-hardware", Severity::decide,
-                      "A wire runs straight from end to end. Round a corner choose a track, or a pole with joints.");
-    } else if (!suits(asked.heading, asked.hardware_kind)) {
         findings.flag(
             "heading-hardware", Severity::decide,
-            fmt::format("A {} heading can’t hang from a {}. Choose another heading or other hardware.",
-                        Word<Heading>::word_for(asked.heading), Word<HardwareKind>::word_for(asked.hardware_kind)));
+            say("A wire runs straight from end to end. Round a corner choose a track, or a pole with joints."));
+    } else if (!suits(asked.heading, asked.hardware_kind)) {
+        findings.flag("heading-hardware", Severity::decide,
+                      say("A {} heading can’t hang from a {}. Choose another heading or other hardware.",
+                          worded(Word<Heading>::word_for(asked.heading)),
+                          worded(Word<HardwareKind>::word_for(asked.hardware_kind))));
     } else if (asked.heading == Heading::eyelet && layer.rules.eyelet_inner - asked.diameter().mm() < 10.0 - eps) {
         findings.flag("heading-hardware", Severity::decide,
-                      fmt::format("An eyelet of {} runs badly on a pole of {}: it wants {} to spare.",
-                                  said(layer, Length::mm(layer.rules.eyelet_inner)), said(layer, asked.diameter()),
-                                  said(layer, Length::mm(10.0))));
+                      say("An eyelet of {} runs badly on a pole of {}: it wants {} to spare.",
+                          said(layer, Length::mm(layer.rules.eyelet_inner)), said(layer, asked.diameter()),
+                          said(layer, Length::mm(10.0))));
     }
 }
 
@@ -268,10 +266,10 @@ void flag_brackets(const LayerContext& layer, const FinishedSizes& sizes, Findin
     }
     if (const std::string places = joints_in_the_way(layer, sizes); !places.empty()) {
         findings.flag("tab-centre-bracket", Severity::decide,
-                      fmt::format("This heading can’t pass the pole’s joints at the corners ({} along from the "
-                                  "left). Hang one curtain between each two joints, choose a heading on rings that "
-                                  "pass them, or a track.",
-                                  places));
+                      say("This heading can’t pass the pole’s joints at the corners ({} along from the "
+                          "left). Hang one curtain between each two joints, choose a heading on rings that "
+                          "pass them, or a track.",
+                          places));
         return;
     }
     const int brackets =
@@ -279,8 +277,8 @@ void flag_brackets(const LayerContext& layer, const FinishedSizes& sizes, Findin
     if (asked.curtains() == 1 ? brackets >= 3 : spans_a_bracket(*asked.hardware, sizes.along)) {
         findings.flag(
             "tab-centre-bracket", Severity::decide,
-            "This heading can’t pass a bracket, and one stands in the curtain’s way. Part the curtains at it, "
-            "or hang them otherwise.");
+            say("This heading can’t pass a bracket, and one stands in the curtain’s way. Part the curtains at it, "
+                "or hang them otherwise."));
     }
 }
 
@@ -301,17 +299,16 @@ void flag_stack(const LayerContext& layer, const FinishedSizes& sizes, Findings&
     const double covered = glass->mm();
     const double stack = heading_rule(layer.asked.heading).stack;
     const auto opening = layer.measured.largest_width();
-    std::string text = fmt::format(
-        "Drawn back, the curtains cover {} of the glass at {}. A pole {} long would clear "
-        "it",
-        said(layer, Length::mm(covered)), layer.asked.curtains() == 2 ? "each side" : "one side",
-        said(layer, length_to_clear(layer, opening->value, stack)));
+    std::string text =
+        say("Drawn back, the curtains cover {} of the glass at {}. A pole {} long would clear "
+            "it",
+            said(layer, Length::mm(covered)), layer.asked.curtains() == 2 ? say("each side") : say("one side"),
+            said(layer, length_to_clear(layer, opening->value, stack)));
     const Estimate* left = layer.measured.spans.find("wall.left");
     const Estimate* right = layer.measured.spans.find("wall.right");
     if (left != nullptr && right != nullptr) {
-        text +=
-            fmt::format("; the wall allows {}", said(layer, left->value + opening->value + right->value -
-                                                                2.0 * layer.asked.hardware->finial.value_or(Length())));
+        text += say("; the wall allows {}", said(layer, left->value + opening->value + right->value -
+                                                            2.0 * layer.asked.hardware->finial.value_or(Length())));
     }
     findings.flag("stack-covers-glass", Severity::note, text + ".");
 }

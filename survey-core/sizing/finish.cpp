@@ -3,6 +3,7 @@
 
 #include "units/length_text.h"
 #include "units/rounding.h"
+#include "units/saying.h"
 
 #include <fmt/format.h>
 
@@ -30,22 +31,25 @@ std::optional<Hem> hem_of(const LayerContext& layer) {
     const HouseRules& rules = layer.rules;
     switch (layer.asked.hem_at) {
         case HemAt::floor:
-            return Hem{Length::mm(rules.floor_clearance), "floor clearance", "rule floor_clearance_mm"};
+            return Hem{Length::mm(rules.floor_clearance), std::string(to_say("floor clearance")),
+                       "rule floor_clearance_mm"};
         case HemAt::sill:
-            return Hem{Length::mm(rules.sill_clearance), "sill clearance", "rule sill_clearance_mm"};
+            return Hem{Length::mm(rules.sill_clearance), std::string(to_say("sill clearance")),
+                       "rule sill_clearance_mm"};
         case HemAt::below_sill:
-            return Hem{Length::mm(-rules.apron), "below the sill", "rule apron_mm"};
+            return Hem{Length::mm(-rules.apron), std::string(to_say("below the sill")), "rule apron_mm"};
         case HemAt::break_:
-            return Hem{Length::mm(-rules.break_on_floor), "lies on the floor", "rule break_mm"};
+            return Hem{Length::mm(-rules.break_on_floor), std::string(to_say("lies on the floor")), "rule break_mm"};
         case HemAt::puddle:
-            return Hem{Length::mm(-rules.puddle_on_floor), "lies on the floor", "rule puddle_mm"};
+            return Hem{Length::mm(-rules.puddle_on_floor), std::string(to_say("lies on the floor")), "rule puddle_mm"};
         case HemAt::given:
             break;
     }
     if (!layer.asked.treatment->bottom) {
         return std::nullopt;
     }
-    return Hem{*layer.asked.treatment->bottom, "bottom edge above the floor", "treatment bottom_mm"};
+    return Hem{*layer.asked.treatment->bottom, std::string(to_say("bottom edge above the floor")),
+               std::string(to_say("treatment bottom")) + "_mm"};
 }
 
 /// The stations that would give a drop on the line where the pole was or would be taken, less those that are there.
@@ -80,20 +84,19 @@ std::string said(const std::vector<std::string>& stations, Shape shape) {
     std::string text;
     for (const std::string& word : stations) {
         const auto station = find_station(shape, word);
-        text += (text.empty() ? "" : "; ") + std::string(station ? station->says : std::string_view(word));
+        text += (text.empty() ? "" : "; ") + (station ? station_words(*station) : word);
     }
     return text;
 }
 
 void flag_missing(const LayerContext& layer, Findings& findings, const std::vector<std::string>& stations,
-                  std::string_view figure) {
+                  const std::string& figure) {
     findings.flag("missing-reading", Severity::stop,
-                  stations.empty()
-                      ? fmt::format("The {} can’t be worked: the heights don’t reach from the pole to where "
-                                    "the hem hangs. Take them on one plumb line.",
-                                    figure)
-                      : fmt::format("The {} can’t be worked yet. Still to measure: {}.", figure,
-                                    said(stations, layer.measured.shape)),
+                  stations.empty() ? say("The {} can’t be worked: the heights don’t reach from the pole to where "
+                                         "the hem hangs. Take them on one plumb line.",
+                                         figure)
+                                   : say("The {} can’t be worked yet. Still to measure: {}.", figure,
+                                         said(stations, layer.measured.shape)),
                   stations);
 }
 
@@ -151,19 +154,19 @@ void flag_level(const LayerContext& layer, const std::vector<DropAtLine>& at_lin
         return;
     }
     const bool sill = hangs_from_sill(layer.asked.hem_at);
-    const std::string_view what = sill ? "sill" : "floor";
+    const std::string what = sill ? say("sill") : say("floor");
     const bool follows = tied && layer.asked.drops == DropsAt::per_line;
     const std::string by = said_length(most - least, layer.measured.entry_unit);
     findings.flag(sill ? "sill-not-level" : "floor-not-level", follows ? Severity::note : Severity::decide,
-                  follows ? fmt::format("The {} is out of level by {} under the pole, and the hem follows it: a drop "
-                                        "was worked at each plumb line.",
-                                        what, by)
-                  : tied  ? fmt::format("The {} is out of level by {} under the pole. One drop was worked; say whether "
-                                         "the hem follows.",
-                                        what, by)
-                          : fmt::format("From {} to head differs by {} along the window. It may be the {} or the "
-                                         "head: take a level line.",
-                                        what, by, what),
+                  follows ? say("The {} is out of level by {} under the pole, and the hem follows it: a drop "
+                                "was worked at each plumb line.",
+                                what, by)
+                  : tied  ? say("The {} is out of level by {} under the pole. One drop was worked; say whether "
+                                 "the hem follows.",
+                                what, by)
+                          : say("From {} to head differs by {} along the window. It may be the {} or the "
+                                 "head: take a level line.",
+                                what, by, what),
                   stations);
 }
 
@@ -237,18 +240,20 @@ void work_line_drops(const LayerContext& layer, const std::vector<DropAtLine>& a
         sizes.line_drops.push_back({at.line, at.pole_over_base.value - less, at.pole_over_base.u});
     }
     if (at_lines.size() < 2) {
-        findings.flag("not-checked", Severity::note,
-                      "The drop is known at one plumb line only: what the hem follows isn’t. Take a level line at two "
-                      "of them, or the pole’s height at each.",
-                      {"level." + std::string(word_of(at_lines.front().line))});
+        findings.flag(
+            "not-checked", Severity::note,
+            say("The drop is known at one plumb line only: what the hem follows isn’t. Take a level line at two "
+                "of them, or the pole’s height at each."),
+            {"level." + std::string(word_of(at_lines.front().line))});
     }
 }
 
 /// The drop under a shaped top: the longest decides.
 bool work_shaped(const LayerContext& layer, const std::optional<Hem>& hem, FinishedSizes& sizes, Findings& findings) {
     if (!hem) {
-        findings.flag("missing-reading", Severity::stop,
-                      "The finished drop can’t be worked yet: say how far above the floor the bottom edge is to hang.");
+        findings.flag(
+            "missing-reading", Severity::stop,
+            say("The finished drop can’t be worked yet: say how far above the floor the bottom edge is to hang."));
         return false;
     }
     const PlumbMark base = base_of(layer.asked.hem_at);
@@ -279,8 +284,8 @@ bool work_shaped(const LayerContext& layer, const std::optional<Hem>& hem, Finis
         .mm(hem->what, -hem->over_base, {hem->from})
         .mm("finished drop", finished_to_mm(sizes.drop));
     findings.flag("shaped-top", Severity::note,
-                  "A shaped top is fixed along its edge and doesn’t draw: the curtains are held back below it, by "
-                  "hand, tie-back or holdback.");
+                  say("A shaped top is fixed along its edge and doesn’t draw: the curtains are held back below it, by "
+                      "hand, tie-back or holdback."));
     sizes.shaped = std::move(shaped->top);
     return true;
 }
@@ -289,7 +294,7 @@ bool work_drop(const LayerContext& layer, FinishedSizes& sizes, Findings& findin
     const LayerAsked& asked = layer.asked;
     if (hangs_from_sill(asked.hem_at) && layer.measured.shape == Shape::door) {
         findings.flag("impossible", Severity::stop,
-                      "A door has no sill for the curtain to hang to. Choose another length.");
+                      say("A door has no sill for the curtain to hang to. Choose another length."));
         return false;
     }
     const auto at_lines = asked.is_shaped() ? std::vector<DropAtLine>() : drops(layer);
@@ -299,12 +304,13 @@ bool work_drop(const LayerContext& layer, FinishedSizes& sizes, Findings& findin
         return work_shaped(layer, hem, sizes, findings);
     }
     if (at_lines.empty()) {
-        flag_missing(layer, findings, missing_for_drop(layer), "finished drop");
+        flag_missing(layer, findings, missing_for_drop(layer), say("finished drop"));
         return false;
     }
     if (!hem) {
-        findings.flag("missing-reading", Severity::stop,
-                      "The finished drop can’t be worked yet: say how far above the floor the bottom edge is to hang.");
+        findings.flag(
+            "missing-reading", Severity::stop,
+            say("The finished drop can’t be worked yet: say how far above the floor the bottom edge is to hang."));
         return false;
     }
     const DropAtLine& drop = deciding(at_lines, asked);
@@ -333,8 +339,9 @@ std::optional<Estimate> along_hardware(const LayerContext& layer, FinishedSizes&
         return sizes.run ? std::optional(sizes.run->length) : std::nullopt;
     }
     if (!hardware.length) {
-        findings.flag("missing-reading", Severity::stop,
-                      "The finished width can’t be worked yet: say how long the pole or track is, without finials.");
+        findings.flag(
+            "missing-reading", Severity::stop,
+            say("The finished width can’t be worked yet: say how long the pole or track is, without finials."));
         return std::nullopt;
     }
     const bool is_measured = hardware.supply && hardware.supply->is(Supply::existing);
@@ -349,9 +356,9 @@ bool work_curtain_width(const LayerContext& layer, FinishedSizes& sizes, Finding
     }
     if (along->value < hardware.overlap || along->value.mm() <= 0.0) {
         findings.flag("impossible", Severity::stop,
-                      fmt::format("A pole or track {:g} mm long is shorter than the {:g} mm that the curtains on it "
-                                  "overlap. Choose a longer one, or less overlap.",
-                                  along->value.mm(), hardware.overlap.mm()));
+                      say("A pole or track {:g} mm long is shorter than the {:g} mm that the curtains on it "
+                          "overlap. Choose a longer one, or less overlap.",
+                          along->value.mm(), hardware.overlap.mm()));
         return false;
     }
     const int n = layer.asked.curtains();
@@ -386,7 +393,7 @@ bool work_blind_width(const LayerContext& layer, FinishedSizes& sizes, Findings&
     const auto opening = inside ? layer.measured.least_width() : layer.measured.largest_width();
     if (!opening) {
         flag_missing(layer, findings, {"opening.width.top", "opening.width.middle", "opening.width.bottom"},
-                     "finished width");
+                     say("finished width"));
         return false;
     }
     const Length change = inside ? Length::mm(-layer.rules.blind_ease) : Length::mm(2.0 * layer.rules.blind_over);
@@ -394,7 +401,8 @@ bool work_blind_width(const LayerContext& layer, FinishedSizes& sizes, Findings&
     sizes.width_u = opening->u;
     sizes.rests_on.insert(sizes.rests_on.end(), opening->rests_on.begin(), opening->rests_on.end());
     TraceOf(findings, "finished.width_mm")
-        .mm(inside ? "least width of the opening" : "largest width of the opening", opening->value, {"opening.width"})
+        .mm(inside ? "least width of the opening" : "largest width of the opening", opening->value,
+            {std::string(to_say("opening.width"))})
         .mm(inside ? "ease" : "past the opening, both sides", change,
             {inside ? "rule blind_ease_mm" : "rule blind_over_mm"})
         .mm("finished width", finished_to_mm(sizes.width));
@@ -415,7 +423,7 @@ bool work_inside_drop(const LayerContext& layer, FinishedSizes& sizes, Findings&
     }
     if (!least) {
         flag_missing(layer, findings, {"opening.height.left", "opening.height.centre", "opening.height.right"},
-                     "finished drop");
+                     say("finished drop"));
         return false;
     }
     sizes.drop = least->value;
@@ -436,12 +444,12 @@ bool hardware_is_there(const LayerContext& layer, Findings& findings) {
     }
     if (layer.asked.hardware == nullptr) {
         findings.flag("missing-reading", Severity::stop,
-                      "Nothing can be worked yet: choose what the curtains hang from.");
+                      say("Nothing can be worked yet: choose what the curtains hang from."));
         return false;
     }
     if (!layer.asked.is_on_track() && !layer.asked.hardware->diameter) {
         findings.flag("missing-reading", Severity::stop,
-                      "The finished drop can’t be worked yet: measure the pole’s diameter.");
+                      say("The finished drop can’t be worked yet: measure the pole’s diameter."));
         return false;
     }
     return true;
@@ -453,24 +461,24 @@ std::optional<std::string> impossible_size(const LayerContext& layer, const Fini
     const double hem = blind ? layer.rules.blind_hem : layer.rules.hem;
     const double drop = round_whole(sizes.drop.mm());
     if (layer.asked.heading == Heading::tab && sizes.tab_hang.mm() <= 0.0) {
-        return fmt::format("A tab cut {:g} mm long doesn’t go round a pole of {:g} mm. Cut the tabs longer.",
-                           sizes.tab_cut.mm(), layer.asked.diameter().mm());
+        return say("A tab cut {:g} mm long doesn’t go round a pole of {:g} mm. Cut the tabs longer.",
+                   sizes.tab_cut.mm(), layer.asked.diameter().mm());
     }
     if (sizes.drop.mm() <= 0.0) {
-        return "The bottom edge would hang above the top edge. Look at the heights and the length asked for.";
+        return say("The bottom edge would hang above the top edge. Look at the heights and the length asked for.");
     }
     if (hem > sizes.drop.mm() + whole_tolerance) {
-        return fmt::format(
+        return say(
             "A hem of {:g} mm is deeper than the finished drop of {:.0f} mm. Ask for a shallower hem in the house "
             "rules, or a longer {}.",
-            hem, drop, blind ? "blind" : "curtain");
+            hem, drop, blind ? say("blind") : say("curtain"));
     }
     if (sizes.width.mm() <= 0.0) {
-        return blind ? "Nothing is left of the width after the blind’s ease. Look at the widths of the opening."
-                     : "Nothing is left of the width. Look at the length of the hardware.";
+        return blind ? say("Nothing is left of the width after the blind’s ease. Look at the widths of the opening.")
+                     : say("Nothing is left of the width. Look at the length of the hardware.");
     }
     if (blind && sizes.drop.mm() <= layer.rules.blind_headrail) {
-        return fmt::format(
+        return say(
             "A blind {:.0f} mm long is no longer than its headrail of {:g} mm. Hang it longer, or put the blind’s "
             "headrail in the house rules right.",
             drop, layer.rules.blind_headrail);

@@ -3,6 +3,7 @@
 
 #include "units/length_text.h"
 #include "units/rounding.h"
+#include "units/saying.h"
 
 #include <fmt/format.h>
 
@@ -17,7 +18,7 @@ namespace {
 std::string facet_width(int facet) { return fmt::format("facet.{}.width", facet); }
 std::string corner_angle(int corner) { return fmt::format("corner.{}.angle_deg", corner); }
 
-std::string_view kind_of(const LayerAsked& asked) { return asked.is_on_track() ? "track" : "pole"; }
+std::string kind_of(const LayerAsked& asked) { return asked.is_on_track() ? say("track") : say("pole"); }
 
 /// What each of the two facets loses at a corner: p tan(d/2), of a corner that turns by d.
 double lost_at(const LayerContext& layer, int corner) {
@@ -40,13 +41,13 @@ void flag_missing_plan(const LayerContext& layer, Findings& findings) {
     std::string said;
     for (const std::string& word : stations) {
         const auto station = find_station(layer.measured.shape, word);
-        said += (said.empty() ? "" : "; ") + std::string(station ? station->says : std::string_view(word));
+        said += (said.empty() ? "" : "; ") + (station ? station_words(*station) : word);
     }
     findings.flag(
         "missing-reading", Severity::stop,
         stations.empty()
-            ? "The run round the corners can’t be worked: the widths and angles give no plan. Take them again."
-            : fmt::format("The run round the corners can’t be worked yet. Still to measure: {}.", said),
+            ? say("The run round the corners can’t be worked: the widths and angles give no plan. Take them again.")
+            : say("The run round the corners can’t be worked yet. Still to measure: {}.", said),
         stations);
 }
 
@@ -75,9 +76,9 @@ void flag_other_length(const LayerContext& layer, const BentRun& run, Findings& 
     if (off > std::max(told_from, 3.29 * run.length.u.mm()) + whole_tolerance) {
         findings.flag(
             "run-differs", Severity::decide,
-            fmt::format("The {} was given as {} long; by the plan it is {} ± {} round the corners, and that was worked "
-                        "with. Look at its length, or at how far off the wall it hangs.",
-                        kind_of(layer.asked), said(*given), said(run.length.value), said(2.0 * run.length.u)));
+            say("The {} was given as {} long; by the plan it is {} ± {} round the corners, and that was worked "
+                "with. Look at its length, or at how far off the wall it hangs.",
+                kind_of(layer.asked), said(*given), said(run.length.value), said(2.0 * run.length.u)));
     }
 }
 
@@ -88,13 +89,13 @@ std::optional<BentRun> bent_run(const LayerContext& layer, Findings& findings) {
     const auto kind = kind_of(layer.asked);
     if (shape != Shape::bay && shape != Shape::corner) {
         findings.flag("impossible", Severity::stop,
-                      fmt::format("There is no corner for the {} to be bent round. Let it run straight across.", kind));
+                      say("There is no corner for the {} to be bent round. Let it run straight across.", kind));
         return std::nullopt;
     }
     if (!layer.asked.hardware->projection) {
         findings.flag(
             "missing-reading", Severity::stop,
-            fmt::format("The run round the corners can’t be worked yet: say how far off the wall the {} hangs.", kind));
+            say("The run round the corners can’t be worked yet: say how far off the wall the {} hangs.", kind));
         return std::nullopt;
     }
     const auto& traverse = layer.measured.spans.traverse;
@@ -105,9 +106,9 @@ std::optional<BentRun> bent_run(const LayerContext& layer, Findings& findings) {
     auto length = traverse->track(*layer.asked.hardware->projection);
     if (!length) {
         findings.flag("impossible", Severity::stop,
-                      fmt::format("So far off the wall the {} can’t follow the corners: a facet is too short, or a "
-                                  "corner too sharp. Hang it nearer to the wall, or straight across.",
-                                  kind));
+                      say("So far off the wall the {} can’t follow the corners: a facet is too short, or a "
+                          "corner too sharp. Hang it nearer to the wall, or straight across.",
+                          kind));
         return std::nullopt;
     }
     BentRun run{std::move(*length), {}};

@@ -2,6 +2,7 @@
 #include "sizing/shaped_top.h"
 
 #include "units/rounding.h"
+#include "units/saying.h"
 
 #include <fmt/format.h>
 
@@ -54,7 +55,7 @@ std::string said(const std::vector<std::string>& stations, Shape shape) {
     std::string text;
     for (const std::string& word : stations) {
         const auto station = find_station(shape, word);
-        text += (text.empty() ? "" : "; ") + std::string(station ? station->says : std::string_view(word));
+        text += (text.empty() ? "" : "; ") + (station ? station_words(*station) : word);
     }
     return text;
 }
@@ -99,10 +100,10 @@ private:
 
     bool lacks() {
         if (!missing_.empty()) {
-            findings_.flag("missing-reading", Severity::stop,
-                           fmt::format("The shaped top can’t be worked yet. Still to measure: {}.",
-                                       said(missing_, layer_.measured.shape)),
-                           missing_);
+            findings_.flag(
+                "missing-reading", Severity::stop,
+                say("The shaped top can’t be worked yet. Still to measure: {}.", said(missing_, layer_.measured.shape)),
+                missing_);
         }
         return !missing_.empty();
     }
@@ -126,7 +127,7 @@ private:
             return std::nullopt;
         }
         if (width->value.mm() < 1.0 || rise->value.mm() < 1.0) {
-            return refused("There is no arch to follow: its width or its rise is nothing.");
+            return refused(say("There is no arch to follow: its width or its rise is nothing."));
         }
         auto curve = curve_of(width->value, rise->value);
         if (!curve && !layer_.measured.spans.arch_form) {
@@ -141,15 +142,17 @@ private:
         const double half = width.mm() / 2.0;
         if (!form) {
             if (rise.mm() > half + 1.0) {
-                findings_.flag("missing-reading", Severity::stop,
-                               "The shaped top can’t be worked yet: an arch higher than half its width is no part of "
-                               "one circle. Measure its height at some places along the springing line.",
-                               {"ordinate.1.along", "ordinate.1.height"});
+                findings_.flag(
+                    "missing-reading", Severity::stop,
+                    say("The shaped top can’t be worked yet: an arch higher than half its width is no part of "
+                        "one circle. Measure its height at some places along the springing line."),
+                    {"ordinate.1.along", "ordinate.1.height"});
                 return std::nullopt;
             }
-            findings_.flag("not-checked", Severity::note,
-                           "The arch was taken as part of one circle, from its width and rise: nothing checks that. "
-                           "Measure its height at a place or two along the springing line.");
+            findings_.flag(
+                "not-checked", Severity::note,
+                say("The arch was taken as part of one circle, from its width and rise: nothing checks that. "
+                    "Measure its height at a place or two along the springing line."));
             return ArchCurve{ArchForm::segmental, width.mm(), rise.mm(), 0.0};
         }
         if (*form == ArchForm::ordinates) {
@@ -221,7 +224,7 @@ private:
             return std::nullopt;
         }
         if (width->value.mm() < 1.0 || apex->value.mm() < 0.0 || apex->value > width->value) {
-            return refused("The apex doesn’t stand over the window. Look at where it was measured.");
+            return refused(say("The apex doesn’t stand over the window. Look at where it was measured."));
         }
         std::vector<Corner> slopes{{0.0, heads[0]->value.mm() - hem_},
                                    {apex->value.mm(), heads[1]->value.mm() - hem_},
@@ -230,16 +233,16 @@ private:
                       PlumbSpan{Line::centre, base_, PlumbMark::head}, rests_on_});
     }
 
-    std::optional<ShapedSizes> refused(const char* why) {
+    std::optional<ShapedSizes> refused(const std::string& why) {
         findings_.flag("impossible", Severity::stop, why);
         return std::nullopt;
     }
 
     std::optional<ShapedSizes> whole(ShapedSizes sizes) {
         if (sizes.top.shortest().mm() <= 0.0) {
-            return refused(
+            return refused(say(
                 "At its side the curtain would have no length: the hem hangs as high as the foot of the arch or slope. "
-                "Choose a longer one, or a straight top.");
+                "Choose a longer one, or a straight top."));
         }
         return sizes;
     }
@@ -312,16 +315,16 @@ std::optional<ShapedSizes> shaped_top(const LayerContext& layer, PlumbMark base,
     const Shape shape = layer.measured.shape;
     if (shape != Shape::arch && shape != Shape::gable) {
         findings.flag("impossible", Severity::stop,
-                      "There is no arch or slope here for the top to follow. Choose a straight top.");
+                      say("There is no arch or slope here for the top to follow. Choose a straight top."));
         return std::nullopt;
     }
     if (!follows_a_shape(layer.asked.heading)) {
         findings.flag(
             "impossible", Severity::stop,
-            fmt::format("A {} heading runs along something straight and can’t follow {}. Choose pleats, or a straight "
-                        "top.",
-                        Word<Heading>::word_for(layer.asked.heading),
-                        shape == Shape::arch ? "an arch" : "the slopes of a gable"));
+            say("A {} heading runs along something straight and can’t follow {}. Choose pleats, or a straight "
+                "top.",
+                worded(Word<Heading>::word_for(layer.asked.heading)),
+                shape == Shape::arch ? say("an arch") : say("the slopes of a gable")));
         return std::nullopt;
     }
     return Working(layer, base, hem, findings).work();

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "survey/stations.h"
 
+#include "units/saying.h"
+
 #include <algorithm>
 #include <deque>
 #include <iterator>
@@ -13,13 +15,13 @@ namespace truehang {
 std::string_view word_of(Line line) {
     switch (line) {
         case Line::left:
-            return "left";
+            return to_say("left");
         case Line::centre:
-            return "centre";
+            return to_say("centre");
         case Line::right:
             break;
     }
-    return "right";
+    return to_say("right");
 }
 
 std::string_view word_of(PlumbMark mark) {
@@ -320,6 +322,8 @@ const std::vector<Station>& stations_of(Shape shape) {
     }
     return recess_stations();
 }
+
+std::string station_words(const Station& station) { return worded(station.says); }
 
 std::optional<Station> find_station(Shape shape, std::string_view word) {
     const auto& list = stations_of(shape);

@@ -51,6 +51,9 @@ struct Station {
     [[nodiscard]] bool is_angle() const { return kind == StationKind::angle; }
 };
 
+/// What a station runs between, in the language in force.
+[[nodiscard]] std::string station_words(const Station& station);
+
 /// How many facets, corners and ordinates have stations; a bay with more is refused.
 inline constexpr int most_facets = 9;
 inline constexpr int most_corners = most_facets - 1;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "units/angle_text.h"
 
+#include "units/saying.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -12,7 +14,7 @@ namespace truehang {
 
 namespace {
 
-constexpr const char* understood = "An angle is read in degrees: 135, 134.5 or 134,5°.";
+std::string understood() { return say("An angle is read in degrees: 135, 134.5 or 134,5°."); }
 
 std::string_view trimmed(std::string_view text) {
     while (!text.empty() && text.front() == ' ') {
@@ -48,13 +50,13 @@ bool is_number(std::string_view text) {
 Result<Angle> read_angle(std::string_view typed) {
     std::string number(without_unit(trimmed(typed)));
     if (!is_number(number)) {
-        return Error{ErrorCode::unreadable, "", understood};
+        return Error{ErrorCode::unreadable, "", understood()};
     }
     std::ranges::replace(number, ',', '.');
     double degrees = 0.0;
     std::from_chars(number.data(), number.data() + number.size(), degrees);
     if (degrees > 360.0) {
-        return Error{ErrorCode::out_of_range, "", "That is more than a full turn: an angle is 0 to 360 degrees."};
+        return Error{ErrorCode::out_of_range, "", say("That is more than a full turn: an angle is 0 to 360 degrees.")};
     }
     return Angle::degrees(degrees);
 }

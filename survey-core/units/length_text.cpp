@@ -2,6 +2,7 @@
 #include "units/length_text.h"
 
 #include "units/rounding.h"
+#include "units/saying.h"
 
 #include <fmt/format.h>
 
@@ -13,14 +14,16 @@
 namespace truehang {
 namespace {
 
-constexpr std::string_view understood =
-    "Understood are lengths such as 1240, 124.5 cm, 1.24 m, 48 3/8 in and 4' 3 1/2\".";
 constexpr double largest_mm = 100000.0;
 /// Whole digits and decimals that are read: more than any tape shows, few enough for exact 64-bit fractions.
 constexpr std::size_t most_digits = 6;
 
+std::string understood() {
+    return say("Understood are lengths such as 1240, 124.5 cm, 1.24 m, 48 3/8 in and 4' 3 1/2\".");
+}
+
 Error refuse(ErrorCode code, std::string text) { return {code, "", std::move(text)}; }
-Error unreadable() { return refuse(ErrorCode::unreadable, std::string(understood)); }
+Error unreadable() { return refuse(ErrorCode::unreadable, understood()); }
 
 /// A fraction of whole numbers, 0 or more; kept below 2^53 so that one division gives the nearest double.
 struct Fraction {
@@ -227,10 +230,10 @@ Result<Fraction> whole_and_decimals(const std::string& text) {
     const std::string whole = first_digit == std::string::npos ? "" : text.substr(first_digit, point - first_digit);
     const std::string decimals = point == std::string::npos ? "" : text.substr(point + 1);
     if (whole.size() > most_digits) {
-        return refuse(ErrorCode::out_of_range, "That is more than 100 m: lengths are read from 0 to 100,000 mm.");
+        return refuse(ErrorCode::out_of_range, say("That is more than 100 m: lengths are read from 0 to 100,000 mm."));
     }
     if (decimals.size() > most_digits) {
-        return refuse(ErrorCode::unreadable, fmt::format("At most {} decimals are read.", most_digits));
+        return refuse(ErrorCode::unreadable, say("At most {} decimals are read.", most_digits));
     }
     Fraction result;
     for (const char c : whole + decimals) {
@@ -249,10 +252,10 @@ public:
 
     Result<TypedLength> read(LengthUnit entry_unit) {
         if (tokens_.empty()) {
-            return refuse(ErrorCode::unreadable, fmt::format("Nothing was typed. {}", understood));
+            return refuse(ErrorCode::unreadable, say("Nothing was typed. {}", understood()));
         }
         if (tokens_.front().kind == TokenKind::hyphen) {
-            return refuse(ErrorCode::out_of_range, "A length is 0 or more: type it without a minus.");
+            return refuse(ErrorCode::out_of_range, say("A length is 0 or more: type it without a minus."));
         }
         auto first = read_quantity();
         if (!first) {
@@ -284,9 +287,8 @@ private:
             if (quantity.unit != nullptr) {
                 ++at_;
             } else if (tokens_[at_].kind == TokenKind::word) {
-                return refuse(
-                    ErrorCode::unreadable,
-                    fmt::format(R"("{}" is no unit known here: mm, cm, m, in, ft, ' and " are.)", tokens_[at_].text));
+                return refuse(ErrorCode::unreadable,
+                              say(R"("{}" is no unit known here: mm, cm, m, in, ft, ' and " are.)", tokens_[at_].text));
             }
         }
         return quantity;
@@ -308,7 +310,7 @@ private:
                 return number;
             }
             if (token.has_decimal_mark) {
-                return refuse(ErrorCode::unreadable, "Type decimals or a fraction, not both in one number.");
+                return refuse(ErrorCode::unreadable, say("Type decimals or a fraction, not both in one number."));
             }
         }
         const auto fraction = read_fraction();
@@ -350,12 +352,12 @@ private:
         if (!numerator || !denominator || above.has_decimal_mark || below.has_decimal_mark ||
             std::ranges::find(halvings, denominator->numerator) == halvings.end()) {
             return refuse(ErrorCode::unreadable,
-                          "Fractions are read in halves, quarters, 8ths, 16ths, 32nds and 64ths.");
+                          say("Fractions are read in halves, quarters, 8ths, 16ths, 32nds and 64ths."));
         }
         if (numerator->numerator == 0 || numerator->numerator >= denominator->numerator) {
-            return refuse(ErrorCode::unreadable, fmt::format("{}/{} is no fraction between 0 and 1: type the whole "
-                                                             "number before it, as 48 3/8.",
-                                                             above.text, below.text));
+            return refuse(ErrorCode::unreadable, say("{}/{} is no fraction between 0 and 1: type the whole "
+                                                     "number before it, as 48 3/8.",
+                                                     above.text, below.text));
         }
         return lowest({numerator->numerator, denominator->numerator});
     }
@@ -363,7 +365,7 @@ private:
     Result<TypedLength> after_the_end(const Quantity& first) const {
         if (first.unit == nullptr && tokens_[at_].kind == TokenKind::number) {
             return refuse(ErrorCode::unreadable,
-                          fmt::format("Two numbers stand here; digits aren't grouped. {}", understood));
+                          say("Two numbers stand here; digits aren't grouped. {}", understood()));
         }
         return unreadable();
     }
@@ -373,16 +375,16 @@ private:
         const LengthUnit unit = written ? quantity.unit->unit : entry_unit;
         const TypedNumber& number = quantity.number;
         if (!written && number.has_fraction && unit != LengthUnit::in) {
-            return refuse(
-                ErrorCode::ambiguous,
-                fmt::format("A fraction is read in inches only where it says so: type \"in\" after it, or the "
-                            "length in {} with decimals.",
-                            word_of(unit)));
+            return refuse(ErrorCode::ambiguous,
+                          say("A fraction is read in inches only where it says so: type \"in\" after it, or the "
+                              "length in {} with decimals.",
+                              word_of(unit)));
         }
         if (unit == LengthUnit::mm && number.decimals == 3 && !number.whole_digits.empty() &&
             number.whole_digits.size() <= 3) {
-            return refuse(ErrorCode::ambiguous,
-                          "This could be thousands or decimals of a millimetre: type it without the mark, or with m.");
+            return refuse(
+                ErrorCode::ambiguous,
+                say("This could be thousands or decimals of a millimetre: type it without the mark, or with m."));
         }
         const auto unit_mark = std::ranges::find(unit_marks, word_of(unit), &UnitMark::word);
         return in_range(number.value * (written ? quantity.unit->mm : unit_mark->mm), unit, written);
@@ -401,20 +403,20 @@ private:
             return unreadable();
         }
         if (feet.number.has_fraction || feet.number.decimals > 0) {
-            return refuse(ErrorCode::unreadable, "Feet before inches must be whole, as in 4' 3 1/2\".");
+            return refuse(ErrorCode::unreadable, say("Feet before inches must be whole, as in 4' 3 1/2\"."));
         }
         if (inches->number.value.value() >= 12.0 || inches->number.whole_digits.size() > 2) {
-            return refuse(ErrorCode::unreadable, "Inches after feet run from 0 to below 12, as in 4' 3 1/2\".");
+            return refuse(ErrorCode::unreadable, say("Inches after feet run from 0 to below 12, as in 4' 3 1/2\"."));
         }
         return in_range(feet.number.value * foot_in_mm + inches->number.value * inch_in_mm, LengthUnit::in, true);
     }
 
     static Result<TypedLength> in_range(Fraction mm, LengthUnit unit, bool written) {
         if (mm.value() > largest_mm) {
-            return refuse(ErrorCode::out_of_range,
-                          written ? "That is more than 100 m: lengths are read from 0 to 100,000 mm."
-                                  : fmt::format("In {} that is more than 100 m: lengths are read from 0 to 100,000 mm.",
-                                                word_of(unit)));
+            return refuse(
+                ErrorCode::out_of_range,
+                written ? say("That is more than 100 m: lengths are read from 0 to 100,000 mm.")
+                        : say("In {} that is more than 100 m: lengths are read from 0 to 100,000 mm.", word_of(unit)));
         }
         return TypedLength{Length::mm(mm.value()), unit, written};
     }
@@ -489,7 +491,7 @@ std::string write_length(Length length, const LengthStyle& style) {
 
 std::string said_length(Length length, LengthUnit unit) {
     const Length whole = unit == LengthUnit::in ? length : Length::mm(round_whole(length.mm()));
-    return write_length(whole, {.unit = unit, .inch_denominator = 16, .with_unit = true});
+    return write_length(whole, {.unit = unit, .inch_denominator = 16, .decimal = said_decimal(), .with_unit = true});
 }
 
 std::optional<LengthUnit> length_unit(std::string_view word) {

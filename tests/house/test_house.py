@@ -153,5 +153,32 @@ class Privacy(Gate):
             self.catches("privacy", "README.md", line + "\n", says)
 
 
+class Words(Gate):
+    SAYS = {"survey-core/sizing/a.cpp": LICENCE + 'auto a() { return say("The {} is {:.1f} m " "wide.", what, wide); }\n'}
+    TABLE = "survey-core/words/de.txt"
+
+    def catches_in(self, table, says):
+        ran = self.run_gate("words", {**self.SAYS, self.TABLE: table})
+        self.assertEqual(ran.returncode, 1, ran.stdout + ran.stderr)
+        self.assertIn(says, ran.stdout)
+
+    def test_a_table_that_has_them_all(self):
+        self.passes("words", {**self.SAYS, self.TABLE: "# rest\nThe {} is {:.1f} m wide.\n{1:.1f} m breit: {0}\n"})
+
+    def test_what_lacks_words_or_has_other_placeholders(self):
+        self.catches_in("# nothing\n", "no words for what survey-core/sizing/a.cpp says: The {} is")
+        self.catches_in("The {} is {:.1f} m wide.\n", "no words for: The {} is")
+        self.catches_in("The {} is {:.1f} m wide.\n{} m breit: {}\n", "other placeholders")
+        self.catches_in("The {} is {:.1f} m wide.\n{1:.1f} m breit\n", "other placeholders")
+        self.catches_in("The {} is {:.1f} m wide.\n{1:.1f} m breit: {0}\n\nsill\nBank\n", "nothing says this")
+
+    def test_the_steps_of_a_trace_and_the_words_of_tables(self):
+        step = {"survey-core/cloth/a.cpp": LICENCE + 'void a() { t.mm("flat width", w, {"fabric width_mm", "rule a"}); }\n'}
+        ran = self.run_gate("words", {**step, self.TABLE: "# nothing\n"})
+        self.assertIn("says: flat width", ran.stdout)
+        self.assertIn("says: fabric width\n", ran.stdout)
+        self.assertNotIn("rule a", ran.stdout)
+
+
 if __name__ == "__main__":
     unittest.main()
