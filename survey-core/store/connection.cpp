@@ -59,6 +59,13 @@ std::string Connection::faults() {
     return verdict == "ok" ? "" : verdict;
 }
 
+void Connection::write_anew() {
+    database_.exec("VACUUM");
+    if (database_.execAndGet("PRAGMA wal_checkpoint(TRUNCATE)").getInt() != 0) {
+        throw SQLite::Exception("the write-ahead log can't be folded in", SQLITE_BUSY);
+    }
+}
+
 void Connection::fold_in_on_close(bool folds) {
     sqlite3_db_config(database_.getHandle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, folds ? 0 : 1, nullptr);
 }

@@ -85,6 +85,10 @@ public:
         set_syncing(true);
     }
 
+    /// Writes the file anew from what is in it, so that nothing of what was deleted is left in its bytes. Takes as long
+    /// as the file is large, and for that time as much room again.
+    void write_anew();
+
     [[nodiscard]] SQLite::Database& database() { return database_; }
 
 private:

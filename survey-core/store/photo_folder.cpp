@@ -157,6 +157,20 @@ Result<fs::path> PhotoFolder::find(std::string_view sha256) const {
     return Error{ErrorCode::missing, name, "This photo isn't on this device."};
 }
 
+Result<Done> PhotoFolder::erase(std::string_view sha256) const {
+    for (auto file = find(sha256); file; file = find(sha256)) {
+        std::error_code code;
+        fs::remove(file.value(), code);
+        if (code) {
+            return error_of(code, file.value());
+        }
+        if (const auto synced = sync_folder(file.value().parent_path()); !synced) {
+            return synced;
+        }
+    }
+    return Done{};
+}
+
 Result<std::string> PhotoFolder::bytes(std::string_view sha256) const {
     const auto file = find(sha256);
     if (!file) {

@@ -33,6 +33,8 @@ public:
     [[nodiscard]] Result<std::filesystem::path> find(std::string_view sha256) const;
     /// The bytes, or `missing`, or `damaged` where their sha256 is another.
     [[nodiscard]] Result<std::string> bytes(std::string_view sha256) const;
+    /// Takes the file away, where it is there.
+    [[nodiscard]] Result<Done> erase(std::string_view sha256) const;
     /// Copies what isn't there yet to another folder. Errors: `full`, `io`.
     [[nodiscard]] Result<Done> copy_to(const std::filesystem::path& other) const;
     /// Takes away what a broken write left.

@@ -193,7 +193,19 @@ SELECT visit_id, title, address, client, day, updated_at, removed, revision, con
           FROM visit);
 )sql";
 
-constexpr std::array<Migration, 2> all_steps{{{1, version_1}, {2, version_2}}};
+// The photos whose files are still to be taken away, and what of a window was looked at.
+constexpr std::string_view version_3 = R"sql(
+CREATE TABLE erasing (sha256 TEXT PRIMARY KEY) WITHOUT ROWID;
+
+CREATE TABLE seen (
+    visit_id  TEXT NOT NULL REFERENCES visit DEFERRABLE INITIALLY DEFERRED,
+    window_id TEXT NOT NULL,
+    mark      TEXT NOT NULL,
+    PRIMARY KEY (visit_id, window_id, mark)
+) WITHOUT ROWID;
+)sql";
+
+constexpr std::array<Migration, 3> all_steps{{{1, version_1}, {2, version_2}, {3, version_3}}};
 
 }  // namespace
 

@@ -78,7 +78,9 @@ Result<std::unique_ptr<Store>> Store::open(const std::filesystem::path& folder, 
         count_anew_after_change_of_walk(connection);
         inside->device_id = device_id_of(connection, inside->surroundings.new_id);
         inside->photos.tidy();
-        return std::unique_ptr<Store>(new Store(std::move(inside)));
+        std::unique_ptr<Store> store(new Store(std::move(inside)));
+        static_cast<void>(store->finish_erasing());  // where it is refused it stays noted, and is tried again next time
+        return store;
     });
 }
 
@@ -108,6 +110,25 @@ Result<Draft> Store::draft() {
         }
         return Draft{query.text(0), query.text(1), query.text(2), query.text(3),
                      query.text(4), query.text(5), query.text(6)};
+    });
+}
+
+Result<Done> Store::mark_seen(std::string_view visit_id, const SeenMark& seen) {
+    return guarded([&]() -> Result<Done> {
+        inside_->connection.run_unsynced("INSERT INTO seen VALUES (?, ?, ?) ON CONFLICT DO NOTHING", visit_id,
+                                         seen.window, seen.mark);
+        return Done{};
+    });
+}
+
+Result<std::vector<SeenMark>> Store::seen(std::string_view visit_id) {
+    return guarded([&]() -> Result<std::vector<SeenMark>> {
+        std::vector<SeenMark> seen;
+        for (Query mark = inside_->connection.query("SELECT window_id, mark FROM seen WHERE visit_id = ?", visit_id);
+             mark.next();) {
+            seen.push_back({mark.text(0), mark.text(1)});
+        }
+        return seen;
     });
 }
 

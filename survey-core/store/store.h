@@ -88,6 +88,23 @@ struct UndoOffer {
     std::optional<std::string> redo;
 };
 
+/// A window that was taken out of a visit, as it was last, and the room it stood in (without windows).
+struct RemovedWindow {
+    Room room;
+    Window window;
+};
+
+/// In the store's folder: small pictures, `SHA256.jpg`, which whoever shows photos makes.
+inline constexpr std::string_view thumbnail_folder = "thumbnails";
+
+/// Something of a window that was looked at, a caution say; `mark` is for whoever shows it to choose.
+struct SeenMark {
+    std::string window;
+    std::string mark;
+
+    auto operator<=>(const SeenMark&) const = default;
+};
+
 /// Where the surveyor is, and the text that is typed but not yet entered. One in a store.
 struct Draft {
     std::string visit;
@@ -189,6 +206,25 @@ public:
     [[nodiscard]] Result<Done> remove_visit(std::string_view visit_id);
     [[nodiscard]] Result<Done> bring_back(std::string_view visit_id);
 
+    // -- The bin -----------------------------------------------------------------------------------------------
+
+    /// Erases removed visits for good: their rows, undo, receipts, what waits to be sent, half-typed texts, and the
+    /// photos and thumbnails that no other visit mentions, not even in its undo. `conflict` where one isn't removed;
+    /// then none is erased. The file is written anew, so that their bytes are gone from it; where there is no room for
+    /// that (`full`), the visits are gone all the same and the rest is done when the store is next opened.
+    [[nodiscard]] Result<Done> erase_visits(const std::vector<std::string>& visit_ids);
+    /// The windows that were taken out of a visit, alone or with their room, and that undo still knows; the last one
+    /// taken out first. One that names a cloth which has gone since isn't among them.
+    [[nodiscard]] Result<std::vector<RemovedWindow>> removed_windows(std::string_view visit_id);
+    /// Erases those for good, as above, and with them all that could be undone or redone in this visit until now.
+    [[nodiscard]] Result<Done> erase_removed_windows(std::string_view visit_id);
+
+    // -- What was looked at ------------------------------------------------------------------------------------
+
+    /// Kept on this device alone: no edit, and nothing is sent. Writing one again changes nothing.
+    [[nodiscard]] Result<Done> mark_seen(std::string_view visit_id, const SeenMark& seen);
+    [[nodiscard]] Result<std::vector<SeenMark>> seen(std::string_view visit_id);
+
     // -- Undo --------------------------------------------------------------------------------------------------
 
     /// Undoes the last edit that isn't undone, as a new edit with a revision and outbox row of its own; redo redoes
@@ -252,6 +288,7 @@ public:
 private:
     struct Inside;
     Result<Done> set_removed(std::string_view visit_id, bool removed);
+    Result<Done> finish_erasing();
     explicit Store(std::unique_ptr<Inside> inside);
     std::unique_ptr<Inside> inside_;
 };

@@ -111,6 +111,21 @@ TEST_F(Opening, reads_a_file_of_version_1) {
     EXPECT_EQ(must(store->visit("visit-1")).rooms.at(0).windows.at(0).readings.size(), 1U);
 }
 
+TEST_F(Opening, reads_a_file_of_version_2) {
+    must(open_store(folder.path())->keep(pilot_house(), "Visit made"));
+    {  // version 3 adds two tables to version 2, and changes none
+        SQLite::Database database(file.string(), SQLite::OPEN_READWRITE);
+        database.exec("DROP TABLE erasing; DROP TABLE seen; PRAGMA user_version = 2");
+    }
+    auto store = open_store(folder.path());
+    ASSERT_TRUE(store);
+    EXPECT_EQ(document_of(must(store->visit(pilot_house().id))), document_of(pilot_house()));
+    must(store->mark_seen(pilot_house().id, {"south", "cords"}));
+    must(store->remove_visit(pilot_house().id));
+    must(store->erase_visits({pilot_house().id}));
+    EXPECT_TRUE(must(store->visits()).empty());
+}
+
 // The version-1 file is written by hand, not by the program: what it says must be what migrations() makes.
 TEST_F(Opening, makes_version_1_as_it_was_written_down) {
     SQLite::Database written(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
