@@ -13,6 +13,7 @@
 #include <QTimeZone>
 #include <algorithm>
 #include <array>
+#include <utility>
 
 namespace truehang {
 
@@ -20,7 +21,7 @@ namespace {
 
 /// The screens of a window; they need one that is open.
 constexpr std::array window_screens{"walk", "obstructions", "hanging", "figures", "choices", "client", "photos"};
-constexpr std::array visit_screens{"visit", "fabrics", "send", "sheets", "rules"};
+constexpr std::array visit_screens{"visit", "fabrics", "send", "sheets", "rules", "leaving"};
 
 template <class Screens>
 bool is_one_of(const Screens& screens, const QString& screen) {
@@ -50,6 +51,7 @@ public:
           sheets(open, devices),
           workroom_rules(QFileInfo(settings_file).absoluteDir().filePath(QStringLiteral("house-rules.json"))),
           rules(open, workroom_rules),
+          leaving(open),
           position(open, devices) {}
 
     SurveyKeeping& keeping;
@@ -70,9 +72,12 @@ public:
     SheetsModel sheets;
     WorkroomRules workroom_rules;
     RulesModel rules;
+    LeavingModel leaving;
     PositionModel position;
     QString screen = QStringLiteral("visits");
     QString before_settings = QStringLiteral("visits");
+    QString panel;              // to be shown first by the page that comes
+    bool from_leaving = false;  // going back leads to what is left
     QString fault;
     bool ready = false;
 };
@@ -91,6 +96,9 @@ Notebook::Notebook(SurveyKeeping& keeping, Devices& devices, const QString& sett
     connect(&parts_->list, &VisitList::faulty, this, &Notebook::setFault);
     connect(&parts_->send, &SendModel::arrived, this, [this] { parts_->list.read(); });
     connect(&parts_->send, &SendModel::rulesCame, &parts_->workroom_rules, &WorkroomRules::take);
+    connect(&parts_->leaving, &LeavingModel::wanted, this, &Notebook::openPlace);
+    connect(parts_->list.removed(), &ShownRows::countChanged, this, &Notebook::binChanged);
+    connect(parts_->list.removed(), &QAbstractItemModel::dataChanged, this, &Notebook::binChanged);
     start();
 }
 
@@ -115,6 +123,8 @@ AgreementModel* Notebook::agreement() { return &parts_->agreement; }
 PhotosModel* Notebook::photos() { return &parts_->photos; }
 SendModel* Notebook::send() { return &parts_->send; }
 SheetsModel* Notebook::sheets() { return &parts_->sheets; }
+LeavingModel* Notebook::leaving() { return &parts_->leaving; }
+QString Notebook::binQuestion() const { return parts_->list.binQuestion(); }
 RulesModel* Notebook::rules() { return &parts_->rules; }
 PositionModel* Notebook::position() { return &parts_->position; }
 Settings* Notebook::settings() { return &parts_->settings; }
@@ -211,6 +221,8 @@ void Notebook::show(const QString& asked) {
     }
     parts_->open.place().standOn(screen);
     parts_->choices.setShown(screen == QStringLiteral("choices") || screen == QStringLiteral("client"));
+    parts_->leaving.setShown(screen == QStringLiteral("leaving"));
+    parts_->from_leaving &= is_one_of(window_screens, screen) || screen == QStringLiteral("send");
     if (screen != parts_->screen) {
         parts_->screen = screen;
         emit screenChanged();
@@ -283,7 +295,7 @@ bool Notebook::goBack() {
     } else if (screen == QStringLiteral("visit")) {
         show(QStringLiteral("visits"));
     } else {
-        show(QStringLiteral("visit"));
+        show(parts_->from_leaving ? QStringLiteral("leaving") : QStringLiteral("visit"));
     }
     return true;
 }
@@ -301,6 +313,31 @@ void Notebook::removeVisit(const QString& visitId) {
             parts_->list.renew(visitId);
         });
 }
+
+void Notebook::emptyBin() {
+    parts_->list.emptyBin([this](const QString& fault, const QStringList& gone) {
+        setFault(fault);
+        parts_->open.place().forgetNaming(gone);
+    });
+}
+
+/// Where something of the open visit is mended. Signing stands on the visit's own page.
+void Notebook::openPlace(const QString& screen, const QString& windowId, const QString& station) {
+    if (!windowId.isEmpty()) {
+        parts_->open.place().standIn(parts_->open.visitId(), windowId);
+        parts_->open.openWindow(windowId);
+        parts_->walk.openWindow(windowId, station);
+    }
+    if (screen == QStringLiteral("sign")) {
+        parts_->panel = screen;
+        show(QStringLiteral("visit"));
+    } else {
+        show(screen);
+        parts_->from_leaving = screen != QStringLiteral("visit");
+    }
+}
+
+QString Notebook::takePanel() { return std::exchange(parts_->panel, {}); }
 
 void Notebook::bringBack(const QString& visitId) {
     parts_->keeping.post(

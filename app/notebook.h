@@ -7,6 +7,7 @@
 #include "fabrics_model.h"
 #include "figures_model.h"
 #include "hanging_model.h"
+#include "leaving_model.h"
 #include "obstructions_model.h"
 #include "open_visit.h"
 #include "photos_model.h"
@@ -37,6 +38,8 @@ class Notebook : public QObject {
     Q_PROPERTY(truehang::ShownRows* visits READ visits CONSTANT)
     /// Visits that were removed and can be brought back. Roles as `visits`.
     Q_PROPERTY(truehang::ShownRows* removedVisits READ removedVisits CONSTANT)
+    /// What emptying the bin asks first; empty where there is nothing in it.
+    Q_PROPERTY(QString binQuestion READ binQuestion NOTIFY binChanged)
     /// What the list is narrowed to: words in title, client or address; empty shows all.
     Q_PROPERTY(QString search READ search WRITE setSearch NOTIFY searchChanged)
     /// The states that the list can be narrowed to. Roles: `word` (key), `says`, `chosen`.
@@ -45,7 +48,7 @@ class Notebook : public QObject {
     Q_PROPERTY(QString narrowed READ narrowed WRITE setNarrowed NOTIFY searchChanged)
 
     /// `visits`, `visit`, `fabrics`, `walk`, `obstructions`, `hanging`, `figures`, `choices`, `client`, `photos`,
-    /// `send`, `sheets`, `rules` or `settings`.
+    /// `send`, `sheets`, `rules`, `leaving` or `settings`.
     Q_PROPERTY(QString screen READ screen WRITE setScreen NOTIFY screenChanged)
     /// False until the store is open and the place restored: show paper only.
     Q_PROPERTY(bool ready READ ready NOTIFY readyChanged)
@@ -65,6 +68,7 @@ class Notebook : public QObject {
     Q_PROPERTY(truehang::PhotosModel* photos READ photos CONSTANT)
     Q_PROPERTY(truehang::SendModel* send READ send CONSTANT)
     Q_PROPERTY(truehang::SheetsModel* sheets READ sheets CONSTANT)
+    Q_PROPERTY(truehang::LeavingModel* leaving READ leaving CONSTANT)
     Q_PROPERTY(truehang::RulesModel* rules READ rules CONSTANT)
     Q_PROPERTY(truehang::PositionModel* position READ position CONSTANT)
     Q_PROPERTY(truehang::Settings* settings READ settings CONSTANT)
@@ -98,6 +102,8 @@ public:
     [[nodiscard]] PhotosModel* photos();
     [[nodiscard]] SendModel* send();
     [[nodiscard]] SheetsModel* sheets();
+    [[nodiscard]] LeavingModel* leaving();
+    [[nodiscard]] QString binQuestion() const;
     [[nodiscard]] RulesModel* rules();
     [[nodiscard]] PositionModel* position();
     [[nodiscard]] Settings* settings();
@@ -115,11 +121,16 @@ public:
     Q_INVOKABLE bool goBack();
     Q_INVOKABLE void removeVisit(const QString& visitId);
     Q_INVOKABLE void bringBack(const QString& visitId);
+    /// Erases the removed visits that `binQuestion` asks about.
+    Q_INVOKABLE void emptyBin();
+    /// The panel that the page is to show first, once: `sign`, or empty.
+    Q_INVOKABLE QString takePanel();
     /// Tries again what couldn't be written or opened.
     Q_INVOKABLE void tryAgain();
 
 signals:
     void searchChanged();
+    void binChanged();
     void screenChanged();
     void readyChanged();
     void faultChanged();
@@ -129,6 +140,7 @@ private:
     void setReady();
     void setFault(const QString& fault);
     void show(const QString& asked);
+    void openPlace(const QString& screen, const QString& windowId, const QString& station);
 
     class Parts;
     std::unique_ptr<Parts> parts_;

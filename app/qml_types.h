@@ -117,6 +117,13 @@ struct SheetsModelType {
     QML_UNCREATABLE("handed over by the program")
 };
 
+struct LeavingModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::LeavingModel)
+    QML_NAMED_ELEMENT(LeavingModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
 struct RulesModelType {
     Q_GADGET
     QML_FOREIGN(truehang::RulesModel)

@@ -131,6 +131,58 @@ void VisitList::countOn() {
         });
 }
 
+QString VisitList::binQuestion() const {
+    const int count = removed_.count();
+    if (count == 0) {
+        return {};
+    }
+    QStringList unsent;
+    for (int row = 0; row < count; ++row) {
+        if (removed_.value(row, QStringLiteral("unsent")).toBool()) {
+            unsent.append(removed_.value(row, QStringLiteral("title")).toString());
+        }
+    }
+    const QString asked =
+        count == 1 ? tr("Erase this visit for good? Its readings, photos and history leave this phone, and nothing "
+                        "brings them back.")
+                   : tr("Erase %1 visits for good? Their readings, photos and history leave this phone, and nothing "
+                        "brings them back.")
+                         .arg(count);
+    return unsent.isEmpty() ? asked
+                            : asked + QLatin1Char('\n') +
+                                  tr("The workroom hasn’t confirmed: %1. This phone has the only copy.")
+                                      .arg(unsent.join(QStringLiteral("; ")));
+}
+
+void VisitList::emptyBin(std::function<void(const QString&, const QStringList&)> then) {
+    QStringList gone;
+    for (int row = 0; row < removed_.count(); ++row) {
+        gone.append(removed_.value(row, QStringLiteral("visitId")).toString());
+    }
+    keeping_.post(
+        this,
+        [gone](Store& store) -> Result<QStringList> {
+            QStringList ids = gone;
+            std::vector<std::string> visits;
+            for (const QString& id : gone) {
+                visits.push_back(bytes(id));
+                if (const auto survey = store.visit(bytes(id)); survey) {
+                    for (const Room& room : survey->rooms) {
+                        for (const Window& window : room.windows) {
+                            ids.append(truehang::shown(window.id));
+                        }
+                    }
+                }
+            }
+            const auto erased = store.erase_visits(visits);
+            return erased ? Result<QStringList>(ids) : Result<QStringList>(erased.error());
+        },
+        [this, then = std::move(then)](const Result<QStringList>& erased) {
+            readInto(removed_, true);
+            then(fault_of(erased), erased ? *erased : QStringList());
+        });
+}
+
 void VisitList::setSearch(const QString& words) {
     search_ = words;
     readInto(shown_, true);

@@ -5,6 +5,8 @@
 
 #include <QObject>
 #include <QString>
+#include <QStringList>
+#include <functional>
 #include <optional>
 
 namespace truehang {
@@ -32,6 +34,11 @@ public:
 
     /// Reads the first page of both lists, or as far as they were read.
     void read();
+    /// What emptying the bin asks first: how many visits, and which of them the workroom hasn’t confirmed; empty where
+    /// the bin is.
+    [[nodiscard]] QString binQuestion() const;
+    /// Erases for good what `binQuestion` asked about; `then` has the fault, or none, and the ids of what went.
+    void emptyBin(std::function<void(const QString& fault, const QStringList& gone)> then);
     /// One visit changed.
     void renew(const QString& visitId);
 

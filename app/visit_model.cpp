@@ -2,10 +2,12 @@
 #include "visit_model.h"
 
 #include "agreement_model.h"
+#include "arranging.h"
 #include "open_visit.h"
 #include "sheet/cutting_list.h"
 #include "sheet/words.h"
 #include "survey/stations.h"
+#include "survey_keeping.h"
 #include "trade_words.h"
 #include "visit_state.h"
 #include "whereabouts.h"
@@ -93,9 +95,9 @@ VisitModel::VisitModel(OpenVisit& open, QObject* parent)
           {[this](const QString& field, const QString& text) { open_.place().setText(placeOf(field), text, true); },
            [this](const QString& field, const QString& text) { return leaveSite(field, text); },
            [this](const QString& field, const QString& word) { return chooseMeasuring(field, word); }}),
-      rooms_({"roomId", "name", "line", "children", "spoken", "use"}),
-      windows_(
-          {"windowId", "roomId", "room", "name", "title", "shape", "state", "mark", "firstOfRoom", "asks", "spoken"}),
+      rooms_({"roomId", "name", "line", "children", "spoken", "use", "place"}),
+      windows_({"windowId", "roomId", "room", "name", "title", "shape", "state", "mark", "firstOfRoom", "asks",
+                "spoken", "place"}),
       shapes_({"word", "says", "offered"}),
       removed_windows_({"windowId", "title", "spoken"}),
       orders_({"fabricId", "name", "figure", "unit", "line", "provisional", "spoken"}) {
@@ -106,12 +108,14 @@ VisitModel::VisitModel(OpenVisit& open, QObject* parent)
     shapes_.setRows(shapes);
     connect(&open_, &OpenVisit::opened, this, [this] {
         removed_.clear();
+        asked_with_.clear();
         sign_fault_.clear();
         site_.forgetFaults();
         measuring_.forgetFaults();
     });
     connect(&open_, &OpenVisit::changed, this, &VisitModel::show);
     connect(&open_, &OpenVisit::standingChanged, this, &VisitModel::show);
+    connect(&open_, &OpenVisit::standingChanged, this, &VisitModel::askRemoved);
     show();
 }
 
@@ -300,8 +304,9 @@ void VisitModel::showRooms() {
         const QString children = !room.young_children   ? tr("young children: not known, counts as yes")
                                  : *room.young_children ? tr("young children: yes")
                                                         : tr("young children: no");
-        rooms.append({shown(room.id), name, line, children, QStringLiteral("%1, %2").arg(name, line), shown(room.use)});
-        bool first = true;
+        rooms.append({shown(room.id), name, line, children, QStringLiteral("%1, %2").arg(name, line), shown(room.use),
+                      tr("Room %1 of %2").arg(rooms.size() + 1).arg(open_.survey().rooms.size())});
+        int number = 0;
         for (const Window& window : room.windows) {
             const StandsAs stands = standing_of(window);
             const auto& flags = open_.figuresOf(shown(window.id)).flags;
@@ -309,9 +314,10 @@ void VisitModel::showRooms() {
                 std::ranges::any_of(flags, [](const Flag& f) { return f.severity == Severity::remeasure; });
             const QString title = shown(window_title(room, window));
             windows.append({shown(window.id), shown(room.id), name, shown(window.name), title,
-                            truehang::says(window.shape), stands.words, QVariant::fromValue(stands.mark), first, asks,
-                            QStringLiteral("%1, %2").arg(title, stands.words)});
-            first = false;
+                            truehang::says(window.shape), stands.words, QVariant::fromValue(stands.mark), number == 0,
+                            asks, QStringLiteral("%1, %2").arg(title, stands.words),
+                            tr("Window %1 of %2 in %3").arg(number + 1).arg(count).arg(name)});
+            ++number;
         }
     }
     rooms_.setRows(rooms);
@@ -343,13 +349,35 @@ void VisitModel::showOrders() {
 
 void VisitModel::showRemoved() {
     QList<ShownRows::Row> rows;
-    for (const Removed& removed : removed_) {
+    for (const RemovedWindow& removed : removed_) {
         if (!open_.window(shown(removed.window.id))) {
-            const QString name = shown(removed.window.name);
-            rows.append({shown(removed.window.id), name, tr("%1, taken out").arg(name)});
+            const QString title = shown(window_title(removed.room, removed.window));
+            rows.append({shown(removed.window.id), title, tr("%1, taken out").arg(title)});
         }
     }
     removed_windows_.setRows(rows);
+}
+
+/// What was taken out changes only as the windows that are there do.
+void VisitModel::askRemoved() {
+    QStringList windows{open_.visitId()};
+    for (const Room& room : open_.survey().rooms) {
+        for (const Window& window : room.windows) {
+            windows.append(shown(window.id));
+        }
+    }
+    if (!open_.isOpen() || windows == asked_with_) {
+        return;
+    }
+    asked_with_ = windows;
+    open_.keeping().post(
+        this, [visit = open_.survey().id](Store& store) { return store.removed_windows(visit); },
+        [this, visit = open_.visitId()](Result<std::vector<RemovedWindow>> removed) {
+            if (removed && visit == open_.visitId()) {
+                removed_ = std::move(removed).value();
+                showRemoved();
+            }
+        });
 }
 
 QString VisitModel::addRoom(const QString& name) {
@@ -444,7 +472,9 @@ void VisitModel::removeWindow(const QString& windowId) {
     if (!window || !room) {
         return;
     }
-    removed_.append({shown(room->id), *window});
+    Room emptied = *room;
+    emptied.windows.clear();
+    removed_.insert(removed_.begin(), {std::move(emptied), *window});
     open_.edit(tr("Window taken out: %1").arg(shown(window->name)), [windowId](Survey& survey) {
         std::size_t taken = 0;
         for (Room& one : survey.rooms) {
@@ -455,18 +485,70 @@ void VisitModel::removeWindow(const QString& windowId) {
 }
 
 void VisitModel::bringWindowBack(const QString& windowId) {
-    const auto found = std::ranges::find_if(removed_, [&](const Removed& r) { return shown(r.window.id) == windowId; });
+    const auto found =
+        std::ranges::find_if(removed_, [&](const RemovedWindow& r) { return shown(r.window.id) == windowId; });
     if (found == removed_.end() || open_.window(windowId)) {
         return;
     }
     open_.edit(tr("Window back: %1").arg(shown(found->window.name)), [back = *found](Survey& survey) {
-        Room* room = find_room(survey, back.room);
+        Room* room = find_room(survey, shown(back.room.id));
         if (!room) {
-            return false;
+            survey.rooms.push_back(back.room);
+            room = &survey.rooms.back();
         }
         room->windows.push_back(back.window);
         return true;
     });
+}
+
+void VisitModel::eraseRemovedWindows() {
+    open_.keeping().post(
+        this, [visit = open_.survey().id](Store& store) { return store.erase_removed_windows(visit); },
+        [this](const Result<Done>& erased) {
+            asked_with_.clear();
+            if (erased) {
+                QStringList gone;
+                for (int row = 0; row < removed_windows_.count(); ++row) {
+                    gone.append(removed_windows_.value(row, QStringLiteral("windowId")).toString());
+                }
+                open_.place().forgetNaming(gone);
+            } else {
+                emit open_.notKept(fault_of(erased));
+            }
+            open_.askStanding();
+        });
+}
+
+void VisitModel::moveRoom(const QString& roomId, int by) {
+    open_.edit(tr("Order of the rooms"),
+               [id = bytes(roomId), by](Survey& survey) { return move_room(survey, id, by); });
+}
+
+void VisitModel::moveWindow(const QString& windowId, int by) {
+    open_.edit(tr("Order of the windows"),
+               [id = bytes(windowId), by](Survey& survey) { return move_window(survey, id, by); });
+}
+
+void VisitModel::moveWindowTo(const QString& windowId, const QString& roomId) {
+    open_.edit(tr("Window to another room"),
+               [id = bytes(windowId), to = bytes(roomId)](Survey& survey) { return move_window_to(survey, id, to); });
+}
+
+QString VisitModel::copyWindow(const QString& windowId) {
+    const Window* window = open_.window(windowId);
+    const Room* room = open_.roomOf(windowId);
+    if (!window || !room) {
+        return {};
+    }
+    const QString name = tr("Window %1").arg(windows_.count() + 1);
+    const Window made = window_like(*window, bytes(name), [this] { return open_.newId(); });
+    const bool added = open_.edit(tr("Window: %1").arg(name), [room = shown(room->id), made, windowId](Survey& survey) {
+        auto& windows = find_room(survey, room)->windows;
+        const auto other = std::ranges::find(windows, bytes(windowId), &Window::id);
+        windows.insert(other == windows.end() ? other : other + 1, made);
+        return true;
+    });
+    return added ? shown(made.id) : QString();
 }
 
 bool VisitModel::signOff(const QString& name) {

@@ -3,6 +3,7 @@
 
 #include "field_form.h"
 #include "shown_rows.h"
+#include "store/store.h"
 #include "survey/survey.h"
 #include "thread_mark.h"
 
@@ -31,15 +32,17 @@ class VisitModel : public QObject {
     /// Fields `entryUnit`, `tapeClass`, `edge` (choices), `rulesName` (text).
     Q_PROPERTY(truehang::FieldForm* measuring READ measuring CONSTANT)
 
-    /// Roles: `roomId` (key), `name`, `line` ("3 windows"), `children` (words), `spoken`, `use`.
+    /// Roles: `roomId` (key), `name`, `line` ("3 windows"), `children` (words), `spoken`, `use`,
+    /// `place` ("Room 2 of 5").
     Q_PROPERTY(truehang::ShownRows* rooms READ rooms CONSTANT)
     /// All windows, room by room. Roles: `windowId` (key), `roomId`, `room`, `name`, `title` ("Parlour, south window"),
     /// `shape` (words), `state` (words), `mark` (ThreadMark), `firstOfRoom`, `asks` (has a stop or remeasure flag),
-    /// `spoken`.
+    /// `spoken`, `place` ("Window 1 of 2 in Kitchen").
     Q_PROPERTY(truehang::ShownRows* windows READ windows CONSTANT)
     /// Roles: `word` (key), `says`, `offered` (false: "later").
     Q_PROPERTY(truehang::ShownRows* shapes READ shapes CONSTANT)
-    /// Windows taken out since it was opened, to bring back. Roles: `windowId` (key), `title`, `spoken`.
+    /// Windows that were taken out, alone or with their room, and can be brought back; the last one first. Roles:
+    /// `windowId` (key), `title`, `spoken`.
     Q_PROPERTY(truehang::ShownRows* removedWindows READ removedWindows CONSTANT)
     /// What to buy over the house. Roles: `fabricId` (key), `name`, `figure` ("4.9"), `unit` ("m"), `line` (what it
     /// goes into), `provisional` (words, empty where firm), `spoken`.
@@ -97,7 +100,16 @@ public:
     Q_INVOKABLE QString addWindow(const QString& roomId, const QString& name, const QString& shape);
     Q_INVOKABLE void renameWindow(const QString& windowId, const QString& name);
     Q_INVOKABLE void removeWindow(const QString& windowId);
+    /// Puts it into its room, made again where it has gone.
     Q_INVOKABLE void bringWindowBack(const QString& windowId);
+    /// Erases the windows that were taken out for good, and with them what could be undone.
+    Q_INVOKABLE void eraseRemovedWindows();
+    /// `by` places towards the end, within the visit and within the room.
+    Q_INVOKABLE void moveRoom(const QString& roomId, int by);
+    Q_INVOKABLE void moveWindow(const QString& windowId, int by);
+    Q_INVOKABLE void moveWindowTo(const QString& windowId, const QString& roomId);
+    /// A window like this one after it, with nothing measured; its id, or empty.
+    Q_INVOKABLE QString copyWindow(const QString& windowId);
     /// The client agrees; an empty name is refused (`signFault`).
     Q_INVOKABLE bool signOff(const QString& name);
     Q_INVOKABLE void takeBackSignOff();
@@ -114,6 +126,7 @@ private:
     void showMeasuring();
     void showOrders();
     void showRemoved();
+    void askRemoved();
     [[nodiscard]] QString placeOf(const QString& field) const;
     [[nodiscard]] QString leaveSite(const QString& field, const QString& text);
     [[nodiscard]] QString chooseMeasuring(const QString& field, const QString& word);
@@ -127,11 +140,8 @@ private:
     ShownRows removed_windows_;
     ShownRows orders_;
     QString sign_fault_;
-    struct Removed {
-        QString room;
-        Window window;
-    };
-    QList<Removed> removed_;
+    std::vector<RemovedWindow> removed_;
+    QStringList asked_with_;  // the windows that were there when `removed_` was read
 };
 
 }  // namespace truehang

@@ -6,6 +6,7 @@
 
 #include <QJsonDocument>
 #include <QJsonObject>
+#include <algorithm>
 
 namespace truehang {
 
@@ -65,6 +66,14 @@ void Whereabouts::forgetUnder(const QString& beginning) {
     if (texts_.size() != before) {
         keep();
     }
+}
+
+void Whereabouts::forgetNaming(const QStringList& ids) {
+    texts_.removeIf([&](const auto& entry) {
+        const QStringList parts = entry.key().split(QLatin1Char('/'));
+        return std::ranges::any_of(parts, [&](const QString& part) { return ids.contains(part); });
+    });
+    keep();
 }
 
 void Whereabouts::keep() {

@@ -6,6 +6,7 @@
 #include <QMap>
 #include <QObject>
 #include <QString>
+#include <QStringList>
 #include <functional>
 
 namespace truehang {
@@ -38,6 +39,9 @@ public:
     void forget(const QString& place);
     /// Forgets every place that begins so.
     void forgetUnder(const QString& beginning);
+
+    /// Forgets every place that names one of these ids.
+    void forgetNaming(const QStringList& ids);
 
     /// `then` comes when all that was told before is kept, or couldn't be (`on_fault` has said so).
     void onceKept(std::function<void()> then);

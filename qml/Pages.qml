@@ -105,6 +105,8 @@ FocusScope {
                 return sheets;
             case "rules":
                 return rules;
+            case "leaving":
+                return leaving;
             case "settings":
                 return settings;
             default:
@@ -203,6 +205,13 @@ FocusScope {
         id: rules
 
         RulesPage {
+            notebook: pages.notebook
+        }
+    }
+    Component {
+        id: leaving
+
+        LeavingPage {
             notebook: pages.notebook
         }
     }

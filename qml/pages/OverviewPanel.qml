@@ -69,7 +69,7 @@ Screen {
     FieldRow {
         width: parent.width
         label: qsTr("Name of this window")
-        text: panel.notebook.visit.windows.count > 0 ? panel.notebook.visit.windows.value(panel.notebook.visit.windows.indexOf(panel.walk.windowId), "name") : ""
+        text: panel.notebook.visit.windows.count > 0 ? panel.notebook.visit.windows.value(panel.notebook.visit.windows.indexOf(panel.walk.windowId), "name") ?? "" : ""
         onCommitted: words => panel.notebook.visit.renameWindow(panel.walk.windowId, words)
     }
     SectionTitle {
@@ -88,6 +88,12 @@ Screen {
             text: says
             onClicked: panel.stationChosen(station)
         }
+    }
+    WindowPlace {
+        width: parent.width
+        notebook: panel.notebook
+        windowId: panel.walk.windowId
+        onCopied: panel.acted()
     }
     Item {
         width: 1

@@ -71,6 +71,35 @@ Screen {
         second: true
         text: qsTr("Not known counts as yes: cords are then kept out of reach.")
     }
+    Repeater {
+        model: panel.visit.rooms.count > 1 ? panel.visit.rooms : null
+
+        Sentence {
+            required property string roomId
+            required property string place
+
+            visible: roomId === panel.roomId
+            width: panel.contentWidth
+            text: place
+            topPadding: Theme.gap
+        }
+    }
+    Flow {
+        width: parent.width
+        spacing: Theme.edge
+        visible: panel.visit.rooms.count > 1
+
+        WordButton {
+            text: qsTr("earlier")
+            explained: qsTr("Put this room before the one above it")
+            onClicked: panel.visit.moveRoom(panel.roomId, -1)
+        }
+        WordButton {
+            text: qsTr("later")
+            explained: qsTr("Put this room after the one below it")
+            onClicked: panel.visit.moveRoom(panel.roomId, 1)
+        }
+    }
     Item {
         width: 1
         height: 3 * Theme.gap

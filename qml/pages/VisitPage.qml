@@ -37,6 +37,16 @@ Page {
         }
     }
 
+    function back(): bool {
+        if (page.panel === "") {
+            return false;
+        }
+        page.panel = page.panel === "erase" ? "removed" : "";
+        return true;
+    }
+
+    Component.onCompleted: page.panel = page.notebook.takePanel()
+
     Screen {
         id: screen
 
@@ -54,6 +64,12 @@ Page {
         onBackAsked: page.leave()
         onActed: page.act()
         footWords: [
+            WordButton {
+                visible: page.visit.windows.count > 0
+                text: qsTr("before leaving")
+                explained: qsTr("What is missing before leaving")
+                onClicked: page.notebook.screen = "leaving"
+            },
             WordButton {
                 visible: page.visit.canUndo
                 text: qsTr("undo")
@@ -128,7 +144,7 @@ Page {
         fills: true
         active: page.panel !== ""
         focus: active
-        sourceComponent: page.panel === "site" ? site : page.panel === "room" ? room : page.panel === "window" ? newWindow : page.panel === "measuring" ? measuring : sign
+        sourceComponent: page.panel === "site" ? site : page.panel === "room" ? room : page.panel === "window" ? newWindow : page.panel === "measuring" ? measuring : page.panel === "removed" || page.panel === "erase" ? bin : sign
     }
     Component {
         id: site
@@ -174,6 +190,43 @@ Page {
             FormFields {
                 width: parent.width
                 form: page.visit.measuring
+            }
+        }
+    }
+    Component {
+        id: bin
+
+        BinPanel {
+            id: removed
+
+            heading: qsTr("Taken out")
+            says: count > 0 ? qsTr("Tap a window to bring it back.") : qsTr("Nothing is taken out.")
+            question: qsTr("Erase for good what was taken out, readings and photos too? What was done to this visit until now can then no longer be undone.")
+            explained: qsTr("Erase what was taken out for good")
+            count: page.visit.removedWindows.count
+            asking: page.panel === "erase"
+            onBackAsked: page.leave()
+            onEraseAsked: page.panel = "erase"
+            onEraseChosen: {
+                page.visit.eraseRemovedWindows();
+                page.panel = "";
+            }
+
+            Repeater {
+                model: removed.asking ? null : page.visit.removedWindows
+
+                ListRow {
+                    required property string windowId
+                    required property string title
+                    required spoken
+
+                    width: removed.contentWidth
+                    text: title
+                    onClicked: {
+                        page.visit.bringWindowBack(windowId);
+                        page.panel = "";
+                    }
+                }
             }
         }
     }

@@ -84,18 +84,13 @@ Column {
         text: rest.visit.signedOff ? rest.notebook.agreement.line : qsTr("Agree and sign")
         onClicked: rest.askedFor("sign")
     }
-    Repeater {
-        model: rest.visit.removedWindows
-
-        ListRow {
-            required property string windowId
-            required property string title
-
-            width: rest.width
-            text: title
-            line: qsTr("taken out; tap to bring it back")
-            onClicked: rest.visit.bringWindowBack(windowId)
-        }
+    ListRow {
+        width: parent.width
+        visible: rest.visit.removedWindows.count > 0
+        text: qsTr("Taken out")
+        line: rest.visit.removedWindows.count === 1 ? rest.visit.removedWindows.value(0, "title") : qsTr("%1 windows").arg(rest.visit.removedWindows.count)
+        spoken: qsTr("Taken out: %1").arg(line)
+        onClicked: rest.askedFor("removed")
     }
     Rule {
         width: parent.width

@@ -11,6 +11,14 @@ Page {
     property bool finding: page.notebook.search !== ""
     readonly property bool narrowed: page.notebook.narrowed !== ""
 
+    function back(): bool {
+        if (page.panel === "") {
+            return false;
+        }
+        page.panel = page.panel === "erase" ? "removed" : "";
+        return true;
+    }
+
     function narrowedTo(): string {
         const states = page.notebook.states;
         return page.narrowed ? states.value(states.indexOf(page.notebook.narrowed), "says") : "";
@@ -112,27 +120,38 @@ Page {
     Component {
         id: bin
 
-        Screen {
-            title: qsTr("Removed visits")
-            growsUp: true
-            onBackAsked: page.leave()
+        BinPanel {
+            id: removed
 
-            Sentence {
-                width: parent.width
-                text: qsTr("Tap a visit to bring it back.")
+            heading: qsTr("Removed visits")
+            says: count > 0 ? qsTr("Tap a visit to bring it back.") : qsTr("Nothing is removed.")
+            question: page.notebook.binQuestion
+            explained: qsTr("Erase the removed visits for good")
+            count: page.notebook.removedVisits.count
+            asking: page.panel === "erase"
+            onBackAsked: page.leave()
+            onEraseAsked: page.panel = "erase"
+            onEraseChosen: {
+                page.notebook.emptyBin();
+                page.panel = "";
             }
+
             Repeater {
-                model: page.notebook.removedVisits
+                model: removed.asking ? null : page.notebook.removedVisits
 
                 ListRow {
                     required property string visitId
                     required property string title
+                    required property bool unsent
+                    required line
+                    required spoken
 
-                    width: parent.width
+                    width: removed.contentWidth
                     text: title
+                    stateWords: unsent ? qsTr("not confirmed by the workroom") : ""
                     onClicked: {
                         page.notebook.bringBack(visitId);
-                        page.back();
+                        page.panel = "";
                     }
                 }
             }

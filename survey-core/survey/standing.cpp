@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "survey/standing.h"
 
-#include "survey/stations.h"
-
 #include <algorithm>
 
 namespace truehang {
@@ -21,15 +19,18 @@ bool is_read(const Window& window, std::string_view station) {
 
 }  // namespace
 
+std::vector<Station> stations_left(const Window& window) {
+    std::vector<Station> left = walk_of(window);
+    std::erase_if(left, [&](const Station& station) {
+        return is_read(window, station.word) ||
+               std::ranges::any_of(window.not_taken, [&](const NotTaken& n) { return n.station == station.word; });
+    });
+    return left;
+}
+
 StationCount stations_taken(const Window& window) {
-    StationCount count;
-    for (const Station& station : walk_of(window)) {
-        ++count.asked;
-        const bool excused =
-            std::ranges::any_of(window.not_taken, [&](const NotTaken& n) { return n.station == station.word; });
-        count.taken += excused || is_read(window, station.word) ? 1 : 0;
-    }
-    return count;
+    const auto asked = static_cast<int>(walk_of(window).size());
+    return {asked - static_cast<int>(stations_left(window).size()), asked};
 }
 
 }  // namespace truehang

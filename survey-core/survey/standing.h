@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "survey/stations.h"
 #include "survey/survey.h"
+
+#include <vector>
 
 namespace truehang {
 
@@ -13,6 +16,9 @@ struct StationCount {
     friend bool operator==(const StationCount&, const StationCount&) = default;
 };
 [[nodiscard]] StationCount stations_taken(const Window& window);
+
+/// The stations of the walk that have neither, in its order.
+[[nodiscard]] std::vector<Station> stations_left(const Window& window);
 
 /// To be raised whenever `walk_of` asks for other stations than before: kept counts are then made anew.
 inline constexpr int walk_edition = 1;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "support.h"
 #include "thread_mark.h"
+#include "whereabouts.h"
 
 #include <QTest>
 
@@ -122,6 +123,35 @@ private slots:
         bench.settle();
         QCOMPARE(notebook.narrowed(), QString());
         QCOMPARE(notebook.visits()->count(), 1);
+    }
+
+    static void theBinIsEmptiedAfterOneQuestion() {
+        Bench bench;
+        const QString window = bench.openNewWindow();
+        Notebook& notebook = bench.notebook();
+        notebook.visit()->site()->leave("title", "Net store");
+        bench.type("12");
+        bench.settle();
+        const QString place = "walk/" + window + "/" + notebook.walk()->station();
+        QVERIFY(notebook.open()->place().has(place));
+        const QString visit = notebook.visit()->visitId();
+        QCOMPARE(notebook.binQuestion(), QString());
+        notebook.removeVisit(visit);
+        bench.settle();
+        QVERIFY(notebook.binQuestion().startsWith("Erase this visit for good?"));
+        QVERIFY2(notebook.binQuestion().contains("hasn’t confirmed: Net store"), qPrintable(notebook.binQuestion()));
+        notebook.emptyBin();
+        bench.settle();
+        QCOMPARE(notebook.removedVisits()->count(), 0);
+        QCOMPARE(notebook.binQuestion(), QString());
+        QVERIFY(!notebook.open()->place().has(place));
+        bench.reopen();
+        bench.settle();
+        QCOMPARE(bench.notebook().removedVisits()->count(), 0);
+        QCOMPARE(bench.notebook().visits()->count(), 0);
+        bench.notebook().openVisit(visit);
+        bench.settle();
+        QVERIFY(!bench.notebook().fault().isEmpty());
     }
 
     static void aSearchFindsWhatIsFarDownTheList() {

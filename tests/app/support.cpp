@@ -56,6 +56,7 @@ void Bench::watch() {
     for (ShownRows* rows : {notebook_->visits(),
                             notebook_->removedVisits(),
                             notebook_->states(),
+                            notebook_->leaving()->items(),
                             notebook_->visit()->rooms(),
                             notebook_->visit()->windows(),
                             notebook_->visit()->shapes(),

@@ -42,7 +42,7 @@ void collect(QQuickItem* item, QList<QQuickItem*>& into) {
 
 bool is_undoing(const QString& name) {
     return name == "undo" || name == "redo" || name.startsWith("Remove ") || name.startsWith("Take it ") ||
-           name.contains(" out of ") || (name.startsWith("take ") && name.endsWith(" out"));
+           (name.startsWith("Take ") && name.contains(" out")) || (name.startsWith("take ") && name.endsWith(" out"));
 }
 
 double light_of(double part) { return part <= 0.04045 ? part / 12.92 : std::pow((part + 0.055) / 1.055, 2.4); }

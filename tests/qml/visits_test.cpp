@@ -93,6 +93,42 @@ private slots:
         QCOMPARE(Scene::warnings(), QStringList());
     }
 
+    static void theBinAsksOnceAndIsEmptied_data() { Scene::sizesAndLooks(); }
+    static void theBinAsksOnceAndIsEmptied() {
+        QFETCH(QSize, size);
+        QFETCH(QByteArray, look);
+        QFETCH(double, scale);
+        Scene scene(size);
+        scene.dress(look, scale);
+        const int before = scene.notebook().visits()->count();
+        for (const char* const title : {"Sail loft", "Net store, to measure"}) {
+            scene.openWindow(title, {});
+            QVERIFY(scene.reach("Remove this visit; it can be brought back"));
+        }
+        QCOMPARE(scene.notebook().visits()->count(), before - 2);
+        QVERIFY(scene.touch("Removed visits"));
+        scene.grabDressed("bin");
+        QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
+        QVERIFY(scene.touch("Erase the removed visits for good"));
+        scene.grabDressed("bin-question");
+        QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
+        QVERIFY(scene.find(scene.notebook().binQuestion()) != nullptr);
+        QVERIFY(scene.touch("Keep them"));
+        QCOMPARE(scene.notebook().removedVisits()->count(), 2);
+        QVERIFY(scene.reach(scene.notebook().removedVisits()->value(0, "spoken").toString()));
+        QCOMPARE(scene.notebook().visits()->count(), before - 1);
+        QVERIFY(scene.touch("Removed visits"));
+        QVERIFY(scene.touch("Erase the removed visits for good"));
+        scene.key(Qt::Key_Escape);  // back to the bin, nothing erased
+        QCOMPARE(scene.notebook().removedVisits()->count(), 1);
+        QVERIFY(scene.touch("Erase the removed visits for good"));
+        QVERIFY(scene.reach("Erase the removed visits for good"));
+        QCOMPARE(scene.notebook().removedVisits()->count(), 0);
+        QCOMPARE(scene.notebook().visits()->count(), before - 1);
+        QVERIFY(scene.find("Removed visits") == nullptr);
+        QCOMPARE(Scene::warnings(), QStringList());
+    }
+
     static void arrowsGoFromVisitToVisit() {
         Scene scene;
         makeVisits(scene, 20);
