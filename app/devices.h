@@ -64,6 +64,24 @@ public:
     [[nodiscard]] virtual QImage picture() const = 0;
 };
 
+class VoiceDevice {
+public:
+    virtual ~VoiceDevice() = default;
+    [[nodiscard]] virtual bool isThere() = 0;
+    /// Says this now; what was being said before it ends.
+    virtual void say(const QString& words) = 0;
+};
+
+class LightDevice {
+public:
+    virtual ~LightDevice() = default;
+    /// There is a sensor for the light around.
+    [[nodiscard]] virtual bool isThere() = 0;
+    /// Tells the illuminance in lux from here on whenever it changes.
+    virtual void watch(std::function<void(double lux)> then) = 0;
+    virtual void stop() = 0;
+};
+
 /// One of each; none is null.
 struct Devices {
     std::unique_ptr<PositionDevice> position;
@@ -71,6 +89,8 @@ struct Devices {
     std::unique_ptr<FileDevice> files;
     std::unique_ptr<ShareDevice> share;
     std::unique_ptr<ClipboardDevice> clipboard;
+    std::unique_ptr<VoiceDevice> voice;
+    std::unique_ptr<LightDevice> light;
 };
 
 /// This system's own.

@@ -87,6 +87,10 @@ Result<LayerChange> hardware_field(const Survey& survey, const QString& field, c
     if (field == QStringLiteral("brackets") || is_mass(field)) {
         return hardware_number(field, text);
     }
+    if (field == QStringLiteral("name")) {
+        return LayerChange(
+            [name = bytes(text.trimmed())](Layer& layer) { return replace(hardware_of(layer).name, name); });
+    }
     const auto read = read_field_length(survey, text, field == QStringLiteral("left"));
     if (!read) {
         return read.error();

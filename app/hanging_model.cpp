@@ -4,7 +4,9 @@
 #include "cautions/cautions.h"
 #include "form_fields.h"
 #include "hanging_edits.h"
+#include "kept_lists.h"
 #include "open_visit.h"
+#include "own_items.h"
 #include "pole_up.h"
 #include "sheet/words.h"
 #include "sizing/layer.h"
@@ -35,9 +37,10 @@ QString field_of_caution(const Layer& layer, const std::string& code) {
 
 }  // namespace
 
-HangingModel::HangingModel(OpenVisit& open, QObject* parent)
+HangingModel::HangingModel(OpenVisit& open, const KeptLists& lists, QObject* parent)
     : QObject(parent),
       open_(open),
+      lists_(lists),
       layers_({"layerNumber", "title", "line", "current", "spoken"}),
       hardware_(
           {[this](const QString& field, const QString& text) { open_.place().setText(placeOf(field), text, true); },
@@ -55,6 +58,7 @@ HangingModel::HangingModel(OpenVisit& open, QObject* parent)
         show();
     });
     connect(&open_, &OpenVisit::changed, this, &HangingModel::show);
+    connect(&lists_, &KeptLists::changed, this, &HangingModel::show);
     show();
 }
 
@@ -95,6 +99,7 @@ void HangingModel::show() {
     showHardware();
     showTreatment();
     showFlags();
+    showElsewhere();
     emit changed();
 }
 
@@ -109,8 +114,10 @@ void HangingModel::showHardware() {
     const auto asked = asked_of(*there);
     const FormField off_wall =
         make.length(QStringLiteral("projection"), tr("Wall to its centre line"), held.projection);
-    QList<FormField> fields{make.choice(QStringLiteral("kind"), tr("Hangs from"), held.kind, tr("Pole")),
-                            make.choice(QStringLiteral("supply"), tr("Supply"), held.supply, {})};
+    QList<FormField> fields;
+    addOwn(fields, held);
+    fields.append({make.choice(QStringLiteral("kind"), tr("Hangs from"), held.kind, tr("Pole")),
+                   make.choice(QStringLiteral("supply"), tr("Supply"), held.supply, {})});
     if (asked && asked->is_shaped()) {  // it lies along the edge itself
         fields.append(off_wall);
         addLoads(fields, held);
@@ -137,6 +144,16 @@ void HangingModel::showHardware() {
                    make.length(QStringLiteral("overlap"), tr("Overlap, in all"), held.overlap)});
     addLoads(fields, held);
     put(hardware_, fields);
+}
+
+/// The surveyor's own hardware, where some is kept.
+void HangingModel::addOwn(QList<FormField>& fields, const Hardware& held) const {
+    const QVariantList own = own_hardware_choices(lists_.held());
+    if (!own.isEmpty()) {
+        FormField field{QStringLiteral("own"), tr("From your list"), QStringLiteral("choice"), {}, {}, {}, own, {}};
+        field.word = find_hardware(lists_.held(), held.name) ? shown(held.name) : QString();
+        fields.append(field);
+    }
 }
 
 /// What is flagged at the layer being edited: what its choices bring by themselves, and what was worked.
@@ -182,13 +199,14 @@ void HangingModel::showFlags() {
     flags_.setRows(rows);
 }
 
-/// What it weighs, and what it and its fixings carry.
+/// What it is called, weighs, and what it and its fixings carry.
 void HangingModel::addLoads(QList<FormField>& fields, const Hardware& held) const {
     const FieldMaker make{open_, [this](const QString& field) { return placeOf(field); }};
     const auto kg = [](const std::optional<Mass>& mass) { return mass ? std::optional(mass->kg()) : std::nullopt; };
     const QString unrated = tr("not known");
     fields.append(
-        {make.number(QStringLiteral("mass"), tr("Its own mass"), kg(held.mass), tr("kg"), tr("not known: weigh it")),
+        {make.text(QStringLiteral("name"), tr("What it is called"), shown(held.name)),
+         make.number(QStringLiteral("mass"), tr("Its own mass"), kg(held.mass), tr("kg"), tr("not known: weigh it")),
          make.number(QStringLiteral("rated"), tr("Its maker says it carries"), kg(held.rated), tr("kg"), unrated),
          make.number(QStringLiteral("bracketRated"), tr("A bracket’s maker says it carries"), kg(held.bracket_rated),
                      tr("kg"), unrated),
@@ -239,6 +257,7 @@ FormField HangingModel::clothField(const QString& field, const QString& label,
             made.text = name;
         }
     }
+    made.choices += own_cloth_choices(lists_.held(), open_.survey(), field);
     return made;
 }
 
@@ -366,13 +385,89 @@ QString HangingModel::leaveTreatment(const QString& field, const QString& text) 
 }
 
 QString HangingModel::chooseHardware(const QString& field, const QString& word) {
+    if (field == QStringLiteral("own")) {
+        takeHardware(word);
+        return {};
+    }
     editLayerWith(tr("Hardware: %1").arg(word), placeOf(field), {}, hardware_choice(field, word));
     return {};
 }
 
 QString HangingModel::chooseTreatment(const QString& field, const QString& word) {
+    if (const std::string own = own_cloth_of(word); !own.empty()) {
+        hangOwnCloth(field, own);
+        return {};
+    }
     editLayerWith(tr("Treatment: %1").arg(word), placeOf(field), {}, treatment_choice(field, word));
     return {};
+}
+
+/// The cloth joins the visit and hangs here in one edit.
+void HangingModel::hangOwnCloth(const QString& field, const std::string& id) {
+    const auto& cloths = lists_.held().fabrics;
+    const auto own = std::ranges::find(cloths, id, &Fabric::id);
+    if (own == cloths.end()) {
+        return;
+    }
+    const auto at = static_cast<std::size_t>(std::max(current_, 0));
+    open_.edit(tr("Treatment: %1").arg(shown(own->name)),
+               [own = *own, at, field, id = open_.newId(), window = bytes(open_.windowId())](Survey& survey) {
+                   const QString cloth = shown(take_cloth(survey, own, id));
+                   for (Room& room : survey.rooms) {
+                       const auto there = std::ranges::find(room.windows, window, &Window::id);
+                       if (there != room.windows.end() && at < there->layers.size()) {
+                           return treatment_choice(field, cloth)(there->layers[at]);
+                       }
+                   }
+                   return false;
+               });
+}
+
+bool HangingModel::takeHardware(const QString& name) {
+    const Hardware* own = find_hardware(lists_.held(), bytes(name));
+    if (!own || !layer()) {
+        return false;
+    }
+    editLayerWith(tr("Hardware: %1").arg(name), {}, {}, [taken = for_another_place(*own)](Layer& layer) {
+        layer.hardware = taken;
+        return true;
+    });
+    return true;
+}
+
+void HangingModel::showElsewhere() {
+    QList<ShownRows::Row> rows;
+    const Window* here = open_.window();
+    const SheetStyle style{entry_unit(open_.survey()), decimal_mark()};
+    if (here && here->layers.empty()) {
+        for (const Room& room : open_.survey().rooms) {
+            for (const Window& window : room.windows) {
+                if (&window != here && !window.layers.empty()) {
+                    const QString title = tr("As at %1").arg(open_.titleOf(shown(window.id)));
+                    const QString line = shown(treatment_text(window.layers.front(), style));
+                    rows.append({shown(window.id), title, line, QStringLiteral("%1: %2").arg(title, line)});
+                }
+            }
+        }
+    }
+    elsewhere_.setRows(rows);
+}
+
+void HangingModel::hangAsAt(const QString& windowId) {
+    const Window* there = open_.window(windowId);
+    if (!there || there->layers.empty()) {
+        return;
+    }
+    const auto copied = for_another_window(there->layers, [this] { return open_.newId(); });
+    const bool layered = there->layered;
+    open_.editWindow(tr("Hung as at %1").arg(open_.titleOf(windowId)), open_.windowId(), [=](Window& window) {
+        if (!window.layers.empty()) {
+            return false;
+        }
+        window.layers = copied;
+        window.layered = layered;
+        return true;
+    });
 }
 
 void HangingModel::addLayer() {

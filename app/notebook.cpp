@@ -2,14 +2,18 @@
 #include "notebook.h"
 
 #include "devices.h"
+#include "kept_lists.h"
+#include "room_light.h"
 #include "survey_keeping.h"
 #include "visit_list.h"
+#include "walk_aloud.h"
 #include "whereabouts.h"
 #include "workroom_rules.h"
 #include "writing.h"
 
 #include <QDir>
 #include <QFileInfo>
+#include <QHash>
 #include <QTimeZone>
 #include <algorithm>
 #include <array>
@@ -21,6 +25,8 @@ namespace {
 
 /// The screens of a window; they need one that is open.
 constexpr std::array window_screens{"walk", "obstructions", "hanging", "figures", "choices", "client", "photos"};
+/// Screens beside the way: they lead back to where they were opened from.
+constexpr std::array aside_screens{"settings", "lists"};
 constexpr std::array visit_screens{"visit", "fabrics", "send", "sheets", "rules", "leaving"};
 
 template <class Screens>
@@ -35,13 +41,17 @@ public:
     Parts(SurveyKeeping& keeping_in, Devices& devices, const QString& settings_file)
         : keeping(keeping_in),
           settings(settings_file),
+          light(settings, *devices.light),
           list(keeping_in),
           open(keeping_in),
           visit(open),
           fabrics(open),
           walk(open, settings),
+          aloud(walk, settings, *devices.voice),
           obstructions(open),
-          hanging(open),
+          kept_lists(QFileInfo(settings_file).absoluteDir().filePath(QStringLiteral("lists.json"))),
+          hanging(open, kept_lists),
+          lists(open, kept_lists, hanging),
           figures(open),
           choices(open, hanging),
           client(open, hanging, choices),
@@ -56,13 +66,17 @@ public:
 
     SurveyKeeping& keeping;
     Settings settings;
+    RoomLight light;
     VisitList list;
     OpenVisit open;
     VisitModel visit;
     FabricsModel fabrics;
     WalkModel walk;
+    WalkAloud aloud;
     ObstructionsModel obstructions;
+    KeptLists kept_lists;
     HangingModel hanging;
+    ListsModel lists;
     FiguresModel figures;
     ChoicesModel choices;
     ClientModel client;
@@ -75,9 +89,9 @@ public:
     LeavingModel leaving;
     PositionModel position;
     QString screen = QStringLiteral("visits");
-    QString before_settings = QStringLiteral("visits");
-    QString panel;              // to be shown first by the page that comes
-    bool from_leaving = false;  // going back leads to what is left
+    QHash<QString, QString> before_aside;  // where each was opened from
+    QString panel;                         // to be shown first by the page that comes
+    bool from_leaving = false;             // going back leads to what is left
     QString fault;
     bool ready = false;
 };
@@ -114,6 +128,7 @@ OpenVisit* Notebook::open() { return &parts_->open; }
 VisitModel* Notebook::visit() { return &parts_->visit; }
 FabricsModel* Notebook::fabrics() { return &parts_->fabrics; }
 WalkModel* Notebook::walk() { return &parts_->walk; }
+WalkAloud* Notebook::aloud() { return &parts_->aloud; }
 ObstructionsModel* Notebook::obstructions() { return &parts_->obstructions; }
 HangingModel* Notebook::hanging() { return &parts_->hanging; }
 FiguresModel* Notebook::figures() { return &parts_->figures; }
@@ -121,12 +136,14 @@ ChoicesModel* Notebook::choices() { return &parts_->choices; }
 ClientModel* Notebook::client() { return &parts_->client; }
 AgreementModel* Notebook::agreement() { return &parts_->agreement; }
 PhotosModel* Notebook::photos() { return &parts_->photos; }
+ListsModel* Notebook::lists() { return &parts_->lists; }
 SendModel* Notebook::send() { return &parts_->send; }
 SheetsModel* Notebook::sheets() { return &parts_->sheets; }
 LeavingModel* Notebook::leaving() { return &parts_->leaving; }
 QString Notebook::binQuestion() const { return parts_->list.binQuestion(); }
 RulesModel* Notebook::rules() { return &parts_->rules; }
 PositionModel* Notebook::position() { return &parts_->position; }
+RoomLight* Notebook::light() { return &parts_->light; }
 Settings* Notebook::settings() { return &parts_->settings; }
 
 void Notebook::setSearch(const QString& words) {
@@ -167,7 +184,7 @@ void Notebook::start() {
         const QString screen = place.screen().isEmpty() ? QStringLiteral("visits") : place.screen();
         const QString visit = place.visit();
         if (visit.isEmpty()) {
-            show(screen == QStringLiteral("settings") ? screen : QStringLiteral("visits"));
+            show(is_one_of(aside_screens, screen) ? screen : QStringLiteral("visits"));
             setReady();
             return;
         }
@@ -212,12 +229,12 @@ void Notebook::show(const QString& asked) {
         screen = QStringLiteral("visits");
     }
     const bool known = is_one_of(window_screens, screen) || is_one_of(visit_screens, screen) ||
-                       screen == QStringLiteral("visits") || screen == QStringLiteral("settings");
+                       is_one_of(aside_screens, screen) || screen == QStringLiteral("visits");
     if (!known) {
         return;
     }
-    if (screen == QStringLiteral("settings") && parts_->screen != screen) {
-        parts_->before_settings = parts_->screen;
+    if (is_one_of(aside_screens, screen) && parts_->screen != screen) {
+        parts_->before_aside[screen] = parts_->screen;
     }
     parts_->open.place().standOn(screen);
     parts_->choices.setShown(screen == QStringLiteral("choices") || screen == QStringLiteral("client"));
@@ -288,8 +305,8 @@ bool Notebook::goBack() {
     if (screen == QStringLiteral("visits")) {
         return false;
     }
-    if (screen == QStringLiteral("settings")) {
-        show(parts_->before_settings);
+    if (is_one_of(aside_screens, screen)) {
+        show(parts_->before_aside.value(screen, QStringLiteral("visits")));
     } else if (screen == QStringLiteral("choices") || screen == QStringLiteral("client")) {
         show(QStringLiteral("figures"));
     } else if (screen == QStringLiteral("visit")) {

@@ -8,16 +8,19 @@
 #include "figures_model.h"
 #include "hanging_model.h"
 #include "leaving_model.h"
+#include "lists_model.h"
 #include "obstructions_model.h"
 #include "open_visit.h"
 #include "photos_model.h"
 #include "position_model.h"
+#include "room_light.h"
 #include "rules_model.h"
 #include "send_model.h"
 #include "settings.h"
 #include "sheets_model.h"
 #include "shown_rows.h"
 #include "visit_model.h"
+#include "walk_aloud.h"
 #include "walk_model.h"
 
 #include <QObject>
@@ -48,7 +51,7 @@ class Notebook : public QObject {
     Q_PROPERTY(QString narrowed READ narrowed WRITE setNarrowed NOTIFY searchChanged)
 
     /// `visits`, `visit`, `fabrics`, `walk`, `obstructions`, `hanging`, `figures`, `choices`, `client`, `photos`,
-    /// `send`, `sheets`, `rules`, `leaving` or `settings`.
+    /// `send`, `sheets`, `rules`, `leaving`, `lists` or `settings`.
     Q_PROPERTY(QString screen READ screen WRITE setScreen NOTIFY screenChanged)
     /// False until the store is open and the place restored: show paper only.
     Q_PROPERTY(bool ready READ ready NOTIFY readyChanged)
@@ -59,6 +62,7 @@ class Notebook : public QObject {
     Q_PROPERTY(truehang::VisitModel* visit READ visit CONSTANT)
     Q_PROPERTY(truehang::FabricsModel* fabrics READ fabrics CONSTANT)
     Q_PROPERTY(truehang::WalkModel* walk READ walk CONSTANT)
+    Q_PROPERTY(truehang::WalkAloud* aloud READ aloud CONSTANT)
     Q_PROPERTY(truehang::ObstructionsModel* obstructions READ obstructions CONSTANT)
     Q_PROPERTY(truehang::HangingModel* hanging READ hanging CONSTANT)
     Q_PROPERTY(truehang::FiguresModel* figures READ figures CONSTANT)
@@ -66,11 +70,13 @@ class Notebook : public QObject {
     Q_PROPERTY(truehang::ClientModel* client READ client CONSTANT)
     Q_PROPERTY(truehang::AgreementModel* agreement READ agreement CONSTANT)
     Q_PROPERTY(truehang::PhotosModel* photos READ photos CONSTANT)
+    Q_PROPERTY(truehang::ListsModel* lists READ lists CONSTANT)
     Q_PROPERTY(truehang::SendModel* send READ send CONSTANT)
     Q_PROPERTY(truehang::SheetsModel* sheets READ sheets CONSTANT)
     Q_PROPERTY(truehang::LeavingModel* leaving READ leaving CONSTANT)
     Q_PROPERTY(truehang::RulesModel* rules READ rules CONSTANT)
     Q_PROPERTY(truehang::PositionModel* position READ position CONSTANT)
+    Q_PROPERTY(truehang::RoomLight* light READ light CONSTANT)
     Q_PROPERTY(truehang::Settings* settings READ settings CONSTANT)
 
 public:
@@ -93,6 +99,7 @@ public:
     [[nodiscard]] VisitModel* visit();
     [[nodiscard]] FabricsModel* fabrics();
     [[nodiscard]] WalkModel* walk();
+    [[nodiscard]] WalkAloud* aloud();
     [[nodiscard]] ObstructionsModel* obstructions();
     [[nodiscard]] HangingModel* hanging();
     [[nodiscard]] FiguresModel* figures();
@@ -100,12 +107,14 @@ public:
     [[nodiscard]] ClientModel* client();
     [[nodiscard]] AgreementModel* agreement();
     [[nodiscard]] PhotosModel* photos();
+    [[nodiscard]] ListsModel* lists();
     [[nodiscard]] SendModel* send();
     [[nodiscard]] SheetsModel* sheets();
     [[nodiscard]] LeavingModel* leaving();
     [[nodiscard]] QString binQuestion() const;
     [[nodiscard]] RulesModel* rules();
     [[nodiscard]] PositionModel* position();
+    [[nodiscard]] RoomLight* light();
     [[nodiscard]] Settings* settings();
 
     /// Makes a visit, by the workroom’s house rules where they are known, and opens it; the screen becomes `visit`.

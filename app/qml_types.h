@@ -54,6 +54,27 @@ struct WalkModelType {
     QML_UNCREATABLE("handed over by the program")
 };
 
+struct ListsModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::ListsModel)
+    QML_NAMED_ELEMENT(ListsModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct RoomLightType {
+    Q_GADGET
+    QML_FOREIGN(truehang::RoomLight)
+    QML_NAMED_ELEMENT(RoomLight)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct WalkAloudType {
+    Q_GADGET
+    QML_FOREIGN(truehang::WalkAloud)
+    QML_NAMED_ELEMENT(WalkAloud)
+    QML_UNCREATABLE("handed over by the program")
+};
+
 struct ObstructionsModelType {
     Q_GADGET
     QML_FOREIGN(truehang::ObstructionsModel)

@@ -15,6 +15,7 @@ constexpr auto hand_key = "hand";
 constexpr auto look_key = "look";
 constexpr auto text_key = "text-scale";
 constexpr auto inch_key = "inch-denominator";
+constexpr auto aloud_key = "aloud";
 constexpr std::array<qreal, 4> text_scales{1.0, 1.25, 1.5, 2.0};
 
 }  // namespace
@@ -33,7 +34,8 @@ void Settings::setHand(const QString& hand) { set(hand_key, hand, hand != this->
 
 QString Settings::look() const {
     const QString look = file_->value(look_key).toString();
-    return look == QStringLiteral("light") || look == QStringLiteral("dark") ? look : QStringLiteral("system");
+    static const QStringList looks{QStringLiteral("light"), QStringLiteral("dark"), QStringLiteral("room")};
+    return looks.contains(look) ? look : QStringLiteral("system");
 }
 
 void Settings::setLook(const QString& look) { set(look_key, look, look != this->look()); }
@@ -47,6 +49,9 @@ void Settings::setTextScale(qreal scale) { set(text_key, scale, !qFuzzyCompare(s
 int Settings::inchDenominator() const { return file_->value(inch_key, 8).toInt() == 16 ? 16 : 8; }
 
 void Settings::setInchDenominator(int denominator) { set(inch_key, denominator, denominator != inchDenominator()); }
+
+bool Settings::aloud() const { return file_->value(aloud_key, false).toBool(); }
+void Settings::setAloud(bool aloud) { set(aloud_key, aloud, aloud != this->aloud()); }
 
 QString Settings::decimalMark() const { return QString(QLatin1Char(decimal_mark())); }
 

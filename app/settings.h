@@ -14,12 +14,14 @@ class Settings : public QObject {
     Q_OBJECT
     /// The thumb that reaches the keypad: `right` or `left`.
     Q_PROPERTY(QString hand READ hand WRITE setHand NOTIFY changed)
-    /// `system`, `light` or `dark`.
+    /// `system`, `light`, `dark`, or `room`: by the light around.
     Q_PROPERTY(QString look READ look WRITE setLook NOTIFY changed)
     /// 1.0, 1.25, 1.5 or 2.0.
     Q_PROPERTY(qreal textScale READ textScale WRITE setTextScale NOTIFY changed)
     /// Inches to the nearest 1/8 or 1/16: 8 or 16.
     Q_PROPERTY(int inchDenominator READ inchDenominator WRITE setInchDenominator NOTIFY changed)
+    /// Stations are said aloud, and what was typed is read back.
+    Q_PROPERTY(bool aloud READ aloud WRITE setAloud NOTIFY changed)
     /// "." or ",", as the system's locale writes numbers.
     Q_PROPERTY(QString decimalMark READ decimalMark CONSTANT)
 
@@ -35,6 +37,8 @@ public:
     void setTextScale(qreal scale);
     [[nodiscard]] int inchDenominator() const;
     void setInchDenominator(int denominator);
+    [[nodiscard]] bool aloud() const;
+    void setAloud(bool aloud);
     [[nodiscard]] QString decimalMark() const;
 
 signals:

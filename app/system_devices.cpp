@@ -8,9 +8,12 @@
 #include <QGeoPositionInfo>
 #include <QGeoPositionInfoSource>
 #include <QGuiApplication>
+#include <QLightReading>
+#include <QLightSensor>
 #include <QMimeData>
 #include <QSaveFile>
 #include <QStandardPaths>
+#include <QTextToSpeech>
 
 #include <QCoreApplication>
 
@@ -101,7 +104,8 @@ public:
 
     [[nodiscard]] Result<Done> write(const QUrl& file, const QByteArray& bytes) override {
         QSaveFile opened(file.isLocalFile() ? file.toLocalFile() : file.toString());
-        if (!opened.open(QIODevice::WriteOnly) || opened.write(bytes) != bytes.size() || !opened.commit()) {
+        if (!opened.open(QIODevice::WriteOnly) || opened.write(bytes) != bytes.size() || !opened.flush() ||
+            !opened.commit()) {
             return Error{ErrorCode::io, opened.fileName().toStdString(),
                          translated("The file can't be written: %1").arg(opened.errorString()).toStdString()};
         }
@@ -127,11 +131,54 @@ public:
     [[nodiscard]] QImage picture() const override { return QGuiApplication::clipboard()->image(); }
 };
 
+/// Qt's speech, asked for when first needed. Its engine for tests says nothing aloud, and doesn't count.
+class SystemVoice : public VoiceDevice {
+public:
+    [[nodiscard]] bool isThere() override {
+        QStringList engines = QTextToSpeech::availableEngines();
+        engines.removeAll(QStringLiteral("mock"));
+        return !engines.isEmpty();
+    }
+
+    void say(const QString& words) override {
+        if (!speech_ && isThere()) {
+            speech_ = std::make_unique<QTextToSpeech>();
+        }
+        if (speech_) {
+            speech_->stop();
+            speech_->say(words);
+        }
+    }
+
+private:
+    std::unique_ptr<QTextToSpeech> speech_;
+};
+
+class SystemLight : public LightDevice {
+public:
+    [[nodiscard]] bool isThere() override {
+        return !QSensor::defaultSensorForType(QByteArrayLiteral("QLightSensor")).isEmpty();
+    }
+
+    void watch(std::function<void(double lux)> then) override {
+        sensor_ = std::make_unique<QLightSensor>();
+        QObject::connect(sensor_.get(), &QSensor::readingChanged, sensor_.get(),
+                         [this, then = std::move(then)] { then(sensor_->reading()->lux()); });
+        sensor_->start();
+    }
+
+    void stop() override { sensor_.reset(); }
+
+private:
+    std::unique_ptr<QLightSensor> sensor_;
+};
+
 }  // namespace
 
 Devices system_devices() {
-    return {std::make_unique<SystemPosition>(), std::make_unique<SystemCamera>(), std::make_unique<SystemFiles>(),
-            std::make_unique<SystemShare>(), std::make_unique<SystemClipboard>()};
+    return {std::make_unique<SystemPosition>(), std::make_unique<SystemCamera>(),    std::make_unique<SystemFiles>(),
+            std::make_unique<SystemShare>(),    std::make_unique<SystemClipboard>(), std::make_unique<SystemVoice>(),
+            std::make_unique<SystemLight>()};
 }
 
 }  // namespace truehang

@@ -59,10 +59,16 @@ int WalkModel::count() const { return static_cast<int>(walk_.size()); }
 QString WalkModel::position() const { return here() ? tr("%1 of %2").arg(index_ + 1).arg(count()) : QString(); }
 bool WalkModel::atEnd() const { return !here(); }
 QString WalkModel::typed() const { return typed_; }
-QString WalkModel::shownText() const { return keys_on_their_way_ > 0 ? shown_text_ : typed_; }
+QString WalkModel::shownText() const { return without_unit(keys_on_their_way_ > 0 ? shown_text_ : typed_); }
 bool WalkModel::shownIsKept() const { return shown_is_kept_; }
 bool WalkModel::atAngle() const { return here() && here()->is_angle(); }
-QString WalkModel::unit() const { return atAngle() ? degree_sign : shown(word_of(unit_)); }
+QString WalkModel::unit() const {
+    if (atAngle()) {
+        return degree_sign;
+    }
+    const auto read = read_length(bytes(typed_), unit_);  // a unit that was typed with the number counts
+    return shown(word_of(read && read->unit_written ? read->unit : unit_));
+}
 QString WalkModel::decimalMark() const { return settings_.decimalMark(); }
 QString WalkModel::line() const { return line_; }
 QString WalkModel::lineKind() const { return line_kind_; }
@@ -387,6 +393,7 @@ bool WalkModel::next() {
     }
     const QString closed =
         line_kind_ == QStringLiteral("adds-up") ? tr("%1: %2").arg(says(), within_sentence(line_)) : QString();
+    emit taken(shown(read->typed));
     keepReading(*read);
     moveOn();
     closed_ = closed;

@@ -158,7 +158,8 @@ public:
     [[nodiscard]] bool canUndo() const;
     [[nodiscard]] bool canRedo() const;
 
-    /// One key of the keypad: a digit, "." or ",", "/", " ", "'", "\"", or a fraction ("3/8", set off by a space).
+    /// One key of the keypad: a digit, "." or ",", "/", " ", "'", "\"", a letter of a unit (as a measuring device sends
+    /// it), or a fraction ("3/8", set off by a space).
     Q_INVOKABLE void pressKey(const QString& key);
     Q_INVOKABLE void rubOut();
     Q_INVOKABLE void clearField();
@@ -200,6 +201,8 @@ signals:
     void changed();
     /// The person stands at another station.
     void moved();
+    /// A reading was typed and is being kept: its figure, with unit.
+    void taken(const QString& figure);
     /// A reading of `station` is on the disk: its stitch may be sewn.
     void kept(const QString& station);
 

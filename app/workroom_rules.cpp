@@ -28,7 +28,8 @@ void WorkroomRules::take(const QByteArray& document) {
         return;
     }
     QSaveFile kept(file_);
-    const bool is_kept = kept.open(QIODevice::WriteOnly) && kept.write(document) == document.size() && kept.commit();
+    const bool is_kept =
+        kept.open(QIODevice::WriteOnly) && kept.write(document) == document.size() && kept.flush() && kept.commit();
     held_ = read->rules;
     fault_ = is_kept ? QString() : tr("The workroom’s house rules came, but can’t be kept: %1").arg(kept.errorString());
     emit changed();

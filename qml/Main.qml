@@ -24,7 +24,18 @@ Window {
     Binding {
         target: Theme
         property: "dark"
-        value: window.notebook.settings.look === "dark" || (window.notebook.settings.look === "system" && system.window.hslLightness < 0.5)
+        value: {
+            switch (window.notebook.settings.look) {
+            case "dark":
+                return true;
+            case "room":
+                return window.notebook.light.dim;
+            case "system":
+                return system.window.hslLightness < 0.5;
+            default:
+                return false;
+            }
+        }
     }
     Binding {
         target: Theme

@@ -107,6 +107,8 @@ FocusScope {
                 return rules;
             case "leaving":
                 return leaving;
+            case "lists":
+                return lists;
             case "settings":
                 return settings;
             default:
@@ -213,6 +215,14 @@ FocusScope {
 
         LeavingPage {
             notebook: pages.notebook
+        }
+    }
+    Component {
+        id: lists
+
+        ListsPage {
+            notebook: pages.notebook
+            cameFrom: pages.before
         }
     }
     Component {

@@ -5,7 +5,8 @@ import Truehang.Face
 
 // The keypad for readings. It says what was pressed and knows nothing of what is being typed. For the left hand the
 // column with Next stands on the left. The key of fractions opens eighths, and from there sixteenths, in the place of
-// the figures. A physical keyboard does the same through `hardware`.
+// the figures. A physical keyboard, or a measuring device that
+// types like one, does the same through `hardware`; it may write a unit behind the number.
 Item {
     id: pad
 
@@ -34,7 +35,7 @@ Item {
             pad.cleared();
         } else if (key === Qt.Key_Return || key === Qt.Key_Enter) {
             pad.next();
-        } else if (characters.length === 1 && "0123456789.,/'\" -".indexOf(characters) >= 0) {
+        } else if (characters.length === 1 && "0123456789.,/'\" -mcinft°".indexOf(characters) >= 0) {
             pad.typed(characters);
         } else {
             return false;

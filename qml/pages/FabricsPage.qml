@@ -39,6 +39,14 @@ Page {
         growsUp: true
         onActed: page.adding = true
         onBackAsked: page.leave()
+        footWords: [
+            WordButton {
+                visible: page.notebook.lists.hasAny
+                text: qsTr("your list")
+                explained: qsTr("Take a cloth from your list")
+                onClicked: page.notebook.screen = "lists"
+            }
+        ]
 
         Sentence {
             width: parent.width
@@ -90,9 +98,27 @@ Page {
                 visible: text !== ""
                 text: page.fabrics.fault
             }
+            Sentence {
+                width: parent.width
+                visible: text !== ""
+                text: page.notebook.lists.said
+            }
+            WordButton {
+                text: qsTr("keep in your list")
+                explained: qsTr("Keep this cloth in your list, for other visits")
+                onClicked: page.notebook.lists.keepCloth(page.fabrics.current)
+            }
+            Item {
+                width: 1
+                height: 2 * Theme.gap
+            }
             WordButton {
                 text: qsTr("take this cloth out")
                 onClicked: page.fabrics.remove(page.fabrics.current)
+            }
+            Item {
+                width: 1
+                height: Theme.gap
             }
         }
     }

@@ -75,6 +75,21 @@ Page {
                 onClicked: page.hanging.editLayer(layerNumber)
             }
         }
+        // Nothing hangs here yet: what hangs at another window can be hung here too.
+        Repeater {
+            model: page.hanging.elsewhere
+
+            ListRow {
+                required property string windowId
+                required property string title
+                required line
+                required spoken
+
+                width: screen.contentWidth
+                text: title
+                onClicked: page.hanging.hangAsAt(windowId)
+            }
+        }
         Column {
             visible: page.hanging.current >= 0
             width: parent.width
@@ -113,10 +128,25 @@ Page {
                     width: screen.contentWidth
                 }
             }
+            Sentence {
+                width: parent.width
+                visible: text !== ""
+                text: page.notebook.lists.said
+            }
             Flow {
                 width: parent.width
                 spacing: Theme.edge
 
+                WordButton {
+                    text: qsTr("keep this hardware in your list")
+                    onClicked: page.notebook.lists.keepHardware()
+                }
+                WordButton {
+                    visible: page.notebook.lists.hasAny
+                    text: qsTr("your list")
+                    explained: qsTr("Take hardware or a cloth from your list")
+                    onClicked: page.notebook.screen = "lists"
+                }
                 WordButton {
                     text: qsTr("add a layer")
                     explained: qsTr("Add a layer on the room’s side")

@@ -31,6 +31,12 @@ Screen {
         notebook: panel.notebook
         here: "walk"
     }
+    WordButton {
+        visible: panel.notebook.aloud.offered
+        text: panel.notebook.settings.aloud ? qsTr("stop saying it aloud") : qsTr("say it aloud")
+        explained: qsTr("Stations and readings said aloud")
+        onClicked: panel.notebook.settings.aloud = !panel.notebook.settings.aloud
+    }
     Repeater {
         model: panel.walk.stations
 

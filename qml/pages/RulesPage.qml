@@ -64,6 +64,27 @@ Page {
             text: qsTr("How sharply edges are read is this house’s own and stays.")
             topPadding: Theme.rowGap
         }
+        Flow {
+            width: parent.width
+            spacing: Theme.edge
+
+            WordButton {
+                text: qsTr("keep in your list")
+                explained: qsTr("Keep these house rules in your list")
+                onClicked: page.notebook.lists.keepRules()
+            }
+            WordButton {
+                visible: page.notebook.lists.hasAny
+                text: qsTr("your list")
+                explained: qsTr("Take house rules from your list")
+                onClicked: page.notebook.screen = "lists"
+            }
+        }
+        Sentence {
+            width: parent.width
+            visible: text !== ""
+            text: page.notebook.lists.said
+        }
         Repeater {
             model: page.rules.rules
 

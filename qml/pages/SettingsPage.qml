@@ -8,6 +8,20 @@ Page {
     id: page
 
     readonly property Settings settings: page.notebook.settings
+    readonly property var looks: [
+        {
+            word: "light",
+            says: qsTr("light")
+        },
+        {
+            word: "dark",
+            says: qsTr("dark")
+        },
+        {
+            word: "system",
+            says: qsTr("as the system")
+        }
+    ]
 
     Screen {
         anchors.fill: parent
@@ -19,6 +33,11 @@ Page {
         onActed: page.leave()
         onBackAsked: page.leave()
 
+        WordButton {
+            text: qsTr("your lists")
+            explained: qsTr("Your own cloths, hardware and house rules")
+            onClicked: page.notebook.screen = "lists"
+        }
         ChoiceList {
             width: parent.width
             label: qsTr("The hand that holds the phone")
@@ -39,20 +58,12 @@ Page {
             width: parent.width
             label: qsTr("Look")
             chosen: page.settings.look
-            choices: [
+            choices: page.notebook.light.offered ? page.looks.concat([
                 {
-                    word: "light",
-                    says: qsTr("light")
-                },
-                {
-                    word: "dark",
-                    says: qsTr("dark")
-                },
-                {
-                    word: "system",
-                    says: qsTr("as the system")
+                    word: "room",
+                    says: qsTr("by the light around")
                 }
-            ]
+            ]) : page.looks
             onChose: word => page.settings.look = word
         }
         ChoiceList {
@@ -78,6 +89,23 @@ Page {
                 }
             ]
             onChose: word => page.settings.textScale = Number(word)
+        }
+        ChoiceList {
+            width: parent.width
+            visible: page.notebook.aloud.offered
+            label: qsTr("Stations and readings")
+            chosen: page.settings.aloud ? "aloud" : "silent"
+            choices: [
+                {
+                    word: "silent",
+                    says: qsTr("shown only")
+                },
+                {
+                    word: "aloud",
+                    says: qsTr("said aloud too")
+                }
+            ]
+            onChose: word => page.settings.aloud = word === "aloud"
         }
         ChoiceList {
             width: parent.width

@@ -84,7 +84,13 @@ private:
     std::vector<std::string> written_;
 };
 
+/// A cloth, and hardware, as an object of its own.
+void write_fabric(JsonText& out, const Fabric& fabric);
+void write_hardware(JsonText& out, const Hardware& hardware);
+
 /// The house rules as members of an open object, `head_mm` last.
 void write_rule_values(ObjectWriter& object, JsonText& out, const HouseRuleEntries& rules);
+/// Their label and, below `rules`, their values.
+void write_labelled_rules(ObjectWriter& object, JsonText& out, const HouseRuleEntries& rules);
 
 }  // namespace truehang

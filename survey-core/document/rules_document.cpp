@@ -41,15 +41,31 @@ void write_rule_values(ObjectWriter& object, JsonText& out, const HouseRuleEntri
     }
 }
 
+RulesDocument read_labelled_rules(ObjectReader& reader) {
+    RulesDocument document;
+    static_cast<void>(reader.take("name", Presence::required));
+    static_cast<void>(reader.take("rules", Presence::required));
+    read_rules_label(reader, document.rules);
+    reader.object("rules", [&](ObjectReader& values) { read_rule_values(values, document.rules, {}); });
+    document.extra = reader.rest();
+    return document;
+}
+
+void write_labelled_rules(ObjectWriter& object, JsonText& out, const HouseRuleEntries& rules) {
+    object.required_text("name", rules.name);
+    object.whole("version", rules.version);
+    object.text("date", rules.date);
+    object.begin("rules");
+    ObjectWriter values(out, rules.extra);
+    write_rule_values(values, out, rules);
+    values.end();
+}
+
 Result<RulesDocument, Faults> read_rules_document(std::string_view bytes) {
     RulesDocument document;
     Faults faults = read_whole_document(bytes, "A house rules document", [&](ObjectReader& reader) {
         read_format(reader);
-        static_cast<void>(reader.take("name", Presence::required));
-        static_cast<void>(reader.take("rules", Presence::required));
-        read_rules_label(reader, document.rules);
-        reader.object("rules", [&](ObjectReader& values) { read_rule_values(values, document.rules, {}); });
-        document.extra = reader.rest();
+        document = read_labelled_rules(reader);
     });
     if (!faults.empty()) {
         return faults;
@@ -61,13 +77,7 @@ std::string write_rules_document(const RulesDocument& document, bool pretty) {
     JsonText out(pretty);
     ObjectWriter object(out, document.extra);
     object.required_text("format", rules_format);
-    object.required_text("name", document.rules.name);
-    object.whole("version", document.rules.version);
-    object.text("date", document.rules.date);
-    object.begin("rules");
-    ObjectWriter values(out, document.rules.extra);
-    write_rule_values(values, out, document.rules);
-    values.end();
+    write_labelled_rules(object, out, document.rules);
     object.end();
     std::string text = out.take();
     if (pretty) {

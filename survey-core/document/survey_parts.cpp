@@ -275,6 +275,7 @@ Photo read_photo(ObjectReader& reader) {
 
 Hardware read_hardware(ObjectReader& reader) {
     Hardware hardware;
+    reader.text("name", hardware.name);
     reader.word("kind", hardware.kind);
     reader.word("supply", hardware.supply);
     reader.word("hang", hardware.hang);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "document/object_reader.h"
+#include "document/rules_document.h"
 
 #include <set>
 #include <span>
@@ -33,6 +34,8 @@ struct FabricNames {
 [[nodiscard]] Fabric read_fabric(ObjectReader& reader);
 /// House rules as a survey holds them: their name, version and date beside the values.
 [[nodiscard]] HouseRuleEntries read_rules(ObjectReader& reader);
+/// A label with its rules below it, as a rules document has them.
+[[nodiscard]] RulesDocument read_labelled_rules(ObjectReader& reader);
 /// `name`, `version` and `date` of house rules.
 void read_rules_label(ObjectReader& reader, HouseRuleEntries& rules);
 /// Every other member as a rule, but those in `labels`; what isn't known is kept.

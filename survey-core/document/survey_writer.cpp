@@ -84,6 +84,7 @@ void write_photo(JsonText& out, const Photo& photo) {
     object.list("marks", photo.marks, as_item(write_mark));
     object.end();
 }
+}  // namespace
 
 void write_fabric(JsonText& out, const Fabric& fabric) {
     ObjectWriter object(out, fabric.extra);
@@ -110,6 +111,8 @@ void write_fabric(JsonText& out, const Fabric& fabric) {
     }
     object.end();
 }
+
+namespace {
 
 void write_reading(JsonText& out, const Reading& reading) {
     ObjectWriter object(out, reading.extra);
@@ -149,8 +152,11 @@ void write_obstruction(JsonText& out, const Obstruction& obstruction) {
 
 std::optional<double> kg_of(const std::optional<Mass>& mass) { return mass ? std::optional(mass->kg()) : std::nullopt; }
 
+}  // namespace
+
 void write_hardware(JsonText& out, const Hardware& hardware) {
     ObjectWriter object(out, hardware.extra);
+    object.text("name", hardware.name);
     object.word("kind", hardware.kind);
     object.word("supply", hardware.supply);
     object.word("hang", hardware.hang);
@@ -172,6 +178,8 @@ void write_hardware(JsonText& out, const Hardware& hardware) {
     object.number("fixing_rated_kg", kg_of(hardware.fixing_rated));
     object.end();
 }
+
+namespace {
 
 void write_pelmet(JsonText& out, const PelmetAsked& pelmet) {
     ObjectWriter object(out, pelmet.extra);

@@ -12,27 +12,67 @@ bool hangs_inside(const Layer& layer) {
            !(layer.treatment->fit && layer.treatment->fit->is(Fit::outside));
 }
 
+bool hangs_outside(const Layer& layer) { return !hangs_inside(layer); }
+
+/// Where its hem ends at or near the floor, or is given from it; the floor's height matters at each line then.
+bool reaches_floor(const Layer& layer) {
+    const auto& length = layer.treatment ? layer.treatment->length : std::nullopt;
+    return hangs_outside(layer) && !(length && (length->is(HemAt::sill) || length->is(HemAt::below_sill)));
+}
+
+bool hangs_from_ceiling(const Layer& layer) {
+    return layer.hardware && layer.hardware->hang && layer.hardware->hang->is(Hang::ceiling);
+}
+
+/// A pole outside the opening passes its edges: once its length is chosen, the wall beside them matters.
+bool passes_edges(const Layer& layer) {
+    return hangs_outside(layer) && layer.hardware && layer.hardware->length.has_value();
+}
+
 using Words = std::vector<std::string>;
 
 void append(Words& words, const Words& more) { words.insert(words.end(), more.begin(), more.end()); }
 
-/// The walk of an upright rectangular opening: one plumb line whole, the other's parts, and what the pole needs.
-Words asked_of_opening(const Window& window, bool is_door) {
-    const bool outside = window.layers.empty() || !std::ranges::all_of(window.layers, hangs_inside);
-    const bool inside = std::ranges::any_of(window.layers, hangs_inside);
-    Words words{"opening.width.top", "opening.width.middle", "opening.width.bottom"};
-    if (inside) {
-        append(words, {"opening.height.left", "opening.height.centre", "opening.height.right", "opening.depth"});
+void append_walls(Words& words, const Window& window) {
+    if (std::ranges::any_of(window.layers, passes_edges)) {
+        append(words, {"wall.left", "wall.right"});
     }
-    if (outside) {
-        if (!is_door) {
-            words.emplace_back("below.left");
+}
+
+/// Across, up the three plumb lines from the left (the first with the ceiling, so that a loop closes), then the pole.
+Words asked_outside(const Window& window, bool is_door) {
+    const auto& layers = window.layers;
+    const bool floor = !is_door && (layers.empty() || std::ranges::any_of(layers, reaches_floor));
+    Words words{"opening.width.top", "opening.width.middle", "opening.width.bottom"};
+    if (!is_door) {
+        words.emplace_back("below.left");
+    }
+    append(words, {"opening.height.left", "above.left", "ceiling.left"});
+    for (const char* line : {"centre", "right"}) {
+        if (floor) {
+            words.push_back(std::string("below.") + line);
         }
-        append(words, {"opening.height.left", "above.left", "ceiling.left"});
-        if (!is_door) {
-            words.emplace_back("below.right");
-        }
-        append(words, {"opening.height.right", "pole.above", "wall.left", "wall.right"});
+        words.push_back(std::string("opening.height.") + line);
+    }
+    const bool ceiling =
+        std::ranges::any_of(layers, hangs_outside) && std::ranges::all_of(layers, [](const Layer& layer) {
+            return hangs_inside(layer) || hangs_from_ceiling(layer);
+        });
+    words.emplace_back(ceiling ? "pole.ceiling" : "pole.above");
+    append_walls(words, window);
+    return words;
+}
+
+/// The walk of an upright rectangular opening. Diagonals and depth matter to a blind that has to fit inside.
+Words asked_of_opening(const Window& window, bool is_door) {
+    Words words;
+    if (std::ranges::any_of(window.layers, hangs_inside)) {
+        append(words, {"opening.width.top", "opening.width.middle", "opening.width.bottom", "opening.height.left",
+                       "opening.height.centre", "opening.height.right", "opening.diagonal.rising",
+                       "opening.diagonal.falling", "opening.depth"});
+    }
+    if (window.layers.empty() || std::ranges::any_of(window.layers, hangs_outside)) {
+        append(words, asked_outside(window, is_door));
     }
     return words;
 }
@@ -58,32 +98,27 @@ Words asked_of_facets(const Window& window, const char* chord) {
     if (facets > 1) {
         append(words, {"below.right", numbered("facet.", facets, ".height")});
     }
-    append(words, {"pole.above", "wall.left", "wall.right"});
+    words.emplace_back("pole.above");
+    append_walls(words, window);
     return words;
 }
 
-Words asked_of_arch() {
-    return {"opening.width.top",
-            "opening.width.bottom",
-            "below.left",
-            "opening.height.left",
-            "below.centre",
-            "opening.height.centre",
-            "arch.rise",
-            "above.centre",
-            "ceiling.centre",
-            "below.right",
-            "opening.height.right",
-            "pole.above.centre",
-            "wall.left",
-            "wall.right"};
+Words asked_of_arch(const Window& window) {
+    Words words{"opening.width.top",   "opening.width.bottom", "below.left",
+                "opening.height.left", "below.centre",         "opening.height.centre",
+                "arch.rise",           "above.centre",         "ceiling.centre",
+                "below.right",         "opening.height.right", "pole.above.centre"};
+    append_walls(words, window);
+    return words;
 }
 
-Words asked_of_gable() {
-    return {
+Words asked_of_gable(const Window& window) {
+    Words words{
         "opening.width.bottom",  "below.left",        "opening.height.left", "gable.apex.along", "below.centre",
         "opening.height.centre", "above.centre",      "ceiling.centre",      "below.right",      "opening.height.right",
-        "gable.slope.left",      "gable.slope.right", "pole.above.centre",   "wall.left",        "wall.right"};
+        "gable.slope.left",      "gable.slope.right", "pole.above.centre"};
+    append_walls(words, window);
+    return words;
 }
 
 /// The walk of a window before anything was taken.
@@ -98,9 +133,9 @@ Words asked_of(const Window& window, Shape shape) {
         case Shape::corner:
             return asked_of_facets(window, "corner.chord");
         case Shape::arch:
-            return asked_of_arch();
+            return asked_of_arch(window);
         case Shape::gable:
-            return asked_of_gable();
+            return asked_of_gable(window);
     }
     return asked_of_opening(window, shape == Shape::door);
 }

@@ -36,9 +36,10 @@ public:
         : keeping_(
               folder, [] { return std::string("2026-03-14T10:20:00+00:00"); },
               counting("01924f6a-7c00-7000-8000-", "")),
-          devices_{std::make_unique<RecordedPosition>(), std::make_unique<NoCamera>(),
-                   std::make_unique<RecordedFiles>(), std::make_unique<NoShare>(),
-                   std::make_unique<RecordedClipboard>()},
+          devices_{std::make_unique<RecordedPosition>(),  std::make_unique<NoCamera>(),
+                   std::make_unique<RecordedFiles>(),     std::make_unique<NoShare>(),
+                   std::make_unique<RecordedClipboard>(), std::make_unique<RecordedVoice>(),
+                   std::make_unique<RecordedLight>()},
           notebook_(keeping_, devices_, folder + "/settings.ini") {
         connect(notebook_.walk(), &WalkModel::kept, this, [this](const QString& station) {
             tell("kept", station, value(notebook_.walk()->stations(), station, "figure").toString());

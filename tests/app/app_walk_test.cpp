@@ -18,9 +18,15 @@ private slots:
     void keysMakeAReading();
     void fractionsAndFeet();
     void rubOutAndUnits();
+    void aDeviceWritesItsUnit();
+    void saysTheWalkAloud();
+    void saysNothingUnasked();
+    void goesByTheLightAround();
     void whatCantBeReadStays();
     void aDraftSurvivesReopening();
     void aDraftOfAnotherStationSurvivesToo();
+    void everyStepSurvivesReopening_data();
+    void everyStepSurvivesReopening();
     void theUnitOfADraftSurvives();
     void aFailedCommitLeadsBack();
     void takenAgainReplaces();
@@ -111,6 +117,85 @@ void AppWalkTest::rubOutAndUnits() {
     QCOMPARE(walk->typed(), QString());
 }
 
+/// A laser that acts as a keyboard writes its figure with a unit and Return behind it; the entry unit stays.
+void AppWalkTest::aDeviceWritesItsUnit() {
+    Bench bench;
+    bench.openNewWindow();
+    WalkModel* walk = bench.notebook().walk();
+    struct Written {
+        const char* text;
+        double mm;
+        const char* shown;
+        const char* unit;
+    };
+    // 1 inch is 25.4 mm exactly (international yard and pound agreement, 1959).
+    for (const Written& one : {Written{"1.2405 m", 1240.5, "1.2405", "m"}, Written{"1241mm", 1241, "1241", "mm"},
+                               Written{"124.2 cm", 1242, "124.2", "cm"},
+                               Written{"48 7/8 in", 48.875 * 25.4, "48 7/8", "in"}, Written{"871", 871, "871", "mm"}}) {
+        bench.type(one.text);
+        bench.settle();
+        QCOMPARE(walk->shownText(), QString(one.shown));
+        QCOMPARE(walk->unit(), QString(one.unit));
+        const QString station = walk->station();
+        QVERIFY2(walk->next(), one.text);
+        bench.settle();
+        const auto& readings = bench.notebook().open()->window()->readings;
+        QCOMPARE(readings.back().station, station.toStdString());
+        QCOMPARE(readings.back().value->mm(), one.mm);
+    }
+}
+
+void AppWalkTest::saysTheWalkAloud() {
+    Bench bench;
+    bench.notebook().settings()->setAloud(true);
+    bench.openNewWindow();
+    QCOMPARE(bench.voice->said.constLast(), bench.notebook().walk()->says());
+    bench.type("1240");
+    bench.notebook().walk()->next();
+    QCOMPARE(bench.voice->said.constLast(), QString("1240 millimetres. %1").arg(bench.notebook().walk()->says()));
+    bench.type("48");
+    bench.notebook().walk()->pressKey("3/8");
+    bench.type(" in");
+    bench.notebook().walk()->next();
+    QCOMPARE(bench.voice->said.constLast(), QString("48 3/8 inches. %1").arg(bench.notebook().walk()->says()));
+    bench.notebook().walk()->jumpTo("below.left");
+    bench.type("900");
+    bench.notebook().walk()->next();
+    bench.type("1200");
+    bench.notebook().walk()->next();
+    bench.type("300");
+    bench.notebook().walk()->next();
+    bench.type("2500");
+    bench.notebook().walk()->next();
+    bench.settle();
+    // 900 + 1200 + 300 = 2400, in one go 2500: what differs is said last.
+    QVERIFY(bench.notebook().walk()->differs());
+    QCOMPARE(bench.voice->said.constLast(), "2500 millimetres. " + bench.notebook().walk()->differsTitle());
+}
+
+void AppWalkTest::saysNothingUnasked() {
+    Bench bench;
+    bench.openNewWindow();
+    bench.type("1240");
+    bench.notebook().walk()->next();
+    bench.settle();
+    QVERIFY(bench.voice->said.isEmpty());
+}
+
+void AppWalkTest::goesByTheLightAround() {
+    Bench bench;
+    const RoomLight* light = bench.notebook().light();
+    QVERIFY(!bench.light->tell);  // nobody asked for it: the sensor rests
+    bench.notebook().settings()->setLook("room");
+    QVERIFY(bench.light->tell);
+    for (const auto& [lux, dim] : {std::pair(300.0, false), {19.0, true}, {45.0, true}, {61.0, false}, {45.0, false}}) {
+        bench.light->tell(lux);
+        QCOMPARE(light->dim(), dim);
+    }
+    bench.notebook().settings()->setLook("light");
+    QVERIFY(!bench.light->tell);
+}
+
 void AppWalkTest::whatCantBeReadStays() {
     Bench bench;
     bench.openNewWindow();
@@ -160,6 +245,46 @@ void AppWalkTest::aDraftOfAnotherStationSurvivesToo() {
     QCOMPARE(walk->typed(), QString("8"));
     walk->jumpTo("opening.width.top");
     QCOMPARE(walk->typed(), QString("77"));
+}
+
+void AppWalkTest::everyStepSurvivesReopening_data() {
+    QTest::addColumn<QString>("shape");
+    for (const char* shape : {"recess", "door", "bay", "arch", "gable"}) {
+        QTest::newRow(shape) << QString(shape);
+    }
+}
+
+/// Closed and opened at every step: within a number, and between two stations.
+void AppWalkTest::everyStepSurvivesReopening() {
+    QFETCH(QString, shape);
+    Bench bench;
+    const QString window = bench.openNewWindow(shape);
+    const int count = bench.notebook().walk()->count();
+    for (int step = 0; step < count; ++step) {
+        const QString station = bench.notebook().walk()->station();
+        const QString half = QString::number(10 + step);
+        bench.type(half);
+        bench.reopen();
+        WalkModel* walk = bench.notebook().walk();
+        QCOMPARE(bench.notebook().screen(), QString("walk"));
+        QCOMPARE(walk->windowId(), window);
+        QCOMPARE(walk->station(), station);
+        QCOMPARE(walk->typed(), half);
+        bench.type("0");
+        if (walk->differs()) {
+            walk->later();
+        }
+        QVERIFY(walk->next());
+        const QString next = walk->station();
+        bench.settle();
+        bench.reopen();
+        walk = bench.notebook().walk();
+        QCOMPARE(walk->station(), next);
+        QCOMPARE(bench.notebook().open()->window(window)->readings.size(), static_cast<std::size_t>(step) + 1);
+        QCOMPARE(bench.notebook().open()->window(window)->readings.back().typed,
+                 half.toStdString() + (station.endsWith("_deg") ? "0°" : "0 mm"));
+    }
+    QVERIFY(bench.notebook().walk()->atEnd());
 }
 
 void AppWalkTest::theUnitOfADraftSurvives() {

@@ -29,8 +29,13 @@ Bench::Bench() {
     position = recorded_position.get();
     files = recorded_files.get();
     clipboard = recorded_clipboard.get();
-    devices_ = {std::move(recorded_position), std::make_unique<NoCamera>(), std::move(recorded_files),
-                std::make_unique<NoShare>(), std::move(recorded_clipboard)};
+    auto recorded_voice = std::make_unique<RecordedVoice>();
+    voice = recorded_voice.get();
+    auto recorded_light = std::make_unique<RecordedLight>();
+    light = recorded_light.get();
+    devices_ = {std::move(recorded_position), std::make_unique<NoCamera>(),  std::move(recorded_files),
+                std::make_unique<NoShare>(),  std::move(recorded_clipboard), std::move(recorded_voice),
+                std::move(recorded_light)};
     begin();
 }
 

@@ -55,6 +55,21 @@ public:
     [[nodiscard]] QImage picture() const override { return held; }
 };
 
+class RecordedVoice : public VoiceDevice {
+public:
+    QStringList said;
+    [[nodiscard]] bool isThere() override { return true; }
+    void say(const QString& words) override { said.append(words); }
+};
+
+class RecordedLight : public LightDevice {
+public:
+    [[nodiscard]] bool isThere() override { return true; }
+    void watch(std::function<void(double lux)> then) override { tell = std::move(then); }
+    void stop() override { tell = {}; }
+    std::function<void(double lux)> tell;  ///< empty: nobody watches
+};
+
 /// Folder, recorded devices, store and notebook; `reopen` ends the last two and starts them again on the same folder.
 class Bench {
 public:
@@ -76,6 +91,8 @@ public:
     RecordedPosition* position = nullptr;
     RecordedFiles* files = nullptr;
     RecordedClipboard* clipboard = nullptr;
+    RecordedVoice* voice = nullptr;
+    RecordedLight* light = nullptr;
 
 private:
     void begin();

@@ -10,7 +10,7 @@ import os
 import sys
 import unittest
 
-from jsonschema import Draft202012Validator
+from jsonschema import Draft202012Validator, RefResolver
 
 HERE = os.path.dirname(os.path.abspath(__file__))
 ROOT = os.path.join(HERE, "..", "..", "..")
@@ -25,6 +25,7 @@ SURVEY = load("survey-core", "document", "schema", "survey.schema.json")
 FIGURES = load("survey-core", "document", "schema", "figures.schema.json")
 RULES = load("survey-core", "document", "schema", "rules.schema.json")
 CHOICES = load("survey-core", "document", "schema", "choices.schema.json")
+LISTS = load("survey-core", "document", "schema", "lists.schema.json")
 EXAMPLE = load("tests", "reference", "contract", "survey.example.json")
 FULL = load("tests", "core", "document", "full.survey.json")
 EXAMPLE_FIGURES = load("tests", "reference", "contract", "figures.example.json")
@@ -72,7 +73,9 @@ def patched(document, patch):
 
 
 def faults(schema, document):
-    return [f"{list(fault.absolute_path)}: {fault.message}" for fault in Draft202012Validator(schema).iter_errors(document)]
+    together = RefResolver.from_schema(schema, store={one["$id"]: one for one in (SURVEY, RULES)})
+    validator = Draft202012Validator(schema, resolver=together)
+    return [f"{list(fault.absolute_path)}: {fault.message}" for fault in validator.iter_errors(document)]
 
 
 def objects(document):
@@ -85,7 +88,7 @@ def objects(document):
 
 class Schemas(unittest.TestCase):
     def test_are_sound(self):
-        for schema in (SURVEY, FIGURES, RULES, CHOICES):
+        for schema in (SURVEY, FIGURES, RULES, CHOICES, LISTS):
             Draft202012Validator.check_schema(schema)
             self.assertEqual(schema["$schema"], "https://json-schema.org/draft/2020-12/schema")
 
@@ -94,6 +97,16 @@ class Schemas(unittest.TestCase):
         self.assertEqual(faults(SURVEY, FULL), [])
         self.assertEqual(faults(FIGURES, EXAMPLE_FIGURES), [])
         self.assertEqual(faults(SURVEY, {"format": "truehang.survey/1.4", "id": "x", "fabrics": [], "rooms": []}), [])
+
+    def test_hold_lists_to_what_a_survey_holds(self):
+        layers = FULL["rooms"][0]["windows"][0]["layers"]
+        named = next(layer["hardware"] for layer in layers if "name" in layer.get("hardware", {}))
+        rules = {"name": "Lined curtains", "rules": {"hem_mm": 160}}
+        lists = {"format": "truehang.lists/1", "fabrics": FULL["fabrics"], "hardware": [named], "rules": [rules]}
+        self.assertEqual(faults(LISTS, lists), [])
+        for broken in ({"fabrics": [{"id": "a"}]}, {"hardware": [named | {"name": ""}]}, {"hardware": [{"kind": "pole"}]},
+                       {"rules": [rules | {"rules": {"hem_mm": -1}}]}, {"format": "truehang.lists/2"}):
+            self.assertNotEqual(faults(LISTS, lists | broken), [], broken)
 
     def test_name_every_key_of_the_full_survey(self):
         """Closed to unknown keys, the survey's schema still passes a survey that has every key once."""

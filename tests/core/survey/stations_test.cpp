@@ -94,13 +94,94 @@ TEST(Stations, OfABayHangOnItsFirstMiddleAndLastFacet) {
     EXPECT_EQ(line_of_facet(1, 1), Line::left);
 }
 
+Layer pole(std::optional<double> length = {}, HemAt to = HemAt::floor) {
+    Layer layer;
+    layer.hardware.emplace().kind = Word<HardwareKind>(HardwareKind::pole);
+    if (length) {
+        layer.hardware->length = Length::mm(*length);
+    }
+    layer.treatment.emplace().heading = Word<Heading>(Heading::tab);
+    layer.treatment->length = Word<HemAt>(to);
+    return layer;
+}
+
+Layer blind_inside() {
+    Layer layer;
+    layer.treatment.emplace().heading = Word<Heading>(Heading::roman);
+    return layer;
+}
+
+// Common practice, no source: widths, heights and the sill's height at three places each for a pair to the floor, one
+// line up to the ceiling to check them by, and the pole.
+TEST(Walk, GoesAcrossThenUpTheThreeLinesThenToThePole) {
+    Window window;
+    window.shape = Word<Shape>(Shape::recess);
+    const std::vector<std::string> usual{"opening.width.top", "opening.width.middle", "opening.width.bottom",
+                                         "below.left",        "opening.height.left",  "above.left",
+                                         "ceiling.left",      "below.centre",         "opening.height.centre",
+                                         "below.right",       "opening.height.right", "pole.above"};
+    EXPECT_EQ(walked(window), usual);
+    window.layers = {pole()};
+    EXPECT_EQ(walked(window), usual);
+}
+
+TEST(Walk, AsksForTheWallOnceThePoleIsKnownToPassTheEdges) {
+    for (const Shape shape : every_shape) {
+        Window window;
+        window.shape = Word<Shape>(shape);
+        window.layers = {pole(1800)};
+        const auto words = walked(window);
+        ASSERT_GE(words.size(), 2U);
+        EXPECT_EQ(words[words.size() - 2], "wall.left");
+        EXPECT_EQ(words.back(), "wall.right");
+        window.layers = {blind_inside()};
+        window.layers.front().hardware.emplace().length = Length::mm(1200);
+        EXPECT_EQ(std::ranges::count(walked(window), "wall.left"), 0);
+    }
+}
+
+TEST(Walk, AsksForTheFloorAtEachLineOnlyWhereAHemReachesIt) {
+    Window window;
+    window.shape = Word<Shape>(Shape::frame);
+    window.layers = {pole({}, HemAt::below_sill)};
+    auto words = walked(window);
+    EXPECT_EQ(std::ranges::count(words, "below.left"), 1);  // of the line that is checked
+    EXPECT_EQ(std::ranges::count(words, "below.right"), 0);
+    window.layers = {pole({}, HemAt::sill), pole({}, HemAt::break_)};
+    words = walked(window);
+    EXPECT_EQ(std::ranges::count(words, "below.right"), 1);
+}
+
+TEST(Walk, AsksABlindInsideForDiagonalsAndDepthAlone) {
+    Window window;
+    window.shape = Word<Shape>(Shape::recess);
+    window.layers = {blind_inside()};
+    const auto words = walked(window);
+    EXPECT_EQ(words.back(), "opening.depth");
+    EXPECT_EQ(std::ranges::count(words, "opening.diagonal.rising"), 1);
+    EXPECT_EQ(std::ranges::count(words, "below.left"), 0);
+    window.layers.push_back(pole());
+    EXPECT_EQ(walked(window).back(), "pole.above");
+    EXPECT_EQ(std::ranges::count(walked(window), "opening.width.top"), 1);
+}
+
+TEST(Walk, MeasuresAPoleUnderTheCeilingFromIt) {
+    Window window;
+    window.shape = Word<Shape>(Shape::recess);
+    window.layers = {pole()};
+    window.layers.front().hardware->hang = Word<Hang>(Hang::ceiling);
+    EXPECT_EQ(walked(window).back(), "pole.ceiling");
+    window.layers.push_back(pole());
+    EXPECT_EQ(walked(window).back(), "pole.above");
+}
+
 TEST(Walk, GoesRoundABayThenUp) {
     Window window;
     window.shape = Word<Shape>(Shape::bay);
     const std::vector<std::string> usual{"facet.1.width",      "facet.2.width", "facet.3.width",  "corner.1.angle_deg",
                                          "corner.2.angle_deg", "bay.chord",     "below.left",     "facet.1.height",
                                          "above.left",         "ceiling.left",  "facet.2.height", "below.right",
-                                         "facet.3.height",     "pole.above",    "wall.left",      "wall.right"};
+                                         "facet.3.height",     "pole.above"};
     EXPECT_EQ(walked(window), usual);
     window.readings.push_back(at("facet.5.width", 600));
     const auto five = walked(window);

@@ -1,0 +1,153 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "scene.h"
+
+#include "survey/counted.h"
+#include "writing.h"
+
+#include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Statement.h>
+#include <QGuiApplication>
+#include <QRandomGenerator>
+#include <QTest>
+#include <array>
+#include <cstdio>
+#include <map>
+#include <set>
+
+using namespace truehang;
+using namespace truehang::test;
+
+// Hands that know nothing: touches, drags and keys by chance, always the same chance. Nothing warns, nothing breaks,
+// and every reading that was said to be kept is in the store afterwards: standing, or where undo has it.
+class MonkeyTest : public QObject {
+    Q_OBJECT
+
+    static constexpr int events = 20'000;
+    static constexpr int settle_every = 500;
+
+    QRandomGenerator chance_{20260314};
+    std::map<std::string, std::string> kept_;  // reading and its visit
+
+    int upTo(int most) { return static_cast<int>(chance_.bounded(static_cast<quint32>(most))); }
+
+    QPoint anywhere(Scene& scene) { return {upTo(scene.window().width()), upTo(scene.window().height())}; }
+
+    void touchSomething(Scene& scene) {
+        const QList<QQuickItem*> targets = scene.targets();
+        QPoint at = anywhere(scene);
+        if (!targets.isEmpty()) {
+            const QRectF seen = scene.seen(targets[upTo(static_cast<int>(targets.size()))]);
+            at = seen.isEmpty() ? at : seen.center().toPoint();
+        }
+        QTest::mouseClick(&scene.window(), Qt::LeftButton, {}, at);
+    }
+
+    void drag(Scene& scene) {
+        const QPoint from = anywhere(scene);
+        const QPoint to = anywhere(scene);
+        QTest::mousePress(&scene.window(), Qt::LeftButton, {}, from);
+        QTest::mouseMove(&scene.window(), (from + to) / 2);
+        QTest::mouseMove(&scene.window(), to);
+        QTest::mouseRelease(&scene.window(), Qt::LeftButton, {}, to);
+    }
+
+    void press(Scene& scene) {
+        static constexpr std::array keys{Qt::Key_1,         Qt::Key_2,     Qt::Key_4,      Qt::Key_7,
+                                         Qt::Key_9,         Qt::Key_0,     Qt::Key_Return, Qt::Key_Return,
+                                         Qt::Key_Backspace, Qt::Key_Tab,   Qt::Key_Escape, Qt::Key_Down,
+                                         Qt::Key_Up,        Qt::Key_Space, Qt::Key_M,      Qt::Key_Slash};
+        const Qt::Key key = keys[static_cast<std::size_t>(upTo(static_cast<int>(keys.size())))];
+        const bool writes = key >= Qt::Key_Space && key <= Qt::Key_AsciiTilde;
+        QTest::sendKeyEvent(QTest::Click, &scene.window(), key, writes ? QString(QChar(key).toLower()) : QString(),
+                            Qt::NoModifier);
+    }
+
+    void turn(Scene& scene) {
+        QTest::sendKeyEvent(QTest::Click, &scene.window(), upTo(2) == 0 ? Qt::Key_Z : Qt::Key_Y, {},
+                            Qt::ControlModifier);
+    }
+
+    void doSomething(Scene& scene) {
+        const int what = upTo(100);
+        if (what < 55) {
+            touchSomething(scene);
+        } else if (what < 85) {
+            press(scene);
+        } else if (what < 92) {
+            QTest::mouseClick(&scene.window(), Qt::LeftButton, {}, anywhere(scene));
+        } else if (what < 97) {
+            drag(scene);
+        } else {
+            turn(scene);
+        }
+    }
+
+    void remember(Notebook& notebook, const QString& station) {
+        const Window* window = notebook.open()->window();
+        const auto shape = window ? window->shape.known() : std::nullopt;
+        if (shape) {
+            const auto counted = counted_readings(*window, *shape);
+            const auto* found = find_counted(counted, bytes(station));
+            if (found) {
+                kept_[found->reading->id] = bytes(notebook.open()->visitId());
+            }
+        }
+    }
+
+    static std::set<std::string> visitsIn(SQLite::Database& store) {
+        std::set<std::string> all;
+        SQLite::Statement rows(store, "SELECT visit_id FROM visit");
+        while (rows.executeStep()) {
+            all.insert(rows.getColumn(0).getString());
+        }
+        return all;
+    }
+
+    static bool isIn(SQLite::Database& store, const std::string& reading) {
+        SQLite::Statement rows(store,
+                               "SELECT (SELECT count(*) FROM reading WHERE instr(body, ?1)) + "
+                               "(SELECT count(*) FROM edit WHERE instr(changes, ?1))");
+        rows.bind(1, reading);
+        return rows.executeStep() && rows.getColumn(0).getInt() > 0;
+    }
+
+private slots:
+    void losesNothing() {
+        std::size_t kept = 0;
+        Scene scene;
+        Notebook& notebook = scene.notebook();
+        connect(notebook.walk(), &WalkModel::kept, this, [&](const QString& station) { remember(notebook, station); });
+        scene.openWindow("Net store, to measure", {});
+        for (int event = 0; event < events; ++event) {
+            doSomething(scene);
+            QCoreApplication::processEvents();
+            if (event % settle_every == 0) {
+                scene.settle();
+                QVERIFY2(Scene::warnings().isEmpty(),
+                         qPrintable(QStringLiteral("event %1: %2").arg(event).arg(Scene::warnings().join('\n'))));
+            }
+        }
+        scene.settle();
+        QVERIFY2(Scene::warnings().isEmpty(), qPrintable(Scene::warnings().join('\n')));
+        SQLite::Database store((scene.bench().folder() + "/truehang.sqlite").toStdString(), SQLite::OPEN_READONLY);
+        const std::set<std::string> visits = visitsIn(store);
+        for (const auto& [reading, visit] : kept_) {
+            if (visits.contains(visit)) {  // a visit that was emptied out of the bin took its readings with it
+                QVERIFY2(isIn(store, reading), reading.c_str());
+                ++kept;
+            }
+        }
+        std::printf("%d events, %zu readings kept, %zu of them in visits that are still there\n", events, kept_.size(),
+                    kept);
+        QVERIFY(kept > 50);
+    }
+};
+
+int main(int argc, char** argv) {
+    const QGuiApplication app(argc, argv);
+    QGuiApplication::setFont(QFont(QStringLiteral("Lato")));
+    MonkeyTest test;
+    return QTest::qExec(&test, argc, argv);
+}
+
+#include "monkey_test.moc"
