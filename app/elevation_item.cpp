@@ -15,9 +15,7 @@ namespace truehang {
 
 namespace {
 
-constexpr double reach = 24.0;       // of a tap
-constexpr double drag_starts = 8.0;  // a finger's tremble is no drag
-constexpr double step_mm = 10.0;
+constexpr double reach = 24.0;  // of a tap
 
 QFont figureFont(const QString& family, double size, bool bold) {
     QFont font(family);
@@ -29,10 +27,6 @@ QFont figureFont(const QString& family, double size, bool bold) {
 QPointF at(Point point) { return {point.x, point.y}; }
 
 double apart(QPointF a, QPointF b) { return std::hypot(a.x() - b.x(), a.y() - b.y()); }
-
-QString inMillimetres(double mm) {
-    return QStringLiteral("%1 mm").arg(static_cast<long long>(std::lround(mm / step_mm) * std::lround(step_mm)));
-}
 
 }  // namespace
 
@@ -179,12 +173,6 @@ void ElevationItem::paint(QPainter* painter) {
     for (const Label& label : elevation_.labels) {
         paintLabel(*painter, label);
     }
-    const auto bounds = movable_.isEmpty() ? std::nullopt : boundsOf(movable_);
-    if (bounds) {
-        painter->setBrush(Qt::NoBrush);
-        painter->setPen(QPen(thread_, 2.5));
-        painter->drawRect(bounds->translated(moved_by_));
-    }
 }
 
 std::optional<QRectF> ElevationItem::boundsOf(const QString& part) const {
@@ -203,57 +191,43 @@ std::optional<QRectF> ElevationItem::boundsOf(const QString& part) const {
     return bounds.isNull() ? std::nullopt : std::optional(bounds);
 }
 
+const Window* ElevationItem::drawnWindow() const {
+    return source_ ? source_->window(window_id_.isEmpty() ? source_->windowId() : window_id_) : nullptr;
+}
+
 QString ElevationItem::obstructionAt(QPointF point) const {
-    const Window* window = source_ ? source_->window(window_id_.isEmpty() ? source_->windowId() : window_id_) : nullptr;
+    const Window* window = drawnWindow();
+    QString found;
     if (window == nullptr || turned_) {
-        return {};
+        return found;
     }
+    double nearest = 0.0;
     for (const Obstruction& obstruction : window->obstructions) {
         const QString id = QString::fromStdString(obstruction.id);
         const auto bounds = boundsOf(id);
-        if (bounds && bounds->adjusted(-reach / 2, -reach / 2, reach / 2, reach / 2).contains(point)) {
-            return id;
+        if (!bounds) {
+            continue;
+        }
+        const double across = std::max(reach / 2, reach - bounds->width() / 2);
+        const double up = std::max(reach / 2, reach - bounds->height() / 2);
+        const double away = apart(bounds->center(), point);
+        if (bounds->adjusted(-across, -up, across, up).contains(point) && (found.isEmpty() || away < nearest)) {
+            found = id;
+            nearest = away;
         }
     }
-    return {};
+    return found;
 }
 
 void ElevationItem::mousePressEvent(QMouseEvent* event) {
     pressed_at_ = event->position();
-    moved_by_ = {};
-    dragging_ = false;
-    setKeepMouseGrab(!movable_.isEmpty() && obstructionAt(pressed_at_) == movable_);
     event->accept();
 }
 
-void ElevationItem::mouseMoveEvent(QMouseEvent* event) {
-    if (!keepMouseGrab()) {
-        return;
-    }
-    const QPointF by = event->position() - pressed_at_;
-    dragging_ = dragging_ || std::hypot(by.x(), by.y()) > drag_starts;
-    if (dragging_) {
-        moved_by_ = by;
-        update();
-    }
-}
-
 void ElevationItem::mouseReleaseEvent(QMouseEvent* event) {
-    const bool was_dragging = dragging_;
-    const QPointF by = moved_by_;
-    mouseUngrabEvent();
-    if (was_dragging) {
-        drop(by);
-    } else if (apart(event->position(), pressed_at_) <= reach) {
+    if (apart(event->position(), pressed_at_) <= reach) {
         pick(event->position());
     }
-}
-
-void ElevationItem::mouseUngrabEvent() {
-    setKeepMouseGrab(false);
-    dragging_ = false;
-    moved_by_ = {};
-    update();
 }
 
 void ElevationItem::pick(QPointF point) {
@@ -267,23 +241,6 @@ void ElevationItem::pick(QPointF point) {
     if (station) {
         emit stationPicked(QString::fromStdString(*station));
     }
-}
-
-void ElevationItem::drop(QPointF by) {
-    const Window* window = source_ ? source_->window(window_id_.isEmpty() ? source_->windowId() : window_id_) : nullptr;
-    if (window == nullptr || elevation_.scale <= 0) {
-        return;
-    }
-    const std::string id = movable_.toStdString();
-    const auto found = std::ranges::find(window->obstructions, id, &Obstruction::id);
-    const auto bounds = boundsOf(movable_);
-    if (found == window->obstructions.end() || !bounds) {
-        return;
-    }
-    const QRectF there = bounds->translated(by);
-    const double left = (there.left() - elevation_.origin.x) / elevation_.scale;
-    const double bottom = (elevation_.origin.y - there.bottom()) / elevation_.scale;
-    emit obstructionMoved(movable_, inMillimetres(left), inMillimetres(std::max(0.0, bottom)));
 }
 
 }  // namespace truehang

@@ -13,9 +13,8 @@
 
 namespace truehang {
 
-/// A window of the open visit drawn to scale from the sheet's strokes and labels. It can be tapped (the nearest
-/// station, tapped again the next one near) and, where `movable`, an obstruction can be dragged. Sizes are
-/// device-independent pixels.
+/// A window of the open visit drawn to scale from the sheet's strokes and labels. It can be tapped: the nearest
+/// station, tapped again the next one near, or what is in the way there. Sizes are device-independent pixels.
 class ElevationItem : public QQuickPaintedItem {
     Q_OBJECT
     Q_PROPERTY(truehang::OpenVisit* source READ source WRITE setSource NOTIFY asked)
@@ -33,8 +32,6 @@ class ElevationItem : public QQuickPaintedItem {
     Q_PROPERTY(bool dimensions MEMBER dimensions_ NOTIFY asked)
     Q_PROPERTY(qreal labelSize MEMBER label_size_ NOTIFY asked)
     Q_PROPERTY(QString family MEMBER family_ NOTIFY asked)
-    /// The obstruction that a drag moves; empty: none can be moved.
-    Q_PROPERTY(QString movable MEMBER movable_ NOTIFY asked)
     Q_PROPERTY(QColor paper MEMBER paper_ NOTIFY coloursChanged)
     Q_PROPERTY(QColor ink MEMBER ink_ NOTIFY coloursChanged)
     Q_PROPERTY(QColor soft MEMBER soft_ NOTIFY coloursChanged)
@@ -65,32 +62,32 @@ signals:
     void drawn();
     void stationPicked(const QString& station);
     void obstructionPicked(const QString& obstructionId);
-    /// Dragged to here: its left end from the opening's left edge and its lower edge above the floor, as text with the
-    /// unit, to the nearest 10 mm: a finger doesn't measure finer.
-    void obstructionMoved(const QString& obstructionId, const QString& left, const QString& bottom);
 
 protected:
     void updatePolish() override;
     void geometryChange(const QRectF& now, const QRectF& before) override;
     void mousePressEvent(QMouseEvent* event) override;
-    void mouseMoveEvent(QMouseEvent* event) override;
     void mouseReleaseEvent(QMouseEvent* event) override;
-    void mouseUngrabEvent() override;
+    virtual void paintStroke(QPainter& painter, const Stroke& stroke) const;
+
+    [[nodiscard]] QColor colourOf(Role role) const;
+    /// The rectangle that a part's strokes take; none where nothing of it is drawn.
+    [[nodiscard]] std::optional<QRectF> boundsOf(const QString& part) const;
+    /// The obstruction whose target, 48 px each way at least, holds a point; the one whose middle is nearest; empty:
+    /// none.
+    [[nodiscard]] QString obstructionAt(QPointF at) const;
+    [[nodiscard]] QPointF pressedAt() const { return pressed_at_; }
+    [[nodiscard]] const Window* drawnWindow() const;
 
 private:
-    [[nodiscard]] QColor colourOf(Role role) const;
     [[nodiscard]] QColor colourOver(const Stroke& stroke) const;
-    [[nodiscard]] std::optional<QRectF> boundsOf(const QString& part) const;
-    [[nodiscard]] QString obstructionAt(QPointF at) const;
-    void paintStroke(QPainter& painter, const Stroke& stroke) const;
     void paintLabel(QPainter& painter, const Label& label) const;
     void pick(QPointF at);
-    void drop(QPointF by);
 
     QPointer<OpenVisit> source_;
     QPointer<ChoicesModel> choices_;
     int choice_ = -1;
-    QString window_id_, active_station_, typed_, family_, movable_;
+    QString window_id_, active_station_, typed_, family_;
     Hanging hanging_ = Hanging::Absent;
     bool turned_ = false;
     bool dimensions_ = true;
@@ -98,8 +95,6 @@ private:
     QColor paper_, ink_, soft_, thread_, wash_;
     Elevation elevation_;
     QPointF pressed_at_;
-    QPointF moved_by_;
-    bool dragging_ = false;
     QPointF picked_at_;
     int picks_here_ = 0;
 };

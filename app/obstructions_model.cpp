@@ -3,6 +3,8 @@
 
 #include "form_fields.h"
 #include "open_visit.h"
+#include "sheet/words.h"
+#include "sheet/words.h"
 #include "trade_words.h"
 #include "whereabouts.h"
 #include "writing.h"
@@ -20,6 +22,10 @@ const Obstruction* find_obstruction(const Window* window, const QString& id) {
     const auto found =
         std::ranges::find_if(window->obstructions, [&](const Obstruction& o) { return shown(o.id) == id; });
     return found == window->obstructions.end() ? nullptr : &*found;
+}
+
+QString kind_says(const Obstruction& one) {
+    return one.kind ? truehang::says(*one.kind) : ObstructionsModel::tr("Something");
 }
 
 /// The length that a field of the form holds.
@@ -60,7 +66,8 @@ ObstructionsModel::ObstructionsModel(OpenVisit& open, QObject* parent)
       kinds_({"word", "says"}),
       form_({[this](const QString& field, const QString& text) { open_.place().setText(placeOf(field), text, true); },
              [this](const QString& field, const QString& text) { return leaveField(field, text); },
-             [this](const QString& field, const QString& word) { return chooseField(field, word); }}) {
+             [this](const QString& field, const QString& word) { return chooseField(field, word); }}),
+      placing_(open) {
     QList<ShownRows::Row> kinds;
     for (const auto& [word, kind] : Words<ObstructionKind>::list) {
         kinds.append({shown(word), truehang::says(kind)});
@@ -71,6 +78,7 @@ ObstructionsModel::ObstructionsModel(OpenVisit& open, QObject* parent)
         show();
     });
     connect(&open_, &OpenVisit::changed, this, &ObstructionsModel::show);
+    connect(&placing_, &ObstructionPlacing::moved, this, &ObstructionsModel::follow);
     show();
 }
 
@@ -80,26 +88,88 @@ QString ObstructionsModel::placeOf(const QString& field) const {
     return QStringLiteral("obstruction/%1/%2").arg(current_, field);
 }
 
+QString ObstructionsModel::lineOf(const Obstruction& one) const {
+    QStringList parts;
+    const auto part = [&](const QString& words, const std::optional<Length>& length) {
+        if (length) {
+            parts.append(words.arg(truehang::shown(open_.survey(), length)));
+        }
+    };
+    part(tr("%1 from the left edge"), one.left);
+    part(tr("%1 wide"), one.width);
+    part(tr("%1 above the floor"), one.bottom);
+    part(tr("%1 high"), one.height);
+    part(tr("%1 out from the wall"), one.depth);
+    return parts.isEmpty() ? tr("not measured yet") : parts.join(QStringLiteral(", "));
+}
+
+QString ObstructionsModel::cautionOf(const Obstruction& one) const {
+    const auto& flags = open_.figuresOf(open_.windowId()).flags;
+    const auto flag = std::ranges::find_if(flags, [&](const Flag& f) { return f.obstruction == one.id; });
+    return flag == flags.end() ? QString() : shown(flag->text);
+}
+
+QString ObstructionsModel::standsAt() const {
+    const Obstruction* one = edited();
+    return one ? QStringLiteral("%1, %2").arg(kind_says(*one), lineOf(*one)) : QString();
+}
+
+std::vector<Flag> ObstructionsModel::met() const {
+    std::vector<Flag> met;
+    const Obstruction* one = edited();
+    if (!one) {
+        return met;
+    }
+    for (const Flag& flag : placing_.moving() ? placing_.flags() : open_.figuresOf(open_.windowId()).flags) {
+        if (meets_something(flag) && flag.obstruction == one->id) {
+            met.push_back(flag);
+        }
+    }
+    std::ranges::stable_partition(met, [](const Flag& flag) { return flag.severity == Severity::caution; });
+    return met;
+}
+
+QString ObstructionsModel::meets() const {
+    QStringList texts;
+    for (const Flag& flag : met()) {
+        texts.append(shown(flag.text));
+    }
+    return texts.join(QLatin1Char(' '));
+}
+
+QString ObstructionsModel::meetsSeverity() const {
+    const auto flags = met();
+    return flags.empty() ? QString() : shown(word_of(flags.front().severity));
+}
+
+QString ObstructionsModel::meetsWord() const {
+    const auto flags = met();
+    return flags.empty() ? QString() : shown(flag_word(flags.front().severity));
+}
+
+const Obstruction* ObstructionsModel::edited() const {
+    const Obstruction* moved = placing_.held(current_);
+    return moved ? moved : find_obstruction(open_.window(), current_);
+}
+
+void ObstructionsModel::follow() {
+    if (placing_.moving()) {
+        for (const QString& field : {QStringLiteral("left"), QStringLiteral("bottom")}) {
+            open_.place().forget(placeOf(field));
+        }
+        form_.forgetFaults();
+    }
+    showForm();
+    emit placeChanged();
+}
+
 void ObstructionsModel::show() {
     QList<ShownRows::Row> rows;
     if (const Window* window = open_.window()) {
-        const auto& flags = open_.figuresOf(open_.windowId()).flags;
         for (const Obstruction& one : window->obstructions) {
-            const QString kind = one.kind ? truehang::says(*one.kind) : tr("Something");
-            QStringList parts;
-            const auto part = [&](const QString& words, const std::optional<Length>& length) {
-                if (length) {
-                    parts.append(words.arg(truehang::shown(open_.survey(), length)));
-                }
-            };
-            part(tr("%1 from the left edge"), one.left);
-            part(tr("%1 wide"), one.width);
-            part(tr("%1 above the floor"), one.bottom);
-            part(tr("%1 high"), one.height);
-            part(tr("%1 out from the wall"), one.depth);
-            const QString line = parts.isEmpty() ? tr("not measured yet") : parts.join(QStringLiteral(", "));
-            const auto flag = std::ranges::find_if(flags, [&](const Flag& f) { return f.obstruction == one.id; });
-            const QString caution = flag == flags.end() ? QString() : shown(flag->text);
+            const QString kind = kind_says(one);
+            const QString line = lineOf(one);
+            const QString caution = cautionOf(one);
             rows.append({shown(one.id), kind, one.kind ? shown(one.kind->text()) : QString(), line, shown(one.note),
                          caution, QStringLiteral("%1, %2. %3 %4").arg(kind, line, shown(one.note), caution)});
         }
@@ -107,10 +177,11 @@ void ObstructionsModel::show() {
     obstructions_.setRows(rows);
     showForm();
     emit changed();
+    emit placeChanged();
 }
 
 void ObstructionsModel::showForm() {
-    const Obstruction* one = find_obstruction(open_.window(), current_);
+    const Obstruction* one = edited();
     if (!one) {
         current_.clear();
         form_.setFields({});
@@ -188,6 +259,7 @@ void ObstructionsModel::edit(const QString& obstructionId) {
     form_.forgetFaults();
     showForm();
     emit changed();
+    emit placeChanged();
 }
 
 void ObstructionsModel::remove(const QString& obstructionId) {

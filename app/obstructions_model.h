@@ -2,6 +2,7 @@
 #pragma once
 
 #include "field_form.h"
+#include "obstruction_placing.h"
 #include "shown_rows.h"
 
 #include <QObject>
@@ -24,6 +25,15 @@ class ObstructionsModel : public QObject {
     /// Fields `kind` (choice), `left` (from the opening's left edge, may be negative), `width`, `bottom` (above the
     /// floor), `height`, `depth` (out from the wall), `note`.
     Q_PROPERTY(truehang::FieldForm* form READ form CONSTANT)
+    /// Moves the one being edited on the drawing; the form follows.
+    Q_PROPERTY(truehang::ObstructionPlacing* placing READ placing CONSTANT)
+    /// Where the one being edited stands, for who can't see the drawing: "Radiator, 120 from the left edge, ...".
+    Q_PROPERTY(QString standsAt READ standsAt NOTIFY placeChanged)
+    /// What the one being edited meets, in the flags' words; empty where nothing. Its severity (`stop` to `note`, a
+    /// caution before all) and that severity's word ("Decide").
+    Q_PROPERTY(QString meets READ meets NOTIFY placeChanged)
+    Q_PROPERTY(QString meetsSeverity READ meetsSeverity NOTIFY placeChanged)
+    Q_PROPERTY(QString meetsWord READ meetsWord NOTIFY placeChanged)
 
 public:
     explicit ObstructionsModel(OpenVisit& open, QObject* parent = nullptr);
@@ -33,6 +43,11 @@ public:
     [[nodiscard]] ShownRows* kinds() { return &kinds_; }
     [[nodiscard]] QString current() const { return current_; }
     [[nodiscard]] FieldForm* form() { return &form_; }
+    [[nodiscard]] ObstructionPlacing* placing() { return &placing_; }
+    [[nodiscard]] QString standsAt() const;
+    [[nodiscard]] QString meets() const;
+    [[nodiscard]] QString meetsSeverity() const;
+    [[nodiscard]] QString meetsWord() const;
 
     /// Adds one of this kind, edits it and returns its id.
     Q_INVOKABLE QString add(const QString& kind);
@@ -43,10 +58,16 @@ public:
 
 signals:
     void changed();
+    void placeChanged();
 
 private:
     void show();
     void showForm();
+    void follow();
+    [[nodiscard]] const Obstruction* edited() const;
+    [[nodiscard]] QString lineOf(const Obstruction& one) const;
+    [[nodiscard]] QString cautionOf(const Obstruction& one) const;
+    [[nodiscard]] std::vector<Flag> met() const;
     [[nodiscard]] QString placeOf(const QString& field) const;
     [[nodiscard]] QString leaveField(const QString& field, const QString& text);
     [[nodiscard]] QString chooseField(const QString& field, const QString& word);
@@ -55,6 +76,7 @@ private:
     ShownRows obstructions_;
     ShownRows kinds_;
     FieldForm form_;
+    ObstructionPlacing placing_;
     QString current_;
 };
 

@@ -133,13 +133,17 @@ const Figures& OpenVisit::figures() const {
 
 WindowFigures OpenVisit::figuresWith(const QString& windowId, const Reading& reading) const {
     const Window* there = window(windowId);
-    const Room* room = roomOf(windowId);
-    if (!there || !room) {
+    if (!there) {
         return {};
     }
     Window tried = *there;
     tried.readings.push_back(reading);
-    return work_out_window(parts_->survey, *room, tried);
+    return figuresWith(tried);
+}
+
+WindowFigures OpenVisit::figuresWith(const Window& tried) const {
+    const Room* room = roomOf(shown(tried.id));
+    return room ? work_out_window(parts_->survey, *room, tried) : WindowFigures{};
 }
 
 bool OpenVisit::edit(const QString& says, const std::function<bool(Survey&)>& change, AfterKeeping after) {

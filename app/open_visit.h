@@ -45,6 +45,8 @@ public:
     [[nodiscard]] const Figures& figures() const;
     /// Figures of one window with this reading in it, which isn't kept yet.
     [[nodiscard]] WindowFigures figuresWith(const QString& windowId, const Reading& reading) const;
+    /// Figures of one of the survey's windows as it would be, which isn't kept yet.
+    [[nodiscard]] WindowFigures figuresWith(const Window& tried) const;
 
     /// What happens once an edit is on the disk (no text) or couldn't be written (the reason).
     using AfterKeeping = std::function<void(const QString& fault)>;

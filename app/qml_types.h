@@ -3,6 +3,8 @@
 
 #include "elevation_item.h"
 #include "notebook.h"
+#include "obstruction_placing.h"
+#include "placing_item.h"
 #include "signature_item.h"
 #include "thread_item.h"
 
@@ -190,6 +192,19 @@ struct SignatureItemType {
     Q_GADGET
     QML_FOREIGN(truehang::SignatureItem)
     QML_NAMED_ELEMENT(SignatureItem)
+};
+
+struct PlacingItemType {
+    Q_GADGET
+    QML_FOREIGN(truehang::PlacingItem)
+    QML_NAMED_ELEMENT(PlacingItem)
+};
+
+struct ObstructionPlacingType {
+    Q_GADGET
+    QML_FOREIGN(truehang::ObstructionPlacing)
+    QML_NAMED_ELEMENT(ObstructionPlacing)
+    QML_UNCREATABLE("handed over by the program")
 };
 
 struct ThreadItemType {

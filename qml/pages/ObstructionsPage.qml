@@ -10,6 +10,7 @@ Page {
 
     readonly property ObstructionsModel obstructions: page.notebook.obstructions
     property bool adding: false
+    property bool turned: false // seen from the side
 
     panel: page.obstructions.current !== "" ? "one" : page.adding ? "add" : ""
 
@@ -57,9 +58,11 @@ Page {
                 onClicked: page.notebook.visit.redo()
             }
         ]
-        sideContent: Elevation {
+        sideContent: Placing {
             source: page.notebook.open
-            dimensions: false
+            placing: page.obstructions.placing
+            turned: page.turned
+            dimensions: page.turned
             onObstructionPicked: obstructionId => page.obstructions.edit(obstructionId)
         }
 
@@ -126,21 +129,36 @@ Page {
             action: qsTr("Done with this one")
             onBackAsked: page.leave()
             onActed: page.leave()
-            sideContent: Elevation {
+            word: page.turned ? qsTr("from the front") : qsTr("from the side")
+            wordExplained: page.turned ? qsTr("Look from the front") : qsTr("Look from the side")
+            onWordChosen: page.turned = !page.turned
+            sideContent: Placing {
                 source: page.notebook.open
-                dimensions: false
-                movable: page.obstructions.current
+                placing: page.obstructions.placing
+                movable: page.turned ? "" : page.obstructions.current
+                turned: page.turned
+                dimensions: page.turned
+                Accessible.description: page.obstructions.standsAt
                 onObstructionPicked: obstructionId => page.obstructions.edit(obstructionId)
-                onObstructionMoved: (obstructionId, left, bottom) => {
-                    page.obstructions.form.leave("left", left);
-                    page.obstructions.form.leave("bottom", bottom);
-                }
+            }
+            footWords: WordButton {
+                visible: page.notebook.visit.canUndo
+                text: qsTr("undo")
+                onClicked: page.notebook.visit.undo()
             }
 
+            FlagLine {
+                visible: page.obstructions.meets !== ""
+                width: parent.width
+                severity: page.obstructions.meetsSeverity
+                word: page.obstructions.meetsWord
+                text: page.obstructions.meets
+                Accessible.role: Accessible.AlertMessage
+            }
             Sentence {
                 width: parent.width
                 second: true
-                text: qsTr("Type the numbers, or drag it on the drawing and measure it after.")
+                text: page.obstructions.placing.lies !== "" ? qsTr("On: %1").arg(page.obstructions.placing.lies) : page.turned ? qsTr("Type how far it stands out from the wall.") : qsTr("Drag it on the drawing, or type the numbers. Arrow keys move it too.")
             }
             FormFields {
                 width: parent.width

@@ -53,6 +53,12 @@ void hold_shape(Extent& extent, const WindowOutline& outline, double left, doubl
     }
 }
 
+/// The floor's height under the middle of an obstruction.
+double floor_under(const WindowOutline& outline, const Obstruction& obstruction) {
+    const ObstructionBox box = box_of(obstruction);
+    return outline.at(outline.floor, box.left + box.width / 2.0);
+}
+
 Extent extent_of(const Window& window, const WindowOutline& outline) {
     const double left = std::min({outline.left_x[0], outline.left_x[1], outline.left_x[2]});
     const double right = std::max({outline.right_x[0], outline.right_x[1], outline.right_x[2]});
@@ -74,8 +80,9 @@ Extent extent_of(const Window& window, const WindowOutline& outline) {
     }
     for (const Obstruction& obstruction : window.obstructions) {
         const ObstructionBox box = box_of(obstruction);
-        hold(box.left, box.bottom);
-        hold(box.right(), box.top());
+        const double floor = floor_under(outline, obstruction);
+        hold(box.left, floor + box.bottom);
+        hold(box.right(), floor + box.top());
     }
     hold_shape(extent, outline, left, right);
     for (const double x : {extent.left, outline.x_of(Line::centre), extent.right}) {
@@ -135,7 +142,7 @@ public:
         draw_wall();
         draw_opening(board_, outline_);
         for (const Obstruction& obstruction : window_.obstructions) {
-            draw_obstruction(board_, obstruction);
+            draw_obstruction(board_, obstruction, floor_under(outline_, obstruction));
         }
         const HouseRules rules = house_rules(survey_.rules);
         for (std::size_t i = 0; i < window_.layers.size(); ++i) {

@@ -28,6 +28,12 @@ struct Standing {
     int importance = 0;
 };
 
+/// How deep the hem at the lower edge is made.
+double hem_of(const Layer& layer, const HouseRules& rules) {
+    const auto& heading = layer.treatment ? layer.treatment->heading : std::nullopt;
+    return heading && heading->is(Heading::roman) ? rules.blind_hem : rules.hem;
+}
+
 class SideDrawer {
 public:
     SideDrawer(const Survey& survey, const Window& window, const WindowFigures& figures,
@@ -55,6 +61,9 @@ public:
         for (const Standing& thing : standing_) {
             out = std::max(out, thing.out);
         }
+        for (const Obstruction& obstruction : window_.obstructions) {
+            out = std::max(out, obstruction.depth ? obstruction.depth->mm() : usual_stand_out(obstruction));
+        }
         const double px = options_.pixel;
         const double tall = std::max(1.0, ceiling_ - floor_);
         const double deep = recess() + wall_mm + out + 150.0;
@@ -67,7 +76,7 @@ public:
         DrawingBoard board(elevation, elevation.origin, scale, px);
         draw_wall(board);
         for (const Obstruction& obstruction : window_.obstructions) {
-            draw_side_of(board, obstruction);
+            draw_obstruction_side(board, obstruction, floor_);
         }
         draw_hangings(board);
         draw_tapes(board, elevation, out);
@@ -113,7 +122,7 @@ private:
             if (obstruction.depth) {
                 const ObstructionBox box = box_of(obstruction);
                 standing_.push_back({obstruction_text(obstruction) + " " + said(obstruction.depth->mm()), "",
-                                     obstruction.depth->mm(), box.bottom + box.height / 2.0, 2});
+                                     obstruction.depth->mm(), floor_ + box.bottom + box.height / 2.0, 2});
             }
         }
     }
@@ -147,13 +156,6 @@ private:
         }
     }
 
-    void draw_side_of(DrawingBoard& board, const Obstruction& obstruction) const {
-        const ObstructionBox box = box_of(obstruction);
-        const double out = obstruction.depth ? obstruction.depth->mm() : 60.0;
-        const Role role = box.known && obstruction.depth ? Role::hairline : Role::guess;
-        board.rectangle(role, stroke_px::fine, {0.0, box.bottom}, {std::max(out, 1.0), box.top()}, obstruction.id);
-    }
-
     void draw_hangings(DrawingBoard& board) const {
         const HouseRules rules = house_rules(survey_.rules);
         for (std::size_t i = 0; i < window_.layers.size(); ++i) {
@@ -167,6 +169,9 @@ private:
                     board.line(Role::hairline, stroke_px::hair, {x + side, edges->bottom}, {x + side, edges->top},
                                "curtain");
                 }
+                const double hem = std::min(hem_of(layer, rules), edges->top - edges->bottom);
+                board.line(Role::hairline, stroke_px::hair, {x - half, edges->bottom + hem},
+                           {x + half, edges->bottom + hem}, "curtain");
                 board.line(Role::ink, stroke_px::strong, {x - half, edges->bottom}, {x + half, edges->bottom},
                            "curtain");
             }

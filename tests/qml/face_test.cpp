@@ -391,8 +391,10 @@ private slots:
         QTest::mouseRelease(&scene.window(), Qt::LeftButton, {}, from + QPoint(30, 0));
         scene.settle();
         const QString after = value(obstructions.form(), "left", "text").toString();
-        // 30 px at the drawing's scale, to the nearest 10 mm.
-        QVERIFY(std::abs(after.toDouble() - before.toDouble() - 30 / drawing->elevation().scale) <= 10.0);
+        // Derived: 30 px at the drawing's scale, and no further off than a line's reach of 10 px.
+        QVERIFY(std::abs(after.toDouble() - before.toDouble() - 30 / drawing->elevation().scale) <=
+                10.0 / drawing->elevation().scale);
+        QVERIFY(after != before);
         QCOMPARE(Scene::warnings(), QStringList());
     }
 
