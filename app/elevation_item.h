@@ -78,6 +78,7 @@ protected:
     [[nodiscard]] QString obstructionAt(QPointF at) const;
     [[nodiscard]] QPointF pressedAt() const { return pressed_at_; }
     [[nodiscard]] const Window* drawnWindow() const;
+    [[nodiscard]] bool isTurned() const { return turned_; }
 
 private:
     [[nodiscard]] QColor colourOver(const Stroke& stroke) const;

@@ -56,7 +56,7 @@ public:
           choices(open, hanging),
           client(open, hanging, choices),
           agreement(open),
-          photos(open, devices),
+          photos(open, devices, settings),
           send(open, keeping_in, devices),
           sheets(open, devices),
           workroom_rules(QFileInfo(settings_file).absoluteDir().filePath(QStringLiteral("house-rules.json"))),

@@ -4,7 +4,6 @@
 #include "form_fields.h"
 #include "open_visit.h"
 #include "sheet/words.h"
-#include "sheet/words.h"
 #include "trade_words.h"
 #include "whereabouts.h"
 #include "writing.h"
@@ -114,6 +113,15 @@ QString ObstructionsModel::standsAt() const {
     return one ? QStringLiteral("%1, %2").arg(kind_says(*one), lineOf(*one)) : QString();
 }
 
+QString ObstructionsModel::placeLine() const {
+    const Obstruction* one = edited();
+    if (!one || !one->left || !one->bottom) {
+        return {};
+    }
+    return tr("%1 from the left edge, %2 above the floor")
+        .arg(truehang::shown(open_.survey(), one->left), truehang::shown(open_.survey(), one->bottom));
+}
+
 std::vector<Flag> ObstructionsModel::met() const {
     std::vector<Flag> met;
     const Obstruction* one = edited();
@@ -188,14 +196,14 @@ void ObstructionsModel::showForm() {
         return;
     }
     const FieldMaker make{open_, [this](const QString& field) { return placeOf(field); }};
-    form_.setFields({make.choice(QStringLiteral("kind"), tr("What it is"), one->kind, {}),
-                     make.length(QStringLiteral("left"), tr("From the opening's left edge"), one->left,
+    form_.setFields({make.length(QStringLiteral("left"), tr("From the opening's left edge"), one->left,
                                  tr("with a minus: to the left of it")),
                      make.length(QStringLiteral("width"), tr("Width"), one->width),
                      make.length(QStringLiteral("bottom"), tr("Lower edge above the floor"), one->bottom),
                      make.length(QStringLiteral("height"), tr("Height"), one->height),
                      make.length(QStringLiteral("depth"), tr("Out from the wall"), one->depth),
-                     make.text(QStringLiteral("note"), tr("Note"), shown(one->note))});
+                     make.text(QStringLiteral("note"), tr("Note"), shown(one->note)),
+                     make.choice(QStringLiteral("kind"), tr("What it is"), one->kind, {})});
 }
 
 QString ObstructionsModel::leaveField(const QString& field, const QString& text) {

@@ -29,6 +29,8 @@ class ObstructionsModel : public QObject {
     Q_PROPERTY(truehang::ObstructionPlacing* placing READ placing CONSTANT)
     /// Where the one being edited stands, for who can't see the drawing: "Radiator, 120 from the left edge, ...".
     Q_PROPERTY(QString standsAt READ standsAt NOTIFY placeChanged)
+    /// The same in short, as it moves: "100 from the left edge, 715 above the floor"; empty where it has no place yet.
+    Q_PROPERTY(QString placeLine READ placeLine NOTIFY placeChanged)
     /// What the one being edited meets, in the flags' words; empty where nothing. Its severity (`stop` to `note`, a
     /// caution before all) and that severity's word ("Decide").
     Q_PROPERTY(QString meets READ meets NOTIFY placeChanged)
@@ -45,6 +47,7 @@ public:
     [[nodiscard]] FieldForm* form() { return &form_; }
     [[nodiscard]] ObstructionPlacing* placing() { return &placing_; }
     [[nodiscard]] QString standsAt() const;
+    [[nodiscard]] QString placeLine() const;
     [[nodiscard]] QString meets() const;
     [[nodiscard]] QString meetsSeverity() const;
     [[nodiscard]] QString meetsWord() const;

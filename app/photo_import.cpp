@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "photo_import.h"
 
+#include "photo_segments.h"
+
 #include <QBuffer>
 #include <QCoreApplication>
 #include <QImageReader>
 #include <QImageWriter>
 #include <algorithm>
+#include <cmath>
 
 namespace truehang {
 
@@ -24,7 +27,11 @@ QSize fitted(const QSize& size, int longest) {
 }
 
 /// Only the pixels, over paper white where they were transparent: texts, colour profiles and resolution stay behind.
+/// What isn't transparent already lies as it is wanted and isn't copied; `picture` must outlive the answer.
 QImage bare_pixels(const QImage& picture) {
+    if (picture.format() == QImage::Format_RGB32) {
+        return {picture.constBits(), picture.width(), picture.height(), picture.bytesPerLine(), QImage::Format_RGB32};
+    }
     QImage bare(picture.size(), QImage::Format_RGB32);
     const QImage same = picture.convertToFormat(QImage::Format_ARGB32_Premultiplied);
     for (int y = 0; y < bare.height(); ++y) {
@@ -40,7 +47,16 @@ QImage bare_pixels(const QImage& picture) {
 
 }  // namespace
 
-Result<ImportedPhoto> import_photo(const QByteArray& file) {
+QSize kept_size(const QSize& size) {
+    const double pixels = static_cast<double>(size.width()) * size.height();
+    if (pixels <= static_cast<double>(photo_pixel_limit)) {
+        return size;
+    }
+    const double share = std::sqrt(static_cast<double>(photo_pixel_limit) / pixels);
+    return {std::max(1, static_cast<int>(size.width() * share)), std::max(1, static_cast<int>(size.height() * share))};
+}
+
+Result<ImportedPhoto> import_photo(const QByteArray& file, SaidBeside said) {
     if (file.size() > photo_file_limit) {
         return error(ErrorCode::out_of_range,
                      QT_TRANSLATE_NOOP("photos", "The file is larger than 64 MB. Choose a smaller picture."));
@@ -60,22 +76,29 @@ Result<ImportedPhoto> import_photo(const QByteArray& file) {
         return error(ErrorCode::out_of_range,
                      QT_TRANSLATE_NOOP("photos", "The picture is larger than can be opened here."));
     }
-    reader.setScaledSize(fitted(size, photo_side_limit));
+    if (kept_size(size) != size) {
+        reader.setScaledSize(kept_size(size));
+    }
     const QImage read = reader.read();
     if (read.isNull()) {
         return error(ErrorCode::unreadable,
                      QT_TRANSLATE_NOOP("photos", "The picture is damaged or cut short. Choose it again."));
     }
-    return import_photo(read);
+    const auto photo = import_photo(read);
+    if (!photo || said == SaidBeside::dropped) {
+        return photo;
+    }
+    return ImportedPhoto{with_segments(photo->jpeg, said_beside_pixels(file)), photo->width, photo->height};
 }
 
 Result<ImportedPhoto> import_photo(const QImage& picture) {
     if (picture.isNull()) {
         return error(ErrorCode::unreadable, QT_TRANSLATE_NOOP("photos", "There is no picture to take in."));
     }
-    const QSize size = fitted(picture.size(), photo_side_limit);
-    const QImage bare = bare_pixels(
-        size == picture.size() ? picture : picture.scaled(size, Qt::IgnoreAspectRatio, Qt::SmoothTransformation));
+    const QSize size = kept_size(picture.size());
+    const QImage sized =
+        size == picture.size() ? picture : picture.scaled(size, Qt::IgnoreAspectRatio, Qt::SmoothTransformation);
+    const QImage bare = bare_pixels(sized);
     ImportedPhoto photo{{}, bare.width(), bare.height()};
     QBuffer out(&photo.jpeg);
     out.open(QIODevice::WriteOnly);
@@ -83,6 +106,10 @@ Result<ImportedPhoto> import_photo(const QImage& picture) {
     writer.setQuality(jpeg_quality);
     if (!writer.write(bare)) {
         return error(ErrorCode::io, QT_TRANSLATE_NOOP("photos", "The picture can't be written as JPEG."));
+    }
+    out.close();
+    if (photo.jpeg.size() > photo_kept_limit) {  // noise that hardly packs: fewer pixels rather than none
+        return import_photo(sized.scaled(sized.size() * 0.7, Qt::KeepAspectRatio, Qt::SmoothTransformation));
     }
     return photo;
 }

@@ -5,16 +5,26 @@
 
 #include <QByteArray>
 #include <QImage>
+#include <QSize>
 
 namespace truehang {
 
-/// The largest file taken in, in bytes, and the longest side kept, in px: a phone's photo fits, a poster's scan is made
-/// smaller.
+/// The largest file taken in, in bytes, and how many pixels are kept: a phone's photo stays as large as it is, a
+/// poster's scan is made smaller.
 inline constexpr qint64 photo_file_limit = 64LL * 1024 * 1024;
-inline constexpr int photo_side_limit = 4096;
+inline constexpr qint64 photo_pixel_limit = 60'000'000;
+/// The largest that a kept photo becomes, in bytes: what a workroom takes.
+inline constexpr qint64 photo_kept_limit = 32LL * 1024 * 1024;
 inline constexpr int thumbnail_side = 320;
 
-/// A picture as it is kept: upright, JPEG, without a byte of what the file said about place, owner, camera or time.
+/// What is kept of what a file says beside its pixels: place, owner, camera, time.
+enum class SaidBeside {
+    dropped,
+    kept,  ///< Exif, XMP and IPTC of a JPEG; only where the surveyor asked for it
+};
+
+/// A picture as it is kept: upright, JPEG, without a byte of what the file said about place, owner, camera or time,
+/// unless that is asked for.
 struct ImportedPhoto {
     QByteArray jpeg;
     int width = 0;
@@ -22,11 +32,14 @@ struct ImportedPhoto {
 };
 
 /// Reads a picture file's bytes, turns it upright as its orientation tag asks (Exif 2.32, tag 0x0112) and encodes its
-/// pixels anew. Errors: `unreadable` for what isn't a picture or is cut short, `out_of_range` for one that is too large
-/// to be opened. May run on any thread.
-[[nodiscard]] Result<ImportedPhoto> import_photo(const QByteArray& file);
+/// pixels anew, as many as there are. Errors: `unreadable` for what isn't a picture or is cut short, `out_of_range` for
+/// one that is too large to be opened. May run on any thread.
+[[nodiscard]] Result<ImportedPhoto> import_photo(const QByteArray& file, SaidBeside said = SaidBeside::dropped);
 /// The same for pixels that are in hand already, as from the clipboard.
 [[nodiscard]] Result<ImportedPhoto> import_photo(const QImage& picture);
+
+/// The size at which a picture is kept: its own, or as many pixels as are kept in the same proportion.
+[[nodiscard]] QSize kept_size(const QSize& size);
 
 /// A small picture of a kept photo; null where it doesn't read. May run on any thread.
 [[nodiscard]] QImage thumbnail_of(const QByteArray& jpeg);

@@ -4,6 +4,7 @@
 #include "devices.h"
 #include "open_visit.h"
 #include "photo_import.h"
+#include "settings.h"
 #include "survey_keeping.h"
 #include "whereabouts.h"
 #include "writing.h"
@@ -36,22 +37,26 @@ void aside(QObject* owner, Work work, Then then) {
 
 }  // namespace
 
-PhotosModel::PhotosModel(OpenVisit& open, Devices& devices, QObject* parent)
+PhotosModel::PhotosModel(OpenVisit& open, Devices& devices, Settings& settings, QObject* parent)
     : QObject(parent),
       open_(open),
       devices_(devices),
-      photos_({"sha256", "caption", "thumbnail", "picture", "state", "spoken"}) {
+      settings_(settings),
+      marks_(open),
+      photos_({"sha256", "caption", "thumbnail", "picture", "state", "marked", "spoken"}) {
     connect(&open_, &OpenVisit::windowChanged, this, [this] {
         setFault({});
         show();
     });
     connect(&open_, &OpenVisit::changed, this, &PhotosModel::show);
     connect(&open_, &OpenVisit::standingChanged, this, &PhotosModel::askArrived);
+    connect(&settings_, &Settings::changed, this, &PhotosModel::changed);
     show();
 }
 
 QString PhotosModel::windowTitle() const { return open_.titleOf(open_.windowId()); }
 QUrl PhotosModel::cameraSource() const { return devices_.camera->source(); }
+bool PhotosModel::keepsOrigin() const { return settings_.keepsPhotoOrigin(); }
 bool PhotosModel::canPaste() const { return devices_.clipboard->hasPicture(); }
 
 QString PhotosModel::placeOf(const QString& sha256) const {
@@ -67,8 +72,14 @@ void PhotosModel::show() {
             const QString caption = open_.place().has(place) ? open_.place().text(place) : shown(photo.caption);
             const Files files = files_.value(sha);
             const QString state = arrived_.contains(sha) ? tr("there") : tr("on this phone");
-            rows.append({sha, caption, files.thumbnail, files.picture, state,
-                         QStringLiteral("%1, %2").arg(caption.isEmpty() ? tr("Photo") : caption, state)});
+            const int count = static_cast<int>(photo.marks.size());
+            const QString marked = count == 0 ? QString() : count == 1 ? tr("1 mark") : tr("%1 marks").arg(count);
+            QStringList spoken{caption.isEmpty() ? tr("Photo") : caption, state};
+            if (count > 0) {
+                spoken.append(marked);
+            }
+            rows.append(
+                {sha, caption, files.thumbnail, files.picture, state, marked, spoken.join(QStringLiteral(", "))});
             if (!files_.contains(sha)) {
                 files_.insert(sha, {});
                 findFiles(sha);
@@ -132,7 +143,8 @@ void PhotosModel::takeIn(const QUrl& file) {
         setFault(fault_of(read));
         return;
     }
-    takeInWith([bytes = *read] { return import_photo(bytes); });
+    const SaidBeside said = keepsOrigin() ? SaidBeside::kept : SaidBeside::dropped;
+    takeInWith([bytes = *read, said] { return import_photo(bytes, said); });
 }
 
 void PhotosModel::paste() {

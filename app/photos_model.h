@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "marks_model.h"
 #include "photo_import.h"
 #include "shown_rows.h"
 
@@ -13,6 +14,7 @@
 namespace truehang {
 
 class OpenVisit;
+class Settings;
 struct Devices;
 
 /// The photos of the open window. What comes in is turned upright and re-encoded without location or owner data, off
@@ -21,7 +23,7 @@ class PhotosModel : public QObject {
     Q_OBJECT
     Q_PROPERTY(QString windowTitle READ windowTitle NOTIFY changed)
     /// Roles: `sha256` (key), `caption`, `thumbnail` (url), `picture` (url), `state` (words: "on this phone", "there"),
-    /// `spoken`.
+    /// `marked` ("2 marks", empty where none), `spoken`.
     Q_PROPERTY(truehang::ShownRows* photos READ photos CONSTANT)
     /// How many are being read in just now.
     Q_PROPERTY(int coming READ coming NOTIFY changed)
@@ -29,11 +31,15 @@ class PhotosModel : public QObject {
     Q_PROPERTY(QString fault READ fault NOTIFY changed)
     /// The QML file for a Loader that shows the camera and calls `takeIn`; empty: "No camera here, choose a file".
     Q_PROPERTY(QUrl cameraSource READ cameraSource CONSTANT)
+    /// The marks over one of the photos.
+    Q_PROPERTY(truehang::MarksModel* marks READ marks CONSTANT)
+    /// Place and owner stay in the photos that come in.
+    Q_PROPERTY(bool keepsOrigin READ keepsOrigin NOTIFY changed)
     /// The system can be asked for a picture in its clipboard.
     Q_PROPERTY(bool canPaste READ canPaste CONSTANT)
 
 public:
-    PhotosModel(OpenVisit& open, Devices& devices, QObject* parent = nullptr);
+    PhotosModel(OpenVisit& open, Devices& devices, Settings& settings, QObject* parent = nullptr);
 
     [[nodiscard]] QString windowTitle() const;
     [[nodiscard]] ShownRows* photos() { return &photos_; }
@@ -41,6 +47,8 @@ public:
     [[nodiscard]] QString fault() const { return fault_; }
     [[nodiscard]] QUrl cameraSource() const;
     [[nodiscard]] bool canPaste() const;
+    [[nodiscard]] MarksModel* marks() { return &marks_; }
+    [[nodiscard]] bool keepsOrigin() const;
 
     /// Takes in a file that was chosen or captured.
     Q_INVOKABLE void takeIn(const QUrl& file);
@@ -71,6 +79,8 @@ private:
 
     OpenVisit& open_;
     Devices& devices_;
+    Settings& settings_;
+    MarksModel marks_;
     ShownRows photos_;
     QHash<QString, Files> files_;
     QSet<QString> arrived_;

@@ -122,10 +122,13 @@ void PlacingItem::paintGuides(QPainter& painter) const {
     }
 }
 
-/// A triangle with a stroke in it, beside the upper right corner and within the drawing.
+/// A triangle with a stroke in it, within the drawing: beside the upper right corner, from the side over the thing
+/// itself, since words stand beside it there.
 void PlacingItem::paintMark(QPainter& painter, const QRectF& bounds) const {
-    const double x = std::clamp(bounds.right() + mark_side * 0.4, 2.0, std::max(2.0, width() - mark_side - 2));
-    const double y = std::clamp(bounds.top() - mark_side, 2.0, std::max(2.0, height() - mark_side - 2));
+    const QPointF at = isTurned() ? bounds.center() - QPointF(mark_side / 2, -mark_side)
+                                  : bounds.topRight() + QPointF(mark_side * 0.4, -mark_side);
+    const double x = std::clamp(at.x(), 2.0, std::max(2.0, width() - mark_side - 2));
+    const double y = std::clamp(at.y(), 2.0, std::max(2.0, height() - mark_side - 2));
     const QPolygonF triangle(
         {QPointF(x, y + mark_side), QPointF(x + mark_side / 2, y + 2), QPointF(x + mark_side, y + mark_side)});
     painter.setPen(QPen(colourOf(Role::thread), 2.0, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "elevation_item.h"
+#include "marks_item.h"
 #include "notebook.h"
 #include "obstruction_placing.h"
 #include "placing_item.h"
@@ -204,6 +205,19 @@ struct ObstructionPlacingType {
     Q_GADGET
     QML_FOREIGN(truehang::ObstructionPlacing)
     QML_NAMED_ELEMENT(ObstructionPlacing)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct MarksItemType {
+    Q_GADGET
+    QML_FOREIGN(truehang::MarksItem)
+    QML_NAMED_ELEMENT(MarksItem)
+};
+
+struct MarksModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::MarksModel)
+    QML_NAMED_ELEMENT(MarksModel)
     QML_UNCREATABLE("handed over by the program")
 };
 

@@ -16,6 +16,7 @@ constexpr auto look_key = "look";
 constexpr auto text_key = "text-scale";
 constexpr auto inch_key = "inch-denominator";
 constexpr auto aloud_key = "aloud";
+constexpr auto photo_origin_key = "photos/origin";
 constexpr std::array<qreal, 4> text_scales{1.0, 1.25, 1.5, 2.0};
 
 }  // namespace
@@ -52,6 +53,9 @@ void Settings::setInchDenominator(int denominator) { set(inch_key, denominator, 
 
 bool Settings::aloud() const { return file_->value(aloud_key, false).toBool(); }
 void Settings::setAloud(bool aloud) { set(aloud_key, aloud, aloud != this->aloud()); }
+bool Settings::keepsPhotoOrigin() const { return file_->value(photo_origin_key, false).toBool(); }
+
+void Settings::setKeepsPhotoOrigin(bool keeps) { set(photo_origin_key, keeps, keeps != keepsPhotoOrigin()); }
 
 QString Settings::decimalMark() const { return QString(QLatin1Char(decimal_mark())); }
 

@@ -22,6 +22,8 @@ class Settings : public QObject {
     Q_PROPERTY(int inchDenominator READ inchDenominator WRITE setInchDenominator NOTIFY changed)
     /// Stations are said aloud, and what was typed is read back.
     Q_PROPERTY(bool aloud READ aloud WRITE setAloud NOTIFY changed)
+    /// Photos keep what their files say of place, owner, camera and time; else only the pixels are kept.
+    Q_PROPERTY(bool keepsPhotoOrigin READ keepsPhotoOrigin WRITE setKeepsPhotoOrigin NOTIFY changed)
     /// "." or ",", as the system's locale writes numbers.
     Q_PROPERTY(QString decimalMark READ decimalMark CONSTANT)
 
@@ -39,6 +41,8 @@ public:
     void setInchDenominator(int denominator);
     [[nodiscard]] bool aloud() const;
     void setAloud(bool aloud);
+    [[nodiscard]] bool keepsPhotoOrigin() const;
+    void setKeepsPhotoOrigin(bool keeps);
     [[nodiscard]] QString decimalMark() const;
 
 signals:

@@ -147,6 +147,11 @@ Page {
                 onClicked: page.notebook.visit.undo()
             }
 
+            Sentence {
+                width: parent.width
+                visible: page.obstructions.placing.moving
+                text: page.obstructions.placing.lies !== "" ? qsTr("%1. On: %2").arg(page.obstructions.placeLine).arg(page.obstructions.placing.lies) : page.obstructions.placeLine
+            }
             FlagLine {
                 visible: page.obstructions.meets !== ""
                 width: parent.width
@@ -158,7 +163,8 @@ Page {
             Sentence {
                 width: parent.width
                 second: true
-                text: page.obstructions.placing.lies !== "" ? qsTr("On: %1").arg(page.obstructions.placing.lies) : page.turned ? qsTr("Type how far it stands out from the wall.") : qsTr("Drag it on the drawing, or type the numbers. Arrow keys move it too.")
+                text: page.turned ? qsTr("Type how far it stands out from the wall.") : qsTr("Drag it on the drawing, or type the numbers. Arrow keys move it too.")
+                visible: !page.obstructions.placing.moving
             }
             FormFields {
                 width: parent.width

@@ -9,6 +9,7 @@ Page {
     id: page
 
     readonly property PhotosModel photos: page.notebook.photos
+    property url drawnOn
     readonly property bool camera: String(page.photos.cameraSource) !== ""
 
     function back(): bool {
@@ -67,7 +68,7 @@ Page {
         Sentence {
             width: parent.width
             visible: page.photos.photos.count === 0 && page.photos.coming === 0
-            text: qsTr("No photos of this window yet. Where a photo was taken and by whom is left out as it comes in.")
+            text: page.photos.keepsOrigin ? qsTr("No photos of this window yet. Where a photo was taken and by whom stays in it, as the settings say.") : qsTr("No photos of this window yet. Where a photo was taken and by whom is left out as it comes in.")
         }
         Sentence {
             width: parent.width
@@ -83,26 +84,25 @@ Page {
                 required property string sha256
                 required property string caption
                 required property url thumbnail
+                required property url picture
                 required property string state
+                required property string marked
                 required property string spoken
 
                 width: parent.width
                 spacing: Theme.rowGap
 
-                Image {
+                MarkedPicture {
                     width: Math.min(parent.width, 300)
-                    height: 200
-                    fillMode: Image.PreserveAspectFit
-                    horizontalAlignment: Image.AlignLeft
-                    source: photo.thumbnail
-                    asynchronous: true
-                    Accessible.role: Accessible.Graphic
-                    Accessible.name: photo.spoken
+                    source: page.notebook.open
+                    photo: photo.sha256
+                    file: photo.thumbnail
+                    spoken: photo.spoken
                 }
                 Sentence {
                     width: parent.width
                     second: true
-                    text: photo.state
+                    text: photo.marked !== "" ? qsTr("%1, %2").arg(photo.state).arg(photo.marked) : photo.state
                 }
                 FieldRow {
                     width: parent.width
@@ -111,10 +111,24 @@ Page {
                     onEdited: words => page.photos.typingCaption(photo.sha256, words)
                     onCommitted: words => page.photos.setCaption(photo.sha256, words)
                 }
-                WordButton {
-                    text: qsTr("take it off")
-                    explained: qsTr("Take this photo off the window; undo brings it back")
-                    onClicked: page.photos.remove(photo.sha256)
+                Flow {
+                    width: parent.width
+                    spacing: Theme.edge
+
+                    WordButton {
+                        text: qsTr("draw on it")
+                        explained: qsTr("Draw arrows, lines and words on this photo")
+                        onClicked: {
+                            page.photos.marks.openPhoto(photo.sha256);
+                            page.drawnOn = photo.picture;
+                            page.panel = "marks";
+                        }
+                    }
+                    WordButton {
+                        text: qsTr("take it off")
+                        explained: qsTr("Take this photo off the window; undo brings it back")
+                        onClicked: page.photos.remove(photo.sha256)
+                    }
                 }
                 Rule {
                     width: parent.width
@@ -123,6 +137,18 @@ Page {
         }
     }
 
+    Place {
+        anchors.fill: parent
+        fills: true
+        active: page.panel === "marks"
+        focus: active
+        sourceComponent: MarksPanel {
+            notebook: page.notebook
+            file: page.drawnOn
+            onBackAsked: page.leave()
+            onActed: page.leave()
+        }
+    }
     Loader {
         id: cameraLoader
 

@@ -123,5 +123,27 @@ Page {
             ]
             onChose: word => page.settings.inchDenominator = Number(word)
         }
+        ChoiceList {
+            width: parent.width
+            label: qsTr("Where a photo was taken, and by whom")
+            chosen: page.settings.keepsPhotoOrigin ? "kept" : "left out"
+            choices: [
+                {
+                    word: "left out",
+                    says: qsTr("left out")
+                },
+                {
+                    word: "kept",
+                    says: qsTr("kept")
+                }
+            ]
+            onChose: word => page.settings.keepsPhotoOrigin = word === "kept"
+        }
+        Sentence {
+            width: parent.width
+            second: true
+            visible: page.settings.keepsPhotoOrigin
+            text: qsTr("Photos that come in from now on tell the workroom where and by whom they were taken.")
+        }
     }
 }

@@ -2,11 +2,13 @@
 #include "support.h"
 
 #include "photo_import.h"
+#include "photo_segments.h"
 
 #include <QBuffer>
 #include <QCryptographicHash>
 #include <QFile>
 #include <QGuiApplication>
+#include <QImageReader>
 #include <QPainter>
 #include <QTest>
 
@@ -21,7 +23,10 @@ private slots:
     void nothingOfPlaceOrOwnerRemains();
     void pngTextsStayBehindAndWhiteStandsBehind();
     void whatIsNotAPictureIsRefused();
-    void aLargePictureIsMadeSmaller();
+    void aPhonesPictureStaysAsLargeAsItIs();
+    void thumbnailsCommentsAndWhatFollowsStayBehind();
+    void whatIsSaidIsKeptOnlyWhereAskedFor();
+    void damagedSegmentsAreNoHarm();
     void takenInKeptAndBroughtBack();
     void aBrokenFileTellsWhy();
 };
@@ -150,15 +155,130 @@ void AppPhotoTest::whatIsNotAPictureIsRefused() {
     QVERIFY(!import_photo(png.left(60)).error().text.empty());
 }
 
-void AppPhotoTest::aLargePictureIsMadeSmaller() {
+void AppPhotoTest::aPhonesPictureStaysAsLargeAsItIs() {
     QImage image(6000, 3000, QImage::Format_RGB32);
     image.fill(Qt::gray);
     const auto photo = import_photo(jpeg_of(image));
     QVERIFY(photo.ok());
-    QCOMPARE(photo->width, photo_side_limit);
-    QCOMPARE(photo->height, photo_side_limit / 2);
+    QCOMPARE(photo->width, 6000);
+    QCOMPARE(photo->height, 3000);
     const QImage small = thumbnail_of(photo->jpeg);
     QCOMPARE(std::max(small.width(), small.height()), thumbnail_side);
+    // Derived: 120 million pixels are twice the 60 million that are kept, so each side is shorter by √2.
+    QCOMPARE(kept_size({12'000, 10'000}), QSize(8485, 7071));
+    QCOMPARE(kept_size({8000, 6000}), QSize(8000, 6000));
+}
+
+namespace {
+
+/// Any marker segment (ITU-T T.81, B.2.4.6) right after the start of the image.
+QByteArray with_marker(const QByteArray& jpeg, char marker, const QByteArray& content) {
+    const auto length = static_cast<quint16>(content.size() + 2);
+    QByteArray segment("\xff", 1);
+    segment.append(marker).append(static_cast<char>(length >> 8)).append(static_cast<char>(length & 0xff));
+    return jpeg.left(2) + segment + content + jpeg.mid(2);
+}
+
+/// IPTC-IIM 4.2 in a Photoshop block (APP13): by-line, data set 2:80.
+QByteArray iptc_with_owner() {
+    const QByteArray record = QByteArray("\x1c\x02\x50\x00\x08", 5) + "R. Oduya";
+    return QByteArray("Photoshop 3.0\0", 14) + QByteArray("8BIM\x04\x04\0\0\0\0\0\x0d", 12) + record +
+           QByteArray(1, '\0');
+}
+
+/// Exif 2.32, big-endian: orientation 6, and a second directory with a thumbnail (0x0201, 0x0202).
+QByteArray exif_with_thumbnail(const QByteArray& thumbnail) {
+    QByteArray tiff("MM\0*\0\0\0\x08", 8);
+    tiff += QByteArray("\0\x01", 2);
+    tiff += QByteArray("\x01\x12\0\x03\0\0\0\x01\0\x06\0\0", 12);
+    tiff += QByteArray("\0\0\0\x1a", 4);  // the next directory at 26
+    tiff += QByteArray("\0\x02", 2);
+    tiff += QByteArray("\x02\x01\0\x04\0\0\0\x01\0\0\0\x38", 12);  // at 56
+    tiff += QByteArray("\x02\x02\0\x04\0\0\0\x01\0\0", 10);
+    tiff += static_cast<char>(thumbnail.size() >> 8);
+    tiff += static_cast<char>(thumbnail.size() & 0xff);
+    tiff += QByteArray("\0\0\0\0", 4);
+    return QByteArray("Exif\0\0", 6) + tiff + thumbnail;
+}
+
+QByteArray a_picture(int width = 64, int height = 48) {
+    QImage image(width, height, QImage::Format_RGB32);
+    image.fill(Qt::darkCyan);
+    return jpeg_of(image);
+}
+
+QByteArray says_much() {
+    const QByteArray xmp = QByteArray("http://ns.adobe.com/xap/1.0/\0", 29) +
+                           "<x:xmpmeta tiff:Orientation=\"6\" exif:GPSLatitude=\"56,3N\">Owner R. Oduya</x:xmpmeta>";
+    QByteArray file = with_marker(a_picture(), '\xfe', "taken by R. Oduya");
+    file = with_marker(file, '\xed', iptc_with_owner());
+    file = with_segment(file, xmp);
+    return with_segment(file, exif_with_thumbnail(a_picture(16, 12)));
+}
+
+}  // namespace
+
+void AppPhotoTest::thumbnailsCommentsAndWhatFollowsStayBehind() {
+    // A second picture after the end of the first, as multi-picture files (CIPA DC-007) have it.
+    const QByteArray file = says_much() + with_segment(a_picture(32, 24), exif_with_place_and_owner());
+    QCOMPARE(QImage::fromData(file).size(), QSize(64, 48));
+    const auto photo = import_photo(file);
+    QVERIFY(photo.ok());
+    QCOMPARE(QSize(photo->width, photo->height), QSize(48, 64));  // turned upright: orientation 6
+    for (const int marker : markers_of(photo->jpeg)) {
+        QVERIFY2(marker == 0xe0 || marker < 0xe0, qPrintable(QString::number(marker, 16)));
+    }
+    for (const char* trace : {"Exif", "GPS", "Oduya", "8BIM", "ns.adobe", "taken by"}) {
+        QVERIFY2(file.contains(trace), trace);  // the sample has it
+        QVERIFY2(!photo->jpeg.contains(trace), trace);
+    }
+    // One start and one end of an image: no thumbnail within, nothing behind.
+    QCOMPARE(photo->jpeg.count(QByteArray("\xff\xd8\xff", 3)), 1);
+    QVERIFY(photo->jpeg.endsWith(QByteArray("\xff\xd9", 2)));
+}
+
+void AppPhotoTest::whatIsSaidIsKeptOnlyWhereAskedFor() {
+    const QByteArray file = says_much();
+    const auto photo = import_photo(file, SaidBeside::kept);
+    QVERIFY(photo.ok());
+    for (const char* trace : {"Exif", "GPSLatitude", "Oduya", "8BIM"}) {
+        QVERIFY2(photo->jpeg.contains(trace), trace);
+    }
+    QVERIFY(!photo->jpeg.contains("tiff:Orientation=\"6\""));
+    // Its pixels are upright already, and Qt's own reading of the tag turns them no further.
+    QByteArray jpeg = photo->jpeg;
+    QBuffer buffer(&jpeg);
+    QImageReader reader(&buffer);
+    reader.setAutoTransform(true);
+    QCOMPARE(reader.transformation(), QImageIOHandler::Transformations(QImageIOHandler::TransformationNone));
+    QCOMPARE(reader.read().size(), QSize(48, 64));
+
+    Bench bench;
+    bench.openNewWindow();
+    QVERIFY(!bench.notebook().settings()->keepsPhotoOrigin());
+    PhotosModel* photos = bench.notebook().photos();
+    bench.files->held.insert(QUrl::fromLocalFile("/a.jpg"), file);
+    photos->takeIn(QUrl::fromLocalFile("/a.jpg"));
+    QTRY_COMPARE_WITH_TIMEOUT(photos->photos()->count(), 1, patience);
+    bench.notebook().settings()->setKeepsPhotoOrigin(true);
+    photos->takeIn(QUrl::fromLocalFile("/a.jpg"));
+    QTRY_COMPARE_WITH_TIMEOUT(photos->photos()->count(), 2, patience);
+    for (int row : {0, 1}) {
+        QTRY_VERIFY_WITH_TIMEOUT(!photos->photos()->value(row, "picture").toUrl().isEmpty(), patience);
+        const QByteArray kept = whole(photos->photos()->value(row, "picture").toUrl().toLocalFile());
+        QCOMPARE(kept.contains("Oduya"), row == 1);
+    }
+}
+
+void AppPhotoTest::damagedSegmentsAreNoHarm() {
+    const QByteArray file = says_much();
+    for (int size = 0; size < 700; ++size) {
+        QVERIFY(said_beside_pixels(file.left(size)).size() <= size);
+    }
+    QCOMPARE(said_beside_pixels("no jpeg"), QByteArray());
+    // A directory that points far beyond the segment.
+    QByteArray wild = with_segment(a_picture(), QByteArray("Exif\0\0MM\0*\xff\xff\xff\xf0", 14));
+    QVERIFY(said_beside_pixels(wild).contains("Exif"));
 }
 
 void AppPhotoTest::takenInKeptAndBroughtBack() {

@@ -205,6 +205,10 @@ TEST(Pages, showAPhotoOnceItIsHere) {
     EXPECT_FALSE(has(served.receiver.ask("GET", sheet), "<img"));
     ASSERT_EQ(served.receiver.put_photo(served.token, digest, photo).status, 201);
     EXPECT_TRUE(has(served.receiver.ask("GET", sheet), "<img src=\"/photos/" + digest + "\" alt=\"radiator valve\">"));
+    // The contract's example has an arrow over it, from (0.42, 0.61) to (0.55, 0.7) of the upright picture.
+    EXPECT_TRUE(has(served.receiver.ask("GET", sheet),
+                    "x1=\"42%\" y1=\"61%\" x2=\"55%\" y2=\"70%\" marker-end=\"url(#tip-1)\""));
+    EXPECT_TRUE(has(served.receiver.ask("GET", sheet), ">valve stands out 60</text>"));
 }
 
 TEST(Pages, ofWhatIsntHere) {

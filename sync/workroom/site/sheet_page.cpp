@@ -4,6 +4,7 @@
 #include "protocol/paths.h"
 #include "sheet/svg.h"
 #include "workroom/site/frame.h"
+#include "workroom/site/photo_view.h"
 
 #include <algorithm>
 #include <array>
@@ -87,15 +88,6 @@ View working_view(const SheetWorking& working) {
         steps << View{step};
     }
     entry.set("steps", steps);
-    return entry;
-}
-
-View photo_view(const Photo& photo, const PhotoIsHere& photo_is_here, bool standalone) {
-    auto entry = view();
-    const bool here = photo_is_here(photo.sha256);
-    entry.set("caption", photo.caption.empty() ? "No caption" : photo.caption);
-    entry.set("src", here && !standalone ? View{sync::photo_path(photo.sha256)} : truth(false));
-    entry.set("absent", here || standalone ? truth(false) : View{"not here yet"});
     return entry;
 }
 
@@ -323,8 +315,11 @@ std::optional<std::string> sheets_page(const Survey& survey, const Figures& figu
     values.set("choices", asked.standalone ? view_list() : choices_view(asked));
     const auto* window = window_of(survey, asked.sheets);
     const bool with_photos = window != nullptr && asked.sheets.kind == SheetKind::measure;
-    set_list(values, "photos", with_photos ? window->photos : std::vector<Photo>{},
-             [&](const Photo& photo) { return photo_view(photo, photo_is_here, asked.standalone); });
+    std::size_t number = 0;
+    set_list(values, "photos", with_photos ? window->photos : std::vector<Photo>{}, [&](const Photo& photo) {
+        return photo_view(photo, window->shape.known().value_or(Shape::recess), ++number, photo_is_here(photo.sha256),
+                          asked.standalone);
+    });
     const std::string title = sheets.size() == 1 ? sheets.front().title : std::string(title_of(asked.sheets.kind));
     Frame frame{title, "page-sheet paper-" + std::string(word_of(asked.paper)), {}, asked.standalone};
     frame.back = {{"/", "Surveys"},
