@@ -97,7 +97,7 @@ QString whole_and_parts(const Check& check, const Window& window, const LengthSt
     if (std::abs(std::abs(whole - parts) - check.off_by.mm()) > same_length_mm) {
         return {};
     }
-    return translated("In one go %1, in %2 parts %3.")
+    return translated(QT_TRANSLATE_NOOP("walk", "In one go %1, in %2 parts %3."))
         .arg(exactly(Length::mm(whole), style))
         .arg(check.readings.size() - 1)
         .arg(exactly(Length::mm(parts), style));
@@ -116,7 +116,7 @@ QString twin_of(const Suspect& suspect, const Window& window) {
     const auto twin = std::ranges::find_if(readings, [&](const CountedReading& reading) {
         return reading.station.word != suspect.station && says_the_same(reading);
     });
-    return twin == readings.end() ? QString() : shown(twin->station.says);
+    return twin == readings.end() ? QString() : shown(station_words(twin->station));
 }
 
 struct SlipWords {
@@ -153,10 +153,9 @@ QString with_it(const Suspect& suspect, const Window& window, const LengthStyle&
     QString text;
     for (const Correction& other : suspect.also) {
         const QString value = meant(other, style);
-        text +=
-            value.isEmpty()
-                ? QString()
-                : translated(", and %1, perhaps %2").arg(within_sentence(station_says(window, other.station)), value);
+        text += value.isEmpty() ? QString()
+                                : translated(QT_TRANSLATE_NOOP("walk", ", and %1, perhaps %2"))
+                                      .arg(within_sentence(station_says(window, other.station)), value);
     }
     return text;
 }
@@ -168,7 +167,7 @@ QString key_of(const Suspect& suspect, std::size_t place) {
 QString figure_of(const Suspect& suspect, const LengthStyle& style) {
     const QString was = suspect.angle ? exactly(*suspect.angle) : exactly(suspect.was, style);
     const QString value = meant_by(suspect, style);
-    return value.isEmpty() ? was : translated("%1, perhaps %2").arg(was, value);
+    return value.isEmpty() ? was : translated(QT_TRANSLATE_NOOP("walk", "%1, perhaps %2")).arg(was, value);
 }
 
 /// A reading that a flag names without suspecting it.
@@ -203,10 +202,13 @@ LineUnderNumber line_under_number(const WindowFigures& worked, const Window& win
     }
     const QString kind = check->adds_up ? QStringLiteral("adds-up") : QStringLiteral("differs");
     if (has_angles(*check, window)) {
-        return {check->adds_up ? translated("Adds up") : translated("Doesn’t add up"), kind};
+        return {check->adds_up ? translated(QT_TRANSLATE_NOOP("walk", "Adds up"))
+                               : translated(QT_TRANSLATE_NOOP("walk", "Doesn’t add up")),
+                kind};
     }
-    const QString words = check->adds_up ? translated("Adds up, to %1 (tape and edges explain %2)")
-                                         : translated("Doesn’t add up: off by %1, tape and edges explain %2");
+    const QString words =
+        check->adds_up ? translated(QT_TRANSLATE_NOOP("walk", "Adds up, to %1 (tape and edges explain %2)"))
+                       : translated(QT_TRANSLATE_NOOP("walk", "Doesn’t add up: off by %1, tape and edges explain %2"));
     return {words.arg(difference(check->off_by, style, true), difference(check->explained, style, false)), kind};
 }
 
@@ -228,25 +230,27 @@ DifferWords differ_words(const WindowFigures& worked, const Window& window, cons
         return {text.left(stop), text.mid(stop + 2)};
     }
     const QString parts = whole_and_parts(*check, window, style);
-    return {translated("These differ by %1").arg(difference(check->off_by, style, true)),
+    return {translated(QT_TRANSLATE_NOOP("walk", "These differ by %1")).arg(difference(check->off_by, style, true)),
             (parts.isEmpty() ? QString() : parts + QLatin1Char(' ')) +
-                translated("Tape and edges explain %1.").arg(difference(check->explained, style, false))};
+                translated(QT_TRANSLATE_NOOP("walk", "Tape and edges explain %1."))
+                    .arg(difference(check->explained, style, false))};
 }
 
 QString slip_in_words(const Suspect& suspect, const Window& window, const LengthStyle& style) {
     if (suspect.slip == "swapped") {
-        return suspect.also.empty()
-                   ? translated("exchanged with another")
-                   : translated("exchanged with %1").arg(station_says(window, suspect.also.front().station));
+        return suspect.also.empty() ? translated(QT_TRANSLATE_NOOP("walk", "exchanged with another"))
+                                    : translated(QT_TRANSLATE_NOOP("walk", "exchanged with %1"))
+                                          .arg(station_says(window, suspect.also.front().station));
     }
     if (suspect.slip == "copied") {
         const QString twin = twin_of(suspect, window);
-        return twin.isEmpty() ? translated("same as another") : translated("same as %1").arg(twin);
+        return twin.isEmpty() ? translated(QT_TRANSLATE_NOOP("walk", "same as another"))
+                              : translated(QT_TRANSLATE_NOOP("walk", "same as %1")).arg(twin);
     }
     const auto known =
         std::ranges::find_if(slip_words, [&](const SlipWords& words) { return suspect.slip == words.slip; });
     if (known == slip_words.end()) {
-        return suspect.slip == "unexplained" ? translated("no slip explains it")
+        return suspect.slip == "unexplained" ? translated(QT_TRANSLATE_NOOP("walk", "no slip explains it"))
                                              : shown(suspect.slip).replace(QLatin1Char('-'), QLatin1Char(' '));
     }
     return translated(known->says) + with_it(suspect, window, style);
@@ -264,13 +268,13 @@ QStringList likelihoods(const std::vector<Suspect>& suspects) {
         if (weight <= 0.0) {
             words.append(QString());
         } else if (tied(i, i + 1)) {
-            words.append(translated("as likely as the next"));
+            words.append(translated(QT_TRANSLATE_NOOP("walk", "as likely as the next")));
         } else if (i > 0 && tied(i - 1, i)) {
-            words.append(translated("just as likely"));
+            words.append(translated(QT_TRANSLATE_NOOP("walk", "just as likely")));
         } else if (weight >= likely_from && weight >= likely_times_the_next * next - rounding) {
-            words.append(translated("likely"));
+            words.append(translated(QT_TRANSLATE_NOOP("walk", "likely")));
         } else {
-            words.append(translated("possible"));
+            words.append(translated(QT_TRANSLATE_NOOP("walk", "possible")));
         }
     }
     return words;
@@ -289,12 +293,15 @@ QList<ShownRows::Row> suspect_rows(const Flag& flag, const Window& window, const
         const QString slip = slip_in_words(suspect, window, style);
         const QString how_likely = likely.at(static_cast<qsizetype>(place));
         const QString value = meant_by(suspect, style);
-        const QString offer = value.isEmpty() ? QString() : translated("It should read %1").arg(value);
-        const QString offer_spoken = value.isEmpty() ? QString() : translated("%1 should read %2").arg(says, value);
+        const QString offer =
+            value.isEmpty() ? QString() : translated(QT_TRANSLATE_NOOP("walk", "It should read %1")).arg(value);
+        const QString offer_spoken =
+            value.isEmpty() ? QString() : translated(QT_TRANSLATE_NOOP("walk", "%1 should read %2")).arg(says, value);
         QStringList spoken{QStringLiteral("%1: %2").arg(says, figure_of(suspect, style)), slip, how_likely};
         spoken.removeAll(QString());
         rows.append({key_of(suspect, place), shown(suspect.station), says, figure_of(suspect, style), slip, how_likely,
-                     how_likely == translated("likely"), offer, offer_spoken, spoken.join(QStringLiteral(", "))});
+                     how_likely == translated(QT_TRANSLATE_NOOP("walk", "likely")), offer, offer_spoken,
+                     spoken.join(QStringLiteral(", "))});
     }
     if (flag.suspects.empty()) {
         for (const auto& station : flag.stations) {
@@ -325,9 +332,9 @@ QString none_of_these(const Flag& flag) {
     }
     const double rest = 1.0 - together;
     const bool likely = rest >= likely_from && rest >= likely_times_the_next * most;
-    return likely        ? translated("None of these, or two slips at once: likely")
-           : rest > most ? translated("None of these, or two slips at once: possible")
-                         : translated("None of these, or two slips at once: less likely");
+    return likely        ? translated(QT_TRANSLATE_NOOP("walk", "None of these, or two slips at once: likely"))
+           : rest > most ? translated(QT_TRANSLATE_NOOP("walk", "None of these, or two slips at once: possible"))
+                         : translated(QT_TRANSLATE_NOOP("walk", "None of these, or two slips at once: less likely"));
 }
 
 }  // namespace truehang

@@ -8,6 +8,7 @@
 #include "open_visit.h"
 #include "sheet/words.h"
 #include "trade_words.h"
+#include "units/saying.h"
 #include "whereabouts.h"
 #include "writing.h"
 
@@ -55,7 +56,7 @@ QVariantList flag_list(const std::vector<Flag>& flags) {
         for (const Flag& flag : flags) {
             if (flag.severity == severity) {
                 list.append(QVariantMap{{QStringLiteral("severity"), shown(word_of(severity))},
-                                        {QStringLiteral("word"), shown(flag_word(severity))},
+                                        {QStringLiteral("word"), shown(worded(flag_word(severity)))},
                                         {QStringLiteral("text"), shown(flag.text)}});
             }
         }
@@ -269,7 +270,7 @@ void ChoicesModel::showLines(const std::vector<Choice>& choices) {
     for (int at = 0; at < before; ++at) {
         answers_.push_back(choices[static_cast<std::size_t>(at)].variation);
     }
-    note_ = has_sums(choices) ? shown(not_a_quotation) : QString();
+    note_ = has_sums(choices) ? shown(worded(not_a_quotation)) : QString();
 }
 
 void ChoicesModel::showForm() {

@@ -5,6 +5,7 @@
 
 #include "sheet/working_words.h"
 #include "survey/stations.h"
+#include "units/saying.h"
 #include "writing.h"
 
 #include <QCoreApplication>
@@ -46,7 +47,7 @@ QString height_says(const QString& name) {
 
 QString station_says(const Window& window, std::string_view station) {
     const auto named = window.shape.known() ? find_station(*window.shape.known(), station) : std::nullopt;
-    return named ? shown(named->says) : shown(station);
+    return named ? shown(station_words(*named)) : shown(station);
 }
 
 FigureWriter::FigureWriter(const Survey& survey, const Window& window)
@@ -118,8 +119,9 @@ void FigureWriter::addRun(QList<ShownRows::Row>& rows, const Layered& in, const 
     int number = 0;
     for (const Bend& bend : layer.run->bends) {
         ++number;
-        const QString label = layer.has_joints ? translated("Elbow joint %1, of %2°, from the left end")
-                                               : translated("Bend %1, of %2°, from the left end");
+        const QString label =
+            layer.has_joints ? translated(QT_TRANSLATE_NOOP("figures", "Elbow joint %1, of %2°, from the left end"))
+                             : translated(QT_TRANSLATE_NOOP("figures", "Bend %1, of %2°, from the left end"));
         add(rows, in, QStringLiteral("run.bends.%1.at_mm").arg(number),
             label.arg(QString::number(number), shown(write_angle(bend.angle, style_.decimal))),
             shown(written(bend.at, style_)), shown(word_of(style_.unit)));
@@ -131,20 +133,23 @@ void FigureWriter::addTop(QList<ShownRows::Row>& rows, const Layered& in, const 
     if (top.table.empty()) {
         return;
     }
-    const QString curtain = top.side == "left"    ? translated("Left curtain")
-                            : top.side == "right" ? translated("Right curtain")
-                                                  : translated("Curtain");
+    const QString curtain = top.side == "left"    ? translated(QT_TRANSLATE_NOOP("figures", "Left curtain"))
+                            : top.side == "right" ? translated(QT_TRANSLATE_NOOP("figures", "Right curtain"))
+                                                  : translated(QT_TRANSLATE_NOOP("figures", "Curtain"));
     const auto drop = [&](const char* place, const QString& says, const TopPoint& point) {
         add(rows, in, QStringLiteral("top.%1.%2").arg(shown(top.side), QLatin1String(place)),
             QStringLiteral("%1, %2").arg(curtain, says), shown(written(point.drop, style_)),
             shown(word_of(style_.unit)));
     };
     const TopPoint& longest = *std::ranges::max_element(top.table, {}, &TopPoint::drop);
-    drop("from", translated("drop at its left edge"), top.table.front());
+    drop("from", translated(QT_TRANSLATE_NOOP("figures", "drop at its left edge")), top.table.front());
     if (longest.drop > top.table.front().drop && longest.drop > top.table.back().drop) {
-        drop("longest", translated("longest drop, %1 across").arg(shown(written(longest.hung, style_))), longest);
+        drop("longest",
+             translated(QT_TRANSLATE_NOOP("figures", "longest drop, %1 across"))
+                 .arg(shown(written(longest.hung, style_))),
+             longest);
     }
-    drop("to", translated("drop at its right edge"), top.table.back());
+    drop("to", translated(QT_TRANSLATE_NOOP("figures", "drop at its right edge")), top.table.back());
 }
 
 void FigureWriter::addCloth(QList<ShownRows::Row>& rows, const Layered& in, const LayerFigures& layer) const {
@@ -153,18 +158,19 @@ void FigureWriter::addCloth(QList<ShownRows::Row>& rows, const Layered& in, cons
         const Cloth& cloth = *layer.cloth;
         if (cloth.fullness) {
             add(rows, in, QStringLiteral("cloth.fullness"), shown(figure_text("cloth.fullness")),
-                shown(number_text(*cloth.fullness, 2, style_)), translated("×"));
+                shown(number_text(*cloth.fullness, 2, style_)), translated(QT_TRANSLATE_NOOP("figures", "×")));
         }
         addCount(rows, in, QStringLiteral("cloth.widths"), cloth.widths);
         addLength(rows, in, QStringLiteral("cloth.cut_drop_mm"), cloth.cut_drop);
-        add(rows, in, QStringLiteral("cloth.length_mm"), translated("%1, for this window").arg(clothName(cloth.fabric)),
+        add(rows, in, QStringLiteral("cloth.length_mm"),
+            translated(QT_TRANSLATE_NOOP("figures", "%1, for this window")).arg(clothName(cloth.fabric)),
             shown(written(cloth.length, style_)), unit);
     }
     const auto lined = [&](const std::optional<Lining>& lining, const QString& path) {
         if (lining) {
             addLength(rows, in, path + QStringLiteral(".cut_drop_mm"), lining->cut_drop);
             add(rows, in, path + QStringLiteral(".length_mm"),
-                translated("%1, for this window").arg(clothName(lining->fabric)),
+                translated(QT_TRANSLATE_NOOP("figures", "%1, for this window")).arg(clothName(lining->fabric)),
                 shown(written(lining->length, style_)), unit);
         }
     };
@@ -231,7 +237,8 @@ QList<ShownRows::Row> FigureWriter::figures(const WindowFigures& worked) const {
     for (const LayerFigures& layer : worked.layers) {
         ++number;
         const Layered in{worked.layered ? shown(layer.id) : QString(),
-                         worked.layered ? translated("Layer %1").arg(number) : QString(), &worked};
+                         worked.layered ? translated(QT_TRANSLATE_NOOP("figures", "Layer %1")).arg(number) : QString(),
+                         &worked};
         if (layer.finished) {
             addCount(rows, in, QStringLiteral("finished.curtains"), layer.finished->curtains);
             addLength(rows, in, QStringLiteral("finished.width_mm"), layer.finished->width, layer.finished->width_u);
@@ -259,7 +266,7 @@ QList<ShownRows::Row> FigureWriter::sizes(const WindowFigures& worked) const {
             label = height;
         }
         if (!size.rests_on.empty()) {
-            label = translated("%1, rests on a reading that wasn't measured").arg(label);
+            label = translated(QT_TRANSLATE_NOOP("figures", "%1, rests on a reading that wasn't measured")).arg(label);
         }
         if (size.angle) {
             add(rows, in, path, label, shown(write_angle(*size.angle, style_.decimal)), QStringLiteral("°"),
@@ -292,15 +299,16 @@ QList<ShownRows::Row> FigureWriter::steps(const WindowFigures& worked, const QSt
             } else if (step.ratio) {
                 value = shown(number_text(*step.ratio, 4, style_));
             }
+            const QString what = shown(worded(step.what));
             QStringList from;
             for (const std::string& one : step.from) {
                 const QString source = shown(source_in_words(one, window_));
-                if (source != shown(step.what)) {  // a step named after its source says it once
+                if (source != what) {  // a step named after its source says it once
                     from.append(source);
                 }
             }
-            rows.append({static_cast<int>(rows.size()), shown(step.what), value, from.join(QStringLiteral(", ")),
-                         QStringLiteral("%1: %2").arg(shown(step.what), value)});
+            rows.append({static_cast<int>(rows.size()), what, value, from.join(QStringLiteral(", ")),
+                         QStringLiteral("%1: %2").arg(what, value)});
         }
     }
     return rows;

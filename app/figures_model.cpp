@@ -6,6 +6,7 @@
 #include "sheet/sheet_head.h"
 #include "sheet/words.h"
 #include "survey/stations.h"
+#include "units/saying.h"
 #include "writing.h"
 
 #include <algorithm>
@@ -76,7 +77,7 @@ void FiguresModel::show() {
 void FiguresModel::showFlags(const WindowFigures& worked) {
     QList<ShownRows::Row> rows;
     const auto add = [&rows](Severity severity, const QString& code, const QString& text, const QString& station) {
-        const QString word = shown(flag_word(severity));
+        const QString word = shown(worded(flag_word(severity)));
         rows.append({static_cast<int>(rows.size()), code, shown(word_of(severity)), word,
                      shown(word_of(shape_of(severity))), text, station, QStringLiteral("%1. %2").arg(word, text)});
     };

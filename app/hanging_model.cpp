@@ -11,6 +11,7 @@
 #include "sheet/words.h"
 #include "sizing/layer.h"
 #include "trade_words.h"
+#include "units/saying.h"
 #include "whereabouts.h"
 #include "writing.h"
 
@@ -192,8 +193,8 @@ void HangingModel::showFlags() {
     for (const Flag& flag : flagsHere()) {
         const bool at_a_field = flag.severity == Severity::caution && !field_of_caution(*layer(), flag.code).isEmpty();
         if (!at_a_field && (flag.severity == Severity::caution || flag.severity == Severity::decide)) {
-            rows.append({static_cast<int>(rows.size()), shown(word_of(flag.severity)), shown(flag_word(flag.severity)),
-                         shown(flag.text)});
+            rows.append({static_cast<int>(rows.size()), shown(word_of(flag.severity)),
+                         shown(worded(flag_word(flag.severity))), shown(flag.text)});
         }
     }
     flags_.setRows(rows);

@@ -2,6 +2,7 @@
 #include "demo.h"
 #include "devices.h"
 #include "document/document.h"
+#include "languages.h"
 #include "notebook.h"
 #include "print.h"
 #include "start.h"
@@ -77,6 +78,30 @@ void size_window(QQmlApplicationEngine& engine, const std::string& asked) {
     }
 }
 
+constexpr int speak_anew = 1000;  // how the event loop ends where another language was chosen
+
+/// The face until it is closed or another language is chosen: everything is said by the time it is shown, so it is
+/// shown anew, at the same place.
+int show_face(SurveyKeeping& keeping, Devices& devices, const QString& data, const std::string& window_size) {
+    const QString settings = data + QStringLiteral("/settings.ini");
+    speak(Settings(settings).language());
+    Notebook notebook(keeping, devices, settings);
+    QObject::connect(
+        notebook.settings(), &Settings::languageChanged, notebook.settings(),
+        [] { QCoreApplication::exit(speak_anew); }, Qt::QueuedConnection);
+    QQmlApplicationEngine engine;
+    engine.setInitialProperties({{QStringLiteral("notebook"), QVariant::fromValue(&notebook)}});
+    engine.load(QUrl(QStringLiteral("qrc%1Main.qml").arg(QLatin1String(face_folder))));
+    if (engine.rootObjects().isEmpty()) {
+        return 1;
+    }
+    size_window(engine, window_size);
+    QGuiApplication::setQuitOnLastWindowClosed(true);
+    const int ended = QGuiApplication::exec();
+    QGuiApplication::setQuitOnLastWindowClosed(false);  // this window goes, and perhaps another comes
+    return ended;
+}
+
 int run(const Asked& asked) {
     const QString data = asked.data.empty() ? QStandardPaths::writableLocation(QStandardPaths::AppDataLocation)
                                             : QString::fromStdString(asked.data);
@@ -86,16 +111,11 @@ int run(const Asked& asked) {
         import_demo(keeping, QString::fromStdString(asked.demo));
     }
     Devices devices = system_devices();
-    Notebook notebook(keeping, devices, data + QStringLiteral("/settings.ini"));
-
-    QQmlApplicationEngine engine;
-    engine.setInitialProperties({{QStringLiteral("notebook"), QVariant::fromValue(&notebook)}});
-    engine.load(QUrl(QStringLiteral("qrc%1Main.qml").arg(QLatin1String(face_folder))));
-    if (engine.rootObjects().isEmpty()) {
-        return 1;
+    int ended = speak_anew;
+    while (ended == speak_anew) {
+        ended = show_face(keeping, devices, data, asked.window_size);
     }
-    size_window(engine, asked.window_size);
-    return QGuiApplication::exec();
+    return ended;
 }
 
 }  // namespace

@@ -55,7 +55,7 @@ QList<ShownRows::Row> more_rows(const Window& window, const std::vector<Station>
     for (const Station& station : stations_of(*shape)) {
         const bool walked = std::ranges::find(walk, station.word, &Station::word) != walk.end();
         if (!walked && is_wanted(station, walk, facets)) {
-            rows.append({shown(station.word), shown(station.says)});
+            rows.append({shown(station.word), shown(station_words(station))});
         }
     }
     return rows;

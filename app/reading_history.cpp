@@ -22,26 +22,27 @@ QString translated(const char* source) { return QCoreApplication::translate("wal
 QString when_of(const Reading& reading) {
     const QString time = shown(reading.taken_at);
     if (time.isEmpty()) {
-        return translated("at no known time");
+        return translated(QT_TRANSLATE_NOOP("walk", "at no known time"));
     }
     const QString day = shown(day_text(reading.taken_at));
-    return time.size() >= 16 ? translated("%1, %2").arg(day, time.mid(11, 5)) : day;
+    return time.size() >= 16 ? translated(QT_TRANSLATE_NOOP("walk", "%1, %2")).arg(day, time.mid(11, 5)) : day;
 }
 
 QString how_of(const Reading& reading, const LengthStyle& style) {
     if (!reading.how || reading.how->is(How::measured)) {
-        return translated("measured");
+        return translated(QT_TRANSLATE_NOOP("walk", "measured"));
     }
     if (reading.how->is(How::proposed)) {
-        return translated("proposed");
+        return translated(QT_TRANSLATE_NOOP("walk", "proposed"));
     }
     if (reading.how->is(How::estimated)) {
-        return reading.u ? translated("estimated, ± %1").arg(exactly(2.0 * *reading.u, style))
-               : reading.angle_u
-                   ? translated("estimated, ± %1").arg(exactly(Angle::degrees(2.0 * reading.angle_u->degrees())))
-                   : translated("estimated");
+        return reading.u
+                   ? translated(QT_TRANSLATE_NOOP("walk", "estimated, ± %1")).arg(exactly(2.0 * *reading.u, style))
+               : reading.angle_u ? translated(QT_TRANSLATE_NOOP("walk", "estimated, ± %1"))
+                                       .arg(exactly(Angle::degrees(2.0 * reading.angle_u->degrees())))
+                                 : translated(QT_TRANSLATE_NOOP("walk", "estimated"));
     }
-    return reading.how->is(How::copied) ? translated("copied") : shown(reading.how->text());
+    return reading.how->is(How::copied) ? translated(QT_TRANSLATE_NOOP("walk", "copied")) : shown(reading.how->text());
 }
 
 const Reading* counting(const Window& window, std::string_view station) {
@@ -94,9 +95,10 @@ QList<ShownRows::Row> history_rows(const Window& window, const std::string& stat
     for (const Reading* reading : newest_first(window, station)) {
         const QString figure = reading_text(*reading, style);
         const QString how = how_of(*reading, style);
-        const QString standing = reading == counts               ? translated("counts")
-                                 : is_replaced(window, *reading) ? translated("replaced")
-                                                                 : translated("stands beside the one that counts");
+        const QString standing = reading == counts ? translated(QT_TRANSLATE_NOOP("walk", "counts"))
+                                 : is_replaced(window, *reading)
+                                     ? translated(QT_TRANSLATE_NOOP("walk", "replaced"))
+                                     : translated(QT_TRANSLATE_NOOP("walk", "stands beside the one that counts"));
         const QString key = reading->id.empty() ? QString::number(rows.size()) : shown(reading->id);
         rows.append({key, figure, when_of(*reading), how, standing, reading == counts,
                      QStringLiteral("%1, %2, %3, %4").arg(figure, how, when_of(*reading), standing)});

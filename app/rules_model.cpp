@@ -8,6 +8,7 @@
 #include "sheet/words.h"
 #include "survey/house_rules.h"
 #include "trade_words.h"
+#include "units/saying.h"
 #include "whereabouts.h"
 #include "workroom_rules.h"
 #include "writing.h"
@@ -32,7 +33,7 @@ struct Listed {
 std::vector<Listed> all_rules() {
     std::vector<Listed> all;
     for (const RuleWords& words : rule_words()) {
-        all.push_back({std::string(words.key), shown(words.group), shown(words.says)});
+        all.push_back({std::string(words.key), shown(worded(words.group)), shown(worded(words.says))});
     }
     for (const auto& [word, heading] : Words<Heading>::list) {
         if (heading != Heading::slot && heading != Heading::roman) {

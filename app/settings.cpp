@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "settings.h"
 
+#include "languages.h"
 #include "writing.h"
 
 #include <QSettings>
@@ -14,6 +15,7 @@ namespace {
 constexpr auto hand_key = "hand";
 constexpr auto look_key = "look";
 constexpr auto text_key = "text-scale";
+constexpr auto language_key = "language";
 constexpr auto inch_key = "inch-denominator";
 constexpr auto aloud_key = "aloud";
 constexpr auto photo_origin_key = "photos/origin";
@@ -47,6 +49,29 @@ qreal Settings::textScale() const {
 }
 
 void Settings::setTextScale(qreal scale) { set(text_key, scale, !qFuzzyCompare(scale, textScale())); }
+
+QString Settings::language() const {
+    const QString language = file_->value(language_key).toString();
+    return language_words().contains(language) ? language : QStringLiteral("system");
+}
+
+void Settings::setLanguage(const QString& language) {
+    if (language != this->language()) {
+        set(language_key, language, true);
+        emit languageChanged();
+    }
+}
+
+QVariantList Settings::languages() const {
+    QVariantList all;
+    for (const QString& word : language_words()) {
+        all.append(QVariantMap{{QStringLiteral("word"), word}, {QStringLiteral("says"), own_name(word)}});
+    }
+    all.append(
+        QVariantMap{{QStringLiteral("word"), QStringLiteral("system")}, {QStringLiteral("says"), tr("as the system")}});
+    return all;
+}
+
 int Settings::inchDenominator() const { return file_->value(inch_key, 8).toInt() == 16 ? 16 : 8; }
 
 void Settings::setInchDenominator(int denominator) { set(inch_key, denominator, denominator != inchDenominator()); }

@@ -18,6 +18,10 @@ class Settings : public QObject {
     Q_PROPERTY(QString look READ look WRITE setLook NOTIFY changed)
     /// 1.0, 1.25, 1.5 or 2.0.
     Q_PROPERTY(qreal textScale READ textScale WRITE setTextScale NOTIFY changed)
+    /// `system`, `en` or `de`; spoken from the next start of the face on.
+    Q_PROPERTY(QString language READ language WRITE setLanguage NOTIFY languageChanged)
+    /// The languages there are, each as `word` and `says`, in its own words.
+    Q_PROPERTY(QVariantList languages READ languages CONSTANT)
     /// Inches to the nearest 1/8 or 1/16: 8 or 16.
     Q_PROPERTY(int inchDenominator READ inchDenominator WRITE setInchDenominator NOTIFY changed)
     /// Stations are said aloud, and what was typed is read back.
@@ -37,6 +41,9 @@ public:
     void setLook(const QString& look);
     [[nodiscard]] qreal textScale() const;
     void setTextScale(qreal scale);
+    [[nodiscard]] QString language() const;
+    void setLanguage(const QString& language);
+    [[nodiscard]] QVariantList languages() const;
     [[nodiscard]] int inchDenominator() const;
     void setInchDenominator(int denominator);
     [[nodiscard]] bool aloud() const;
@@ -47,6 +54,7 @@ public:
 
 signals:
     void changed();
+    void languageChanged();
 
 private:
     void set(const char* key, const QVariant& value, bool differs);

@@ -92,12 +92,14 @@ public:
         QFile opened(file.isLocalFile() ? file.toLocalFile() : file.toString());
         if (!opened.open(QIODevice::ReadOnly)) {
             return Error{ErrorCode::io, opened.fileName().toStdString(),
-                         translated("The file can't be opened: %1").arg(opened.errorString()).toStdString()};
+                         translated(QT_TRANSLATE_NOOP("devices", "The file can't be opened: %1"))
+                             .arg(opened.errorString())
+                             .toStdString()};
         }
         QByteArray bytes = opened.read(most + 1);
         if (bytes.size() > most) {
             return Error{ErrorCode::out_of_range, opened.fileName().toStdString(),
-                         translated("The file is too large.").toStdString()};
+                         translated(QT_TRANSLATE_NOOP("devices", "The file is too large.")).toStdString()};
         }
         return bytes;
     }
@@ -107,7 +109,9 @@ public:
         if (!opened.open(QIODevice::WriteOnly) || opened.write(bytes) != bytes.size() || !opened.flush() ||
             !opened.commit()) {
             return Error{ErrorCode::io, opened.fileName().toStdString(),
-                         translated("The file can't be written: %1").arg(opened.errorString()).toStdString()};
+                         translated(QT_TRANSLATE_NOOP("devices", "The file can't be written: %1"))
+                             .arg(opened.errorString())
+                             .toStdString()};
         }
         return Done{};
     }

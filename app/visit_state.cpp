@@ -16,10 +16,12 @@ QString translated(const char* source, int n = -1) { return QCoreApplication::tr
 
 StandsAs arrived(const VisitSummary& summary) {
     if (summary.photos_confirmed < summary.photos) {
-        return {translated("there, %1 of %2 photos").arg(summary.photos_confirmed).arg(summary.photos),
+        return {translated(QT_TRANSLATE_NOOP("state", "there, %1 of %2 photos"))
+                    .arg(summary.photos_confirmed)
+                    .arg(summary.photos),
                 Stitch::HalfThere};
     }
-    return {translated("there"), Stitch::There};
+    return {translated(QT_TRANSLATE_NOOP("state", "there")), Stitch::There};
 }
 
 }  // namespace
@@ -32,37 +34,39 @@ bool is_measured(const Window& window) {
 StandsAs standing_of(const Window& window) {
     const auto [taken, asked] = stations_taken(window);
     if (asked == 0) {
-        return {translated("this shape comes later"), Stitch::ToDo};
+        return {translated(QT_TRANSLATE_NOOP("state", "this shape comes later")), Stitch::ToDo};
     }
     if (taken == 0) {
-        return {translated("to measure"), Stitch::ToDo};
+        return {translated(QT_TRANSLATE_NOOP("state", "to measure")), Stitch::ToDo};
     }
     if (taken < asked) {
-        return {translated("%1 of %2 stations").arg(taken).arg(asked), Stitch::UnderWay};
+        return {translated(QT_TRANSLATE_NOOP("state", "%1 of %2 stations")).arg(taken).arg(asked), Stitch::UnderWay};
     }
-    return {translated("measured"), Stitch::Kept};
+    return {translated(QT_TRANSLATE_NOOP("state", "measured")), Stitch::Kept};
 }
 
 StandsAs standing_of(const VisitSummary& summary) {
     if (summary.questions > 0) {
-        return {summary.questions == 1 ? translated("the workroom asks something")
-                                       : translated("the workroom asks %1 things").arg(summary.questions),
+        return {summary.questions == 1
+                    ? translated(QT_TRANSLATE_NOOP("state", "the workroom asks something"))
+                    : translated(QT_TRANSLATE_NOOP("state", "the workroom asks %1 things")).arg(summary.questions),
                 Stitch::Asked};
     }
     if (summary.confirmed_revision > 0 && summary.confirmed_revision == summary.revision) {
         return arrived(summary);
     }
     if (summary.windows_begun == 0) {
-        return {translated("to measure"), Stitch::ToDo};
+        return {translated(QT_TRANSLATE_NOOP("state", "to measure")), Stitch::ToDo};
     }
     if (const int left = summary.windows - summary.windows_measured; left > 0) {
-        return {left == 1 ? translated("measuring, 1 window left") : translated("measuring, %1 windows left").arg(left),
+        return {left == 1 ? translated(QT_TRANSLATE_NOOP("state", "measuring, 1 window left"))
+                          : translated(QT_TRANSLATE_NOOP("state", "measuring, %1 windows left")).arg(left),
                 Stitch::UnderWay};
     }
     if (summary.confirmed_revision > 0) {
-        return {translated("measured, the workroom has an earlier state"), Stitch::Kept};
+        return {translated(QT_TRANSLATE_NOOP("state", "measured, the workroom has an earlier state")), Stitch::Kept};
     }
-    return {translated("measured, on this phone only"), Stitch::Kept};
+    return {translated(QT_TRANSLATE_NOOP("state", "measured, on this phone only")), Stitch::Kept};
 }
 
 StandsAs standing_of(const Survey& survey, VisitSummary summary) {

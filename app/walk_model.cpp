@@ -53,7 +53,7 @@ const Station* WalkModel::here() const {
 }
 
 QString WalkModel::station() const { return here() ? shown(here()->word) : QString(); }
-QString WalkModel::says() const { return here() ? shown(here()->says) : tr("Every station is done"); }
+QString WalkModel::says() const { return here() ? shown(station_words(*here())) : tr("Every station is done"); }
 int WalkModel::index() const { return index_; }
 int WalkModel::count() const { return static_cast<int>(walk_.size()); }
 QString WalkModel::position() const { return here() ? tr("%1 of %2").arg(index_ + 1).arg(count()) : QString(); }
@@ -237,8 +237,9 @@ void WalkModel::showStations() {
             figure = tr("%1, planned").arg(figure);
         }
         const QString state = kept ? figure : !why.isEmpty() ? tr("not taken: %1").arg(why) : tr("to measure");
-        rows.append({word, shown(one.says), QVariant::fromValue(mark), figure, why, current, flagged_.contains(word),
-                     proposed, QStringLiteral("%1: %2").arg(shown(one.says), state)});
+        rows.append({word, shown(station_words(one)), QVariant::fromValue(mark), figure, why, current,
+                     flagged_.contains(word), proposed,
+                     QStringLiteral("%1: %2").arg(shown(station_words(one)), state)});
     }
     stations_.setRows(rows);
     more_.setRows(there ? more_rows(*there, walk_) : QList<ShownRows::Row>());

@@ -63,9 +63,9 @@ QList<ShownRows::Row> without_tape_rows(const Window& window, const Station& at,
                                         const LengthStyle& style) {
     QList<ShownRows::Row> rows;
     for (const CountedReading& each : measured_kin(window, at)) {
-        rows.append({same_as + shown(each.station.word),
-                     translated("Same as %1: %2")
-                         .arg(within_sentence(shown(each.station.says)), reading_text(*each.reading, style))});
+        rows.append({same_as + shown(each.station.word), translated(QT_TRANSLATE_NOOP("walk", "Same as %1: %2"))
+                                                             .arg(within_sentence(shown(station_words(each.station))),
+                                                                  reading_text(*each.reading, style))});
     }
     if (typed) {
         const std::size_t ways = typed->angle ? off_degrees.size() : off_mm.size();
@@ -75,8 +75,8 @@ QList<ShownRows::Row> without_tape_rows(const Window& window, const Station& at,
             const QString off = estimate.angle
                                     ? exactly(Angle::degrees(2.0 * estimate.angle_u->degrees()))
                                     : shown(said_length(2.0 * *estimate.u, inches ? LengthUnit::in : style.unit));
-            rows.append({about + QString::number(i),
-                         translated("About %1, give or take %2").arg(reading_text(estimate, style), off)});
+            rows.append({about + QString::number(i), translated(QT_TRANSLATE_NOOP("walk", "About %1, give or take %2"))
+                                                         .arg(reading_text(estimate, style), off)});
         }
     }
     return rows;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "writing.h"
 
+#include "units/saying.h"
+
 #include <QCoreApplication>
 #include <QLocale>
 #include <cmath>
@@ -83,6 +85,10 @@ Result<std::optional<double>> read_field_number(const QString& typed, double lea
     return std::optional(number);
 }
 
-QString within_sentence(const QString& says) { return says.isEmpty() ? says : says.left(1).toLower() + says.mid(1); }
+QString within_sentence(const QString& says) {
+    const Language* language = spoken();
+    const bool lowers = language == nullptr || language->lowers_within();
+    return says.isEmpty() || !lowers ? says : says.left(1).toLower() + says.mid(1);
+}
 
 }  // namespace truehang

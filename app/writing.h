@@ -42,7 +42,7 @@ template <class T>
 /// A plain number between two bounds, either decimal mark; nothing where it is empty.
 [[nodiscard]] Result<std::optional<double>> read_field_number(const QString& typed, double least, double most);
 
-/// The first letter small, for a station's words within a sentence.
+/// The first letter small, for a station's words within a sentence, where the language does so.
 [[nodiscard]] QString within_sentence(const QString& says);
 
 }  // namespace truehang

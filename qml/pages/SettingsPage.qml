@@ -109,6 +109,13 @@ Page {
         }
         ChoiceList {
             width: parent.width
+            label: qsTr("Language")
+            chosen: page.settings.language
+            choices: page.settings.languages
+            onChose: word => page.settings.language = word
+        }
+        ChoiceList {
+            width: parent.width
             label: qsTr("Inches to the nearest")
             chosen: String(page.settings.inchDenominator)
             choices: [

@@ -180,5 +180,32 @@ class Words(Gate):
         self.assertNotIn("rule a", ran.stdout)
 
 
+class ScreenWords(Gate):
+    UPDATE = (HERE.parents[1] / "app/words/update").read_text(encoding="utf-8")
+    PAGE = LICENCE + 'import QtQuick\nText { text: qsTr("%1 wide") }\n'
+    CATALOGUE = ('<?xml version="1.0" encoding="utf-8"?>\n<!DOCTYPE TS>\n<TS version="2.1" language="de">\n'
+                 "<context><name>A</name><message><source>%1 wide</source>{}</message></context>\n</TS>\n")
+
+    def planted(self, translation, page=PAGE):
+        return {"app/words/update": self.UPDATE, "qml/A.qml": page,
+                "app/words/de.ts": self.CATALOGUE.replace("{}", translation)}
+
+    def finds(self, planted, says):
+        ran = self.run_gate("screen_words", planted)
+        self.assertEqual(ran.returncode, 1, ran.stdout + ran.stderr)
+        self.assertIn(says, ran.stdout)
+
+    def test_a_catalogue_that_has_them_all(self):
+        self.passes("screen_words", self.planted("<translation>%1 breit</translation>"))
+
+    def test_what_is_unfinished_missing_or_has_other_placeholders(self):
+        self.finds(self.planted('<translation type="unfinished"></translation>'), "no words yet for A: %1 wide")
+        self.finds(self.planted("<translation>breit</translation>"), "other placeholders")
+        more = LICENCE + 'import QtQuick\nText { text: qsTr("new") + qsTr("%1 wide") }\n'
+        self.finds(self.planted("<translation>%1 breit</translation>", more), "not taken in yet")
+        bare = {"app/a.cpp": LICENCE + 'auto a = translated("a text");\n'}
+        self.finds({**self.planted("<translation>%1 breit</translation>"), **bare}, "no catalogue takes")
+
+
 if __name__ == "__main__":
     unittest.main()
