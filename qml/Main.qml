@@ -49,6 +49,9 @@ Window {
     }
 
     Pages {
+        // Pages run from the right where the language does; what is drawn of a window never mirrors.
+        LayoutMirroring.enabled: Application.layoutDirection === Qt.RightToLeft
+        LayoutMirroring.childrenInherit: true
         anchors.fill: parent
         anchors.bottomMargin: window.keyboardHeight
         notebook: window.notebook

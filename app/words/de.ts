@@ -1572,6 +1572,17 @@
     </message>
 </context>
 <context>
+    <name>VisitsList</name>
+    <message>
+        <source>Only those: %1</source>
+        <translation>Nur diese: %1</translation>
+    </message>
+    <message>
+        <source>Find by title, client or address</source>
+        <translation>Nach Titel, Name oder Adresse suchen</translation>
+    </message>
+</context>
+<context>
     <name>VisitsPage</name>
     <message>
         <source>Visits</source>
@@ -1614,12 +1625,28 @@
         <translation>Kein Besuch enthält diese Wörter.</translation>
     </message>
     <message>
-        <source>Find by title, client or address</source>
-        <translation>Nach Titel, Name oder Adresse suchen</translation>
-    </message>
-    <message>
         <source>Tap a visit to bring it back.</source>
         <translation>Tippen Sie auf einen Besuch, um ihn zurückzuholen.</translation>
+    </message>
+    <message>
+        <source>by state</source>
+        <translation>nach Stand</translation>
+    </message>
+    <message>
+        <source>Show the visits of one state</source>
+        <translation>Die Besuche eines Standes zeigen</translation>
+    </message>
+    <message>
+        <source>No visit stands so.</source>
+        <translation>Kein Besuch steht so.</translation>
+    </message>
+    <message>
+        <source>Which visits</source>
+        <translation>Welche Besuche</translation>
+    </message>
+    <message>
+        <source>all of them</source>
+        <translation>alle</translation>
     </message>
 </context>
 <context>
@@ -1948,6 +1975,14 @@
     <message>
         <source>measured, on this phone only</source>
         <translation>gemessen, nur auf diesem Telefon</translation>
+    </message>
+    <message>
+        <source>the workroom asks something</source>
+        <translation>die Werkstatt fragt etwas</translation>
+    </message>
+    <message>
+        <source>the workroom asks %1 things</source>
+        <translation>die Werkstatt hat %1 Fragen</translation>
     </message>
 </context>
 <context>
@@ -3253,16 +3288,24 @@
 <context>
     <name>truehang::VisitList</name>
     <message>
-        <source>New visit</source>
-        <translation>Neuer Besuch</translation>
+        <source>to measure</source>
+        <translation>zu messen</translation>
     </message>
     <message>
-        <source>1 window</source>
-        <translation>1 Fenster</translation>
+        <source>measuring</source>
+        <translation>wird gemessen</translation>
     </message>
     <message>
-        <source>%1 windows</source>
-        <translation>%1 Fenster</translation>
+        <source>to send</source>
+        <translation>zu senden</translation>
+    </message>
+    <message>
+        <source>there</source>
+        <translation>angekommen</translation>
+    </message>
+    <message>
+        <source>the workroom asks</source>
+        <translation>die Werkstatt fragt</translation>
     </message>
 </context>
 <context>
@@ -3438,6 +3481,25 @@
     <message>
         <source>Agreement taken back</source>
         <translation>Zustimmung zurückgenommen</translation>
+    </message>
+</context>
+<context>
+    <name>truehang::VisitRows</name>
+    <message>
+        <source>New visit</source>
+        <translation>Neuer Besuch</translation>
+    </message>
+    <message>
+        <source>1 window</source>
+        <translation>1 Fenster</translation>
+    </message>
+    <message>
+        <source>%1 windows</source>
+        <translation>%1 Fenster</translation>
+    </message>
+    <message>
+        <source>Today</source>
+        <translation>Heute</translation>
     </message>
 </context>
 <context>

@@ -5,6 +5,8 @@ import Truehang.Face
 
 // A window drawn to scale in the look's colours.
 ElevationItem {
+    LayoutMirroring.enabled: false
+    LayoutMirroring.childrenInherit: true
     paper: Theme.paper
     ink: Theme.ink
     soft: Theme.soft

@@ -39,6 +39,7 @@ T.AbstractButton {
         Sentence {
             id: name
 
+            anchors.left: parent.left
             width: body.stacked ? parent.width : Math.min(implicitWidth, parent.width)
             y: body.stacked ? 0 : (parent.height - height) / 2
             text: row.label

@@ -21,6 +21,7 @@ Item {
         id: mark
 
         severity: line.severity
+        anchors.left: parent.left
         y: Theme.rowGap + Math.round((Theme.body * 1.2 - height) / 2)
     }
     Text {

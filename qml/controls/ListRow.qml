@@ -40,6 +40,7 @@ T.AbstractButton {
                 Sentence {
                     id: name
 
+                    anchors.left: parent.left
                     width: parent.stacked || !number.visible ? parent.width : parent.width - number.implicitWidth - Theme.gap
                     text: row.text
                     font.pixelSize: Theme.body + 1

@@ -24,6 +24,7 @@ Item {
     Sentence {
         id: words
 
+        anchors.left: parent.left
         y: Theme.rowGap
         width: step.stacked ? parent.width : implicitWidth
         text: step.what

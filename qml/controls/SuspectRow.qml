@@ -62,6 +62,7 @@ Item {
                     Sentence {
                         id: value
 
+                        anchors.left: parent.left
                         width: parent.stacked ? parent.width : implicitWidth
                         text: row.figure
                         strong: row.isLikely
@@ -104,6 +105,7 @@ Item {
             id: why
 
             visible: text !== ""
+            anchors.left: parent.left
             width: take.visible && !parent.stacked ? parent.width - take.width - Theme.gap : parent.width
             y: take.visible && !parent.stacked ? Math.max(0, (take.height - height) / 2) : 0
             second: true

@@ -13,6 +13,7 @@ T.AbstractButton {
 
     implicitWidth: Math.max(Theme.target, word.implicitWidth)
     implicitHeight: Math.max(Theme.target, word.implicitHeight + Theme.gap)
+    width: parent ? Math.min(implicitWidth, parent.width) : implicitWidth // long words go on in a next line
     focusPolicy: Qt.StrongFocus
     opacity: enabled ? 1 : 0.45
     Accessible.role: Accessible.Button

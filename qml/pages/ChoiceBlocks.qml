@@ -57,6 +57,7 @@ Column {
                     Sentence {
                         id: name
 
+                        anchors.left: parent.left
                         y: Theme.rowGap
                         width: blocks.stacked ? parent.width : parent.width * 0.42
                         second: true

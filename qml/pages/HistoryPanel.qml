@@ -62,6 +62,7 @@ Screen {
                     Sentence {
                         id: value
 
+                        anchors.left: parent.left
                         width: parent.stacked ? parent.width : implicitWidth
                         text: row.figure
                         font.pixelSize: Theme.figure

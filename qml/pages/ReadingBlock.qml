@@ -35,6 +35,8 @@ Column {
         }
     }
     Item {
+        LayoutMirroring.enabled: false // a number is typed from the left everywhere
+        LayoutMirroring.childrenInherit: true
         width: parent.width
         height: number.height
 
