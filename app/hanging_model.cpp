@@ -115,8 +115,7 @@ void HangingModel::showHardware() {
     const auto asked = asked_of(*there);
     const FormField off_wall =
         make.length(QStringLiteral("projection"), tr("Wall to its centre line"), held.projection);
-    QList<FormField> fields;
-    addOwn(fields, held);
+    QList<FormField> fields = ownFields(held);
     fields.append({make.choice(QStringLiteral("kind"), tr("Hangs from"), held.kind, tr("Pole")),
                    make.choice(QStringLiteral("supply"), tr("Supply"), held.supply, {})});
     if (asked && asked->is_shaped()) {  // it lies along the edge itself
@@ -148,13 +147,14 @@ void HangingModel::showHardware() {
 }
 
 /// The surveyor's own hardware, where some is kept.
-void HangingModel::addOwn(QList<FormField>& fields, const Hardware& held) const {
+QList<FormField> HangingModel::ownFields(const Hardware& held) const {
     const QVariantList own = own_hardware_choices(lists_.held());
-    if (!own.isEmpty()) {
-        FormField field{QStringLiteral("own"), tr("From your list"), QStringLiteral("choice"), {}, {}, {}, own, {}};
-        field.word = find_hardware(lists_.held(), held.name) ? shown(held.name) : QString();
-        fields.append(field);
+    if (own.isEmpty()) {
+        return {};
     }
+    FormField field{QStringLiteral("own"), tr("From your list"), QStringLiteral("choice"), {}, {}, {}, own, {}};
+    field.word = find_hardware(lists_.held(), held.name) ? shown(held.name) : QString();
+    return {field};
 }
 
 /// What is flagged at the layer being edited: what its choices bring by themselves, and what was worked.

@@ -81,7 +81,7 @@ private:
     void addTieBack(QList<FormField>& fields, const Treatment& held) const;
     void addShape(QList<FormField>& fields, const Hardware& held) const;
     void addEdges(QList<FormField>& fields, const Treatment& held) const;
-    void addOwn(QList<FormField>& fields, const Hardware& held) const;
+    [[nodiscard]] QList<FormField> ownFields(const Hardware& held) const;
     void addLoads(QList<FormField>& fields, const Hardware& held) const;
     void addPelmet(QList<FormField>& fields, const Treatment& held) const;
     [[nodiscard]] QString placeOf(const QString& field) const;

@@ -276,6 +276,22 @@
         <source>Sheer</source>
         <translation>Store</translation>
     </message>
+    <message>
+        <source>your list</source>
+        <translation>Ihre Liste</translation>
+    </message>
+    <message>
+        <source>Take a cloth from your list</source>
+        <translation>Stoff aus Ihrer Liste nehmen</translation>
+    </message>
+    <message>
+        <source>keep in your list</source>
+        <translation>in Ihre Liste</translation>
+    </message>
+    <message>
+        <source>Keep this cloth in your list, for other visits</source>
+        <translation>Diesen Stoff für andere Besuche in Ihre Liste aufnehmen</translation>
+    </message>
 </context>
 <context>
     <name>FigureList</name>
@@ -609,6 +625,18 @@
         <source>take this layer out</source>
         <translation>diese Lage entfernen</translation>
     </message>
+    <message>
+        <source>keep this hardware in your list</source>
+        <translation>diese Stange in Ihre Liste</translation>
+    </message>
+    <message>
+        <source>your list</source>
+        <translation>Ihre Liste</translation>
+    </message>
+    <message>
+        <source>Take hardware or a cloth from your list</source>
+        <translation>Stange oder Stoff aus Ihrer Liste nehmen</translation>
+    </message>
 </context>
 <context>
     <name>HistoryPanel</name>
@@ -689,10 +717,144 @@
     </message>
 </context>
 <context>
+    <name>ListsPage</name>
+    <message>
+        <source>Your lists</source>
+        <translation>Ihre Listen</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Zurück</translation>
+    </message>
+    <message>
+        <source>Nothing is kept here yet. A cloth, hardware or house rules of a visit are kept by “keep in your list” on their page, and can then be chosen at any window.</source>
+        <translation>Hier steht noch nichts. Stoffe, Stangen und Hausregeln eines Besuchs kommen mit „in Ihre Liste“ auf ihrer Seite hierher und lassen sich dann an jedem Fenster wählen.</translation>
+    </message>
+    <message>
+        <source>Touch what this visit takes. It is copied: the list stays as it is.</source>
+        <translation>Tippen Sie an, was dieser Besuch übernimmt. Es wird kopiert: Die Liste bleibt, wie sie ist.</translation>
+    </message>
+    <message>
+        <source>Find</source>
+        <translation>Suchen</translation>
+    </message>
+    <message>
+        <source>delete for good</source>
+        <translation>endgültig löschen</translation>
+    </message>
+    <message>
+        <source>Delete for good what was taken out of your lists</source>
+        <translation>Endgültig löschen, was aus Ihren Listen genommen wurde</translation>
+    </message>
+    <message>
+        <source>Nothing in your lists is called that.</source>
+        <translation>So heißt nichts in Ihren Listen.</translation>
+    </message>
+    <message>
+        <source>Bring it back</source>
+        <translation>Zurückholen</translation>
+    </message>
+    <message>
+        <source>Back to your lists</source>
+        <translation>Zurück zu Ihren Listen</translation>
+    </message>
+    <message>
+        <source>This was taken out of the list. Visits that have it keep it.</source>
+        <translation>Das wurde aus der Liste genommen. Besuche, die es haben, behalten es.</translation>
+    </message>
+    <message>
+        <source>To change it, take it into a visit, change it there and keep it again.</source>
+        <translation>Zum Ändern: in einen Besuch übernehmen, dort ändern und wieder in die Liste aufnehmen.</translation>
+    </message>
+    <message>
+        <source>take it out of the list</source>
+        <translation>aus der Liste nehmen</translation>
+    </message>
+</context>
+<context>
     <name>Main</name>
     <message>
         <source>Truehang</source>
         <translation>Truehang</translation>
+    </message>
+</context>
+<context>
+    <name>MarksPanel</name>
+    <message>
+        <source>Marks</source>
+        <translation>Markierungen</translation>
+    </message>
+    <message>
+        <source>Done with the marks</source>
+        <translation>Mit den Markierungen fertig</translation>
+    </message>
+    <message>
+        <source>undo</source>
+        <translation>rückgängig</translation>
+    </message>
+    <message>
+        <source>redo</source>
+        <translation>wiederholen</translation>
+    </message>
+    <message>
+        <source>take it off</source>
+        <translation>entfernen</translation>
+    </message>
+    <message>
+        <source>Take this mark off; undo brings it back</source>
+        <translation>Diese Markierung entfernen; Rückgängig holt sie zurück</translation>
+    </message>
+    <message>
+        <source>The photo to draw on</source>
+        <translation>Das Foto zum Zeichnen</translation>
+    </message>
+    <message>
+        <source>The finger draws</source>
+        <translation>Der Finger zeichnet</translation>
+    </message>
+    <message>
+        <source>an arrow</source>
+        <translation>einen Pfeil</translation>
+    </message>
+    <message>
+        <source>a line</source>
+        <translation>eine Linie</translation>
+    </message>
+    <message>
+        <source>words</source>
+        <translation>Worte</translation>
+    </message>
+    <message>
+        <source>a station</source>
+        <translation>ein Maß</translation>
+    </message>
+    <message>
+        <source>nothing: it chooses</source>
+        <translation>nichts: er wählt aus</translation>
+    </message>
+    <message>
+        <source>Not drawn</source>
+        <translation>Nicht gezeichnet</translation>
+    </message>
+    <message>
+        <source>The words, then touch where they go</source>
+        <translation>Erst die Worte, dann die Stelle antippen</translation>
+    </message>
+    <message>
+        <source>Words beside it</source>
+        <translation>Worte daneben</translation>
+    </message>
+    <message>
+        <source>The station, then touch where it is</source>
+        <translation>Erst die Messstelle, dann antippen, wo sie ist</translation>
+    </message>
+    <message>
+        <source>chosen</source>
+        <translation>gewählt</translation>
+    </message>
+    <message>
+        <source>%1, chosen</source>
+        <translation>%1, gewählt</translation>
     </message>
 </context>
 <context>
@@ -754,10 +916,6 @@
         <translation>Damit fertig</translation>
     </message>
     <message>
-        <source>Type the numbers, or drag it on the drawing and measure it after.</source>
-        <translation>Tippen Sie die Zahlen ein, oder ziehen Sie es in der Zeichnung und messen danach.</translation>
-    </message>
-    <message>
         <source>take it out</source>
         <translation>herausnehmen</translation>
     </message>
@@ -768,6 +926,34 @@
     <message>
         <source>What is in the way?</source>
         <translation>Was ist im Weg?</translation>
+    </message>
+    <message>
+        <source>from the front</source>
+        <translation>von vorn</translation>
+    </message>
+    <message>
+        <source>from the side</source>
+        <translation>von der Seite</translation>
+    </message>
+    <message>
+        <source>Look from the front</source>
+        <translation>Von vorn ansehen</translation>
+    </message>
+    <message>
+        <source>Look from the side</source>
+        <translation>Von der Seite ansehen</translation>
+    </message>
+    <message>
+        <source>%1. On: %2</source>
+        <translation>%1. An: %2</translation>
+    </message>
+    <message>
+        <source>Type how far it stands out from the wall.</source>
+        <translation>Tippen Sie ein, wie weit es von der Wand vorsteht.</translation>
+    </message>
+    <message>
+        <source>Drag it on the drawing, or type the numbers. Arrow keys move it too.</source>
+        <translation>Ziehen Sie es auf der Zeichnung oder tippen Sie die Maße ein. Pfeiltasten verschieben es auch.</translation>
     </message>
 </context>
 <context>
@@ -819,6 +1005,18 @@
     <message>
         <source>Take this window out of the visit; it can be brought back</source>
         <translation>Dieses Fenster aus dem Besuch nehmen; es lässt sich zurückholen</translation>
+    </message>
+    <message>
+        <source>stop saying it aloud</source>
+        <translation>nicht mehr vorlesen</translation>
+    </message>
+    <message>
+        <source>say it aloud</source>
+        <translation>vorlesen</translation>
+    </message>
+    <message>
+        <source>Stations and readings said aloud</source>
+        <translation>Maße vorlesen</translation>
     </message>
 </context>
 <context>
@@ -896,6 +1094,29 @@
     <message>
         <source>Take this photo off the window; undo brings it back</source>
         <translation>Dieses Foto vom Fenster entfernen; rückgängig holt es zurück</translation>
+    </message>
+    <message>
+        <source>No photos of this window yet. Where a photo was taken and by whom stays in it, as the settings say.</source>
+        <translation>Noch keine Fotos von diesem Fenster. Wo und von wem ein Foto aufgenommen wurde, bleibt darin, wie es die Einstellungen sagen.</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>draw on it</source>
+        <translation>darauf zeichnen</translation>
+    </message>
+    <message>
+        <source>Draw arrows, lines and words on this photo</source>
+        <translation>Pfeile, Linien und Worte auf dieses Foto zeichnen</translation>
+    </message>
+</context>
+<context>
+    <name>Placing</name>
+    <message>
+        <source>Drawing of the window</source>
+        <translation>Zeichnung des Fensters</translation>
     </message>
 </context>
 <context>
@@ -1111,6 +1332,22 @@
         <source>take the workroom’s</source>
         <translation>Wert der Werkstatt nehmen</translation>
     </message>
+    <message>
+        <source>keep in your list</source>
+        <translation>in Ihre Liste</translation>
+    </message>
+    <message>
+        <source>Keep these house rules in your list</source>
+        <translation>Diese Hausregeln in Ihre Liste aufnehmen</translation>
+    </message>
+    <message>
+        <source>your list</source>
+        <translation>Ihre Liste</translation>
+    </message>
+    <message>
+        <source>Take house rules from your list</source>
+        <translation>Hausregeln aus Ihrer Liste nehmen</translation>
+    </message>
 </context>
 <context>
     <name>Screen</name>
@@ -1251,6 +1488,46 @@
     <message>
         <source>sixteenth</source>
         <translation>Sechzehntel</translation>
+    </message>
+    <message>
+        <source>your lists</source>
+        <translation>Ihre Listen</translation>
+    </message>
+    <message>
+        <source>Your own cloths, hardware and house rules</source>
+        <translation>Ihre eigenen Stoffe, Stangen und Hausregeln</translation>
+    </message>
+    <message>
+        <source>by the light around</source>
+        <translation>nach dem Licht im Raum</translation>
+    </message>
+    <message>
+        <source>Stations and readings</source>
+        <translation>Maße</translation>
+    </message>
+    <message>
+        <source>shown only</source>
+        <translation>nur zeigen</translation>
+    </message>
+    <message>
+        <source>said aloud too</source>
+        <translation>auch vorlesen</translation>
+    </message>
+    <message>
+        <source>Where a photo was taken, and by whom</source>
+        <translation>Wo und von wem ein Foto aufgenommen wurde</translation>
+    </message>
+    <message>
+        <source>left out</source>
+        <translation>weglassen</translation>
+    </message>
+    <message>
+        <source>kept</source>
+        <translation>behalten</translation>
+    </message>
+    <message>
+        <source>Photos that come in from now on tell the workroom where and by whom they were taken.</source>
+        <translation>Fotos, die ab jetzt dazukommen, sagen der Werkstatt, wo und von wem sie aufgenommen wurden.</translation>
     </message>
 </context>
 <context>
@@ -1890,6 +2167,17 @@
     <message>
         <source>%1, rests on a reading that wasn&apos;t measured</source>
         <translation>%1, beruht auf einem nicht gemessenen Maß</translation>
+    </message>
+</context>
+<context>
+    <name>hardware</name>
+    <message>
+        <source>%1, %2 across</source>
+        <translation>%1, Durchmesser %2</translation>
+    </message>
+    <message>
+        <source>%1, %2 long</source>
+        <translation>%1, %2 lang</translation>
     </message>
 </context>
 <context>
@@ -2941,12 +3229,148 @@
         <source>A layer taken out</source>
         <translation>Eine Lage entfernt</translation>
     </message>
+    <message>
+        <source>From your list</source>
+        <translation>Aus Ihrer Liste</translation>
+    </message>
+    <message>
+        <source>What it is called</source>
+        <translation>Wie sie heißt</translation>
+    </message>
+    <message>
+        <source>As at %1</source>
+        <translation>Wie bei %1</translation>
+    </message>
+    <message>
+        <source>Hung as at %1</source>
+        <translation>Gehängt wie bei %1</translation>
+    </message>
+</context>
+<context>
+    <name>truehang::KeptLists</name>
+    <message>
+        <source>Your lists can’t be opened: %1</source>
+        <translation>Ihre Listen lassen sich nicht öffnen: %1</translation>
+    </message>
+    <message>
+        <source>Your lists can’t be read, and stay as they are in %1: %2: %3</source>
+        <translation>Ihre Listen lassen sich nicht lesen und bleiben, wie sie sind, in %1: %2: %3</translation>
+    </message>
+    <message>
+        <source>Your lists can’t be written, and stay as they were: %1</source>
+        <translation>Ihre Listen lassen sich nicht schreiben und bleiben, wie sie waren: %1</translation>
+    </message>
+</context>
+<context>
+    <name>truehang::ListsModel</name>
+    <message>
+        <source>%1 wide</source>
+        <translation>%1 breit</translation>
+    </message>
+    <message>
+        <source>%1, repeat %2</source>
+        <translation>%1, Rapport %2</translation>
+    </message>
+    <message>
+        <source>version %1</source>
+        <translation>Fassung %1</translation>
+    </message>
+    <message>
+        <source>Cloth without a name</source>
+        <translation>Stoff ohne Namen</translation>
+    </message>
+    <message>
+        <source>Cloths</source>
+        <translation>Stoffe</translation>
+    </message>
+    <message>
+        <source>Hardware</source>
+        <translation>Stangen und Schienen</translation>
+    </message>
+    <message>
+        <source>House rules</source>
+        <translation>Hausregeln</translation>
+    </message>
+    <message>
+        <source>Taken out</source>
+        <translation>Herausgenommen</translation>
+    </message>
+    <message>
+        <source>In your list: %1</source>
+        <translation>In Ihrer Liste: %1</translation>
+    </message>
+    <message>
+        <source>House rules of %1</source>
+        <translation>Hausregeln von %1</translation>
+    </message>
+    <message>
+        <source>A cloth from your list: %1</source>
+        <translation>Stoff aus Ihrer Liste: %1</translation>
+    </message>
+    <message>
+        <source>House rules from your list: %1</source>
+        <translation>Hausregeln aus Ihrer Liste: %1</translation>
+    </message>
+</context>
+<context>
+    <name>truehang::MarksModel</name>
+    <message>
+        <source>Arrow</source>
+        <translation>Pfeil</translation>
+    </message>
+    <message>
+        <source>Line</source>
+        <translation>Linie</translation>
+    </message>
+    <message>
+        <source>Words</source>
+        <translation>Worte</translation>
+    </message>
+    <message>
+        <source>Station</source>
+        <translation>Maß</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>A mark on a photo</source>
+        <translation>Markierung auf einem Foto</translation>
+    </message>
+    <message>
+        <source>Draw from one end to the other; an arrow points where the finger lifts.</source>
+        <translation>Ziehen Sie von einem Ende zum anderen; ein Pfeil zeigt dorthin, wo der Finger loslässt.</translation>
+    </message>
+    <message>
+        <source>Write the words first, then touch where they go.</source>
+        <translation>Schreiben Sie erst die Worte und tippen dann auf die Stelle.</translation>
+    </message>
+    <message>
+        <source>A mark’s words: %1</source>
+        <translation>Worte einer Markierung: %1</translation>
+    </message>
+    <message>
+        <source>A mark taken off</source>
+        <translation>Markierung entfernt</translation>
+    </message>
 </context>
 <context>
     <name>truehang::Notebook</name>
     <message>
         <source>A new visit</source>
         <translation>Ein neuer Besuch</translation>
+    </message>
+</context>
+<context>
+    <name>truehang::ObstructionPlacing</name>
+    <message>
+        <source>Something</source>
+        <translation>Etwas</translation>
+    </message>
+    <message>
+        <source>%1 moved</source>
+        <translation>%1 verschoben</translation>
     </message>
 </context>
 <context>
@@ -3019,6 +3443,10 @@
         <source>No longer in the way</source>
         <translation>Nicht mehr im Weg</translation>
     </message>
+    <message>
+        <source>%1 from the left edge, %2 above the floor</source>
+        <translation>%1 von der linken Kante, %2 über dem Boden</translation>
+    </message>
 </context>
 <context>
     <name>truehang::PhotosModel</name>
@@ -3049,6 +3477,14 @@
     <message>
         <source>A photo taken off</source>
         <translation>Ein Foto entfernt</translation>
+    </message>
+    <message>
+        <source>1 mark</source>
+        <translation>1 Markierung</translation>
+    </message>
+    <message>
+        <source>%1 marks</source>
+        <translation>%1 Markierungen</translation>
     </message>
 </context>
 <context>
@@ -3500,6 +3936,33 @@
     <message>
         <source>Today</source>
         <translation>Heute</translation>
+    </message>
+</context>
+<context>
+    <name>truehang::WalkAloud</name>
+    <message>
+        <source>%1 millimetres</source>
+        <translation>%1 Millimeter</translation>
+    </message>
+    <message>
+        <source>%1 centimetres</source>
+        <translation>%1 Zentimeter</translation>
+    </message>
+    <message>
+        <source>%1 metres</source>
+        <translation>%1 Meter</translation>
+    </message>
+    <message>
+        <source>%1 inches</source>
+        <translation>%1 Zoll</translation>
+    </message>
+    <message>
+        <source>%1 degrees</source>
+        <translation>%1 Grad</translation>
+    </message>
+    <message>
+        <source>%1. %2</source>
+        <translation>%1. %2</translation>
     </message>
 </context>
 <context>
