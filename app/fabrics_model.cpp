@@ -5,6 +5,7 @@
 #include "open_visit.h"
 #include "sheet/cloth_colour.h"
 #include "trade_words.h"
+#include "units/saying.h"
 #include "whereabouts.h"
 #include "writing.h"
 
@@ -91,9 +92,9 @@ FormField dye_field(const Fabric& fabric) {
                    FabricsModel::tr("not said")};
     made.choices.append(choice({}, FabricsModel::tr("not said")));
     for (const Dye& dye : dyes()) {
-        made.choices.append(choice(shown(dye.colour), shown(dye.says)));
+        made.choices.append(choice(shown(dye.colour), shown(worded(dye.says))));
         if (dye.colour == fabric.colour) {
-            made.text = shown(dye.says);
+            made.text = shown(worded(dye.says));
         }
     }
     made.word = shown(fabric.colour);

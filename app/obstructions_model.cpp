@@ -5,6 +5,7 @@
 #include "open_visit.h"
 #include "sheet/words.h"
 #include "trade_words.h"
+#include "units/saying.h"
 #include "whereabouts.h"
 #include "writing.h"
 
@@ -152,7 +153,7 @@ QString ObstructionsModel::meetsSeverity() const {
 
 QString ObstructionsModel::meetsWord() const {
     const auto flags = met();
-    return flags.empty() ? QString() : shown(flag_word(flags.front().severity));
+    return flags.empty() ? QString() : shown(worded(flag_word(flags.front().severity)));
 }
 
 const Obstruction* ObstructionsModel::edited() const {

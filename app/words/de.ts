@@ -2,6 +2,25 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="de" sourcelanguage="en">
 <context>
+    <name>BinPanel</name>
+    <message>
+        <source>Erase for good?</source>
+        <translation>Endgültig löschen?</translation>
+    </message>
+    <message>
+        <source>Keep them</source>
+        <translation>Behalten</translation>
+    </message>
+    <message>
+        <source>empty the bin</source>
+        <translation>Papierkorb leeren</translation>
+    </message>
+    <message>
+        <source>erase for good</source>
+        <translation>endgültig löschen</translation>
+    </message>
+</context>
+<context>
     <name>CameraPanel</name>
     <message>
         <source>Take it</source>
@@ -717,6 +736,21 @@
     </message>
 </context>
 <context>
+    <name>LeavingPage</name>
+    <message>
+        <source>Before leaving</source>
+        <translation>Bevor Sie gehen</translation>
+    </message>
+    <message>
+        <source>Back to the visit</source>
+        <translation>Zurück zum Besuch</translation>
+    </message>
+    <message>
+        <source>Go to the first</source>
+        <translation>Zum ersten</translation>
+    </message>
+</context>
+<context>
     <name>ListsPage</name>
     <message>
         <source>Your lists</source>
@@ -1270,6 +1304,22 @@
         <source>Take this room and its windows out; undo brings them back</source>
         <translation>Diesen Raum mit seinen Fenstern herausnehmen; rückgängig holt sie zurück</translation>
     </message>
+    <message>
+        <source>earlier</source>
+        <translation>früher</translation>
+    </message>
+    <message>
+        <source>Put this room before the one above it</source>
+        <translation>Diesen Raum vor den darüber stellen</translation>
+    </message>
+    <message>
+        <source>later</source>
+        <translation>später</translation>
+    </message>
+    <message>
+        <source>Put this room after the one below it</source>
+        <translation>Diesen Raum hinter den darunter stellen</translation>
+    </message>
 </context>
 <context>
     <name>RoomPart</name>
@@ -1796,6 +1846,34 @@
         <source>Decide</source>
         <translation>Entscheiden</translation>
     </message>
+    <message>
+        <source>before leaving</source>
+        <translation>bevor Sie gehen</translation>
+    </message>
+    <message>
+        <source>What is missing before leaving</source>
+        <translation>Was noch fehlt, bevor Sie gehen</translation>
+    </message>
+    <message>
+        <source>Taken out</source>
+        <translation>Herausgenommen</translation>
+    </message>
+    <message>
+        <source>Tap a window to bring it back.</source>
+        <translation>Tippen Sie ein Fenster an, um es zurückzuholen.</translation>
+    </message>
+    <message>
+        <source>Nothing is taken out.</source>
+        <translation>Nichts ist herausgenommen.</translation>
+    </message>
+    <message>
+        <source>Erase for good what was taken out, readings and photos too? What was done to this visit until now can then no longer be undone.</source>
+        <translation>Endgültig löschen, was herausgenommen wurde, auch Maße und Fotos? Was an diesem Besuch bisher getan wurde, lässt sich dann nicht mehr rückgängig machen.</translation>
+    </message>
+    <message>
+        <source>Erase what was taken out for good</source>
+        <translation>Herausgenommenes endgültig löschen</translation>
+    </message>
 </context>
 <context>
     <name>VisitRest</name>
@@ -1836,16 +1914,24 @@
         <translation>Zustimmen und unterschreiben</translation>
     </message>
     <message>
-        <source>taken out; tap to bring it back</source>
-        <translation>herausgenommen; tippen holt es zurück</translation>
-    </message>
-    <message>
         <source>remove this visit</source>
         <translation>diesen Besuch entfernen</translation>
     </message>
     <message>
         <source>Remove this visit; it can be brought back</source>
         <translation>Diesen Besuch entfernen; er lässt sich zurückholen</translation>
+    </message>
+    <message>
+        <source>Taken out</source>
+        <translation>Herausgenommen</translation>
+    </message>
+    <message>
+        <source>%1 windows</source>
+        <translation>%1 Fenster</translation>
+    </message>
+    <message>
+        <source>Taken out: %1</source>
+        <translation>Herausgenommen: %1</translation>
     </message>
 </context>
 <context>
@@ -1925,6 +2011,18 @@
         <source>all of them</source>
         <translation>alle</translation>
     </message>
+    <message>
+        <source>Nothing is removed.</source>
+        <translation>Nichts ist entfernt.</translation>
+    </message>
+    <message>
+        <source>Erase the removed visits for good</source>
+        <translation>Entfernte Besuche endgültig löschen</translation>
+    </message>
+    <message>
+        <source>not confirmed by the workroom</source>
+        <translation>von der Werkstatt nicht bestätigt</translation>
+    </message>
 </context>
 <context>
     <name>WindowPanel</name>
@@ -1947,6 +2045,41 @@
     <message>
         <source>not in this version</source>
         <translation>nicht in dieser Fassung</translation>
+    </message>
+</context>
+<context>
+    <name>WindowPlace</name>
+    <message>
+        <source>Where it stands</source>
+        <translation>Wo es steht</translation>
+    </message>
+    <message>
+        <source>earlier</source>
+        <translation>früher</translation>
+    </message>
+    <message>
+        <source>Put this window before the one above it</source>
+        <translation>Dieses Fenster vor das darüber stellen</translation>
+    </message>
+    <message>
+        <source>later</source>
+        <translation>später</translation>
+    </message>
+    <message>
+        <source>Put this window after the one below it</source>
+        <translation>Dieses Fenster hinter das darunter stellen</translation>
+    </message>
+    <message>
+        <source>another like it</source>
+        <translation>noch eines davon</translation>
+    </message>
+    <message>
+        <source>Add a window like this one, with nothing measured yet</source>
+        <translation>Ein Fenster wie dieses hinzufügen, noch nichts gemessen</translation>
+    </message>
+    <message>
+        <source>Move it to %1</source>
+        <translation>Nach %1 verschieben</translation>
     </message>
 </context>
 <context>
@@ -3262,6 +3395,81 @@
     </message>
 </context>
 <context>
+    <name>truehang::LeavingModel</name>
+    <message>
+        <source>Nothing is missing, and everything adds up.</source>
+        <translation>Nichts fehlt, und alles passt zusammen.</translation>
+    </message>
+    <message>
+        <source>One thing is left.</source>
+        <translation>Eines ist noch offen.</translation>
+    </message>
+    <message>
+        <source>%1 things are left.</source>
+        <translation>%1 Dinge sind noch offen.</translation>
+    </message>
+    <message>
+        <source>The visit</source>
+        <translation>Der Besuch</translation>
+    </message>
+    <message>
+        <source>%1. Take it, or say why it can’t be taken.</source>
+        <translation>%1. Nehmen Sie es, oder sagen Sie, warum es nicht geht.</translation>
+    </message>
+    <message>
+        <source>%1 stations, the first: %2. Take each, or say why it can’t be taken.</source>
+        <translation>%1 Maße, das erste: %2. Nehmen Sie jedes, oder sagen Sie, warum es nicht geht.</translation>
+    </message>
+    <message>
+        <source>To measure</source>
+        <translation>Zu messen</translation>
+    </message>
+    <message>
+        <source>No photo</source>
+        <translation>Kein Foto</translation>
+    </message>
+    <message>
+        <source>A photo shows what no reading says.</source>
+        <translation>Ein Foto zeigt, was kein Maß sagt.</translation>
+    </message>
+    <message>
+        <source>No window</source>
+        <translation>Kein Fenster</translation>
+    </message>
+    <message>
+        <source>This visit has no window yet.</source>
+        <translation>Dieser Besuch hat noch kein Fenster.</translation>
+    </message>
+    <message>
+        <source>%1 of %2 photos are there.</source>
+        <translation>%1 von %2 Fotos sind angekommen.</translation>
+    </message>
+    <message>
+        <source>The workroom hasn’t confirmed this visit: it stands on this phone alone.</source>
+        <translation>Die Werkstatt hat diesen Besuch nicht bestätigt: Er steht nur auf diesem Telefon.</translation>
+    </message>
+    <message>
+        <source>Not sent</source>
+        <translation>Nicht gesendet</translation>
+    </message>
+    <message>
+        <source>Not signed</source>
+        <translation>Nicht unterschrieben</translation>
+    </message>
+    <message>
+        <source>The client hasn’t agreed yet.</source>
+        <translation>Die Kundschaft hat noch nicht zugestimmt.</translation>
+    </message>
+    <message>
+        <source>Signed, and gone</source>
+        <translation>Unterschrieben, und fort</translation>
+    </message>
+    <message>
+        <source>%1 was taken out after the signing.</source>
+        <translation>%1 wurde nach der Unterschrift herausgenommen.</translation>
+    </message>
+</context>
+<context>
     <name>truehang::ListsModel</name>
     <message>
         <source>%1 wide</source>
@@ -3743,6 +3951,18 @@
         <source>the workroom asks</source>
         <translation>die Werkstatt fragt</translation>
     </message>
+    <message>
+        <source>Erase this visit for good? Its readings, photos and history leave this phone, and nothing brings them back.</source>
+        <translation>Diesen Besuch endgültig löschen? Seine Maße, Fotos und sein Verlauf verlassen dieses Telefon, und nichts holt sie zurück.</translation>
+    </message>
+    <message>
+        <source>Erase %1 visits for good? Their readings, photos and history leave this phone, and nothing brings them back.</source>
+        <translation>%1 Besuche endgültig löschen? Ihre Maße, Fotos und ihr Verlauf verlassen dieses Telefon, und nichts holt sie zurück.</translation>
+    </message>
+    <message>
+        <source>The workroom hasn’t confirmed: %1. This phone has the only copy.</source>
+        <translation>Die Werkstatt hat nicht bestätigt: %1. Nur dieses Telefon hat sie.</translation>
+    </message>
 </context>
 <context>
     <name>truehang::VisitModel</name>
@@ -3917,6 +4137,26 @@
     <message>
         <source>Agreement taken back</source>
         <translation>Zustimmung zurückgenommen</translation>
+    </message>
+    <message>
+        <source>Room %1 of %2</source>
+        <translation>Raum %1 von %2</translation>
+    </message>
+    <message>
+        <source>Window %1 of %2 in %3</source>
+        <translation>Fenster %1 von %2 in %3</translation>
+    </message>
+    <message>
+        <source>Order of the rooms</source>
+        <translation>Reihenfolge der Räume</translation>
+    </message>
+    <message>
+        <source>Order of the windows</source>
+        <translation>Reihenfolge der Fenster</translation>
+    </message>
+    <message>
+        <source>Window to another room</source>
+        <translation>Fenster in einen anderen Raum</translation>
     </message>
 </context>
 <context>

@@ -21,6 +21,8 @@ FocusScope {
     signal reached
 
     implicitHeight: day.height + visit.height
+    ListView.onPooled: row.visible = false
+    ListView.onReused: row.visible = true
     onActiveFocusChanged: {
         if (activeFocus) {
             row.reached();

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sheet/cloth_colour.h"
 
+#include "units/saying.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -86,12 +88,12 @@ std::string line_over(std::string_view cloth, Role role, std::string_view ink, s
 
 const std::vector<Dye>& dyes() {
     static const std::vector<Dye> list{
-        {"chalk", "Chalk white", "#f2efe6"},   {"oat", "Oat straw", "#d8c7a3"},
-        {"weld", "Weld yellow", "#c9a227"},    {"rust", "Iron rust", "#a5532a"},
-        {"madder", "Madder red", "#8f2f2f"},   {"heather", "Heather", "#84687f"},
-        {"woad", "Woad blue", "#3d5a80"},      {"tide", "Tide green", "#4d7a6c"},
-        {"lichen", "Lichen grey", "#9aa38f"},  {"slate", "Slate", "#53606b"},
-        {"walnut", "Walnut brown", "#5b4434"}, {"soot", "Soot black", "#24262b"},
+        {"chalk", to_say("Chalk white"), "#f2efe6"},   {"oat", to_say("Oat straw"), "#d8c7a3"},
+        {"weld", to_say("Weld yellow"), "#c9a227"},    {"rust", to_say("Iron rust"), "#a5532a"},
+        {"madder", to_say("Madder red"), "#8f2f2f"},   {"heather", to_say("Heather"), "#84687f"},
+        {"woad", to_say("Woad blue"), "#3d5a80"},      {"tide", to_say("Tide green"), "#4d7a6c"},
+        {"lichen", to_say("Lichen grey"), "#9aa38f"},  {"slate", to_say("Slate"), "#53606b"},
+        {"walnut", to_say("Walnut brown"), "#5b4434"}, {"soot", to_say("Soot black"), "#24262b"},
     };
     return list;
 }
