@@ -110,7 +110,7 @@ QQuickItem* list_in(QQuickItem* item) {
 void scroll(Notebook& notebook, QQuickItem& list, int visits) {
     list.setProperty("maximumFlickVelocity", 20000.0);
     for (const double speed : {20000.0, -20000.0}) {
-        for (int thrown = 0; thrown < 400; ++thrown) {
+        for (int thrown = 0; thrown < 1000; ++thrown) {
             QMetaObject::invokeMethod(&list, "flick", Q_ARG(double, 0.0), Q_ARG(double, speed));
             QTest::qWait(120);
             const bool at_end = list.property(speed > 0 ? "atYBeginning" : "atYEnd").toBool();
