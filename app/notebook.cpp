@@ -27,7 +27,7 @@ namespace {
 constexpr std::array window_screens{"walk", "obstructions", "hanging", "figures", "choices", "client", "photos"};
 /// Screens beside the way: they lead back to where they were opened from.
 constexpr std::array aside_screens{"settings", "lists"};
-constexpr std::array visit_screens{"visit", "fabrics", "send", "sheets", "rules", "leaving"};
+constexpr std::array visit_screens{"visit", "fabrics", "send", "sheets", "file", "rules", "leaving"};
 
 template <class Screens>
 bool is_one_of(const Screens& screens, const QString& screen) {
@@ -59,6 +59,7 @@ public:
           photos(open, devices, settings),
           send(open, keeping_in, devices),
           sheets(open, devices),
+          visit_file(open, devices),
           workroom_rules(QFileInfo(settings_file).absoluteDir().filePath(QStringLiteral("house-rules.json"))),
           rules(open, workroom_rules),
           leaving(open),
@@ -84,6 +85,7 @@ public:
     PhotosModel photos;
     SendModel send;
     SheetsModel sheets;
+    VisitFileModel visit_file;
     WorkroomRules workroom_rules;
     RulesModel rules;
     LeavingModel leaving;
@@ -109,6 +111,7 @@ Notebook::Notebook(SurveyKeeping& keeping, Devices& devices, const QString& sett
     connect(&parts_->open, &OpenVisit::standingChanged, this, [this] { parts_->list.renew(parts_->open.visitId()); });
     connect(&parts_->list, &VisitList::faulty, this, &Notebook::setFault);
     connect(&parts_->send, &SendModel::arrived, this, [this] { parts_->list.read(); });
+    connect(&parts_->visit_file, &VisitFileModel::tookIn, &parts_->list, &VisitList::renew);
     connect(&parts_->send, &SendModel::rulesCame, &parts_->workroom_rules, &WorkroomRules::take);
     connect(&parts_->leaving, &LeavingModel::wanted, this, &Notebook::openPlace);
     connect(parts_->list.removed(), &ShownRows::countChanged, this, &Notebook::binChanged);
@@ -141,6 +144,7 @@ SendModel* Notebook::send() { return &parts_->send; }
 SheetsModel* Notebook::sheets() { return &parts_->sheets; }
 LeavingModel* Notebook::leaving() { return &parts_->leaving; }
 QString Notebook::binQuestion() const { return parts_->list.binQuestion(); }
+VisitFileModel* Notebook::visitFile() { return &parts_->visit_file; }
 RulesModel* Notebook::rules() { return &parts_->rules; }
 PositionModel* Notebook::position() { return &parts_->position; }
 RoomLight* Notebook::light() { return &parts_->light; }
@@ -241,6 +245,13 @@ void Notebook::show(const QString& asked) {
     parts_->leaving.setShown(screen == QStringLiteral("leaving"));
     parts_->from_leaving &= is_one_of(window_screens, screen) || screen == QStringLiteral("send");
     if (screen != parts_->screen) {
+        if (screen == QStringLiteral("visits")) {
+            parts_->list.lookAtClock();
+        }
+        if (parts_->screen == QStringLiteral("visits") || parts_->screen == QStringLiteral("file")) {
+            parts_->visit_file.forget();
+        }
+        parts_->visit_file.lookAtClock();
         parts_->screen = screen;
         emit screenChanged();
     }

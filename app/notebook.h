@@ -19,6 +19,7 @@
 #include "settings.h"
 #include "sheets_model.h"
 #include "shown_rows.h"
+#include "visit_file_model.h"
 #include "visit_model.h"
 #include "walk_aloud.h"
 #include "walk_model.h"
@@ -36,8 +37,8 @@ class SurveyKeeping;
 class Notebook : public QObject {
     Q_OBJECT
     /// Roles: `visitId` (key), `title`, `line` (address or number of windows), `state` (words), `mark`
-    /// (ThreadMark), `asks` (true: bold), `spoken`, `heading` (the day, on the last row of each; else empty), `unsent`.
-    /// Newest day first, within a day the newest edit; rows come in pages as a view asks for them.
+    /// (ThreadMark), `asks` (true: bold), `spoken`, `heading` (the day, on the last row of each; else empty), `unsent`,
+    /// `waits`. Newest day first, within a day the newest edit; rows come in pages as a view asks for them.
     Q_PROPERTY(truehang::ShownRows* visits READ visits CONSTANT)
     /// Visits that were removed and can be brought back. Roles as `visits`.
     Q_PROPERTY(truehang::ShownRows* removedVisits READ removedVisits CONSTANT)
@@ -51,7 +52,7 @@ class Notebook : public QObject {
     Q_PROPERTY(QString narrowed READ narrowed WRITE setNarrowed NOTIFY searchChanged)
 
     /// `visits`, `visit`, `fabrics`, `walk`, `obstructions`, `hanging`, `figures`, `choices`, `client`, `photos`,
-    /// `send`, `sheets`, `rules`, `leaving`, `lists` or `settings`.
+    /// `send`, `sheets`, `file`, `rules`, `leaving`, `lists` or `settings`.
     Q_PROPERTY(QString screen READ screen WRITE setScreen NOTIFY screenChanged)
     /// False until the store is open and the place restored: show paper only.
     Q_PROPERTY(bool ready READ ready NOTIFY readyChanged)
@@ -74,6 +75,7 @@ class Notebook : public QObject {
     Q_PROPERTY(truehang::SendModel* send READ send CONSTANT)
     Q_PROPERTY(truehang::SheetsModel* sheets READ sheets CONSTANT)
     Q_PROPERTY(truehang::LeavingModel* leaving READ leaving CONSTANT)
+    Q_PROPERTY(truehang::VisitFileModel* visitFile READ visitFile CONSTANT)
     Q_PROPERTY(truehang::RulesModel* rules READ rules CONSTANT)
     Q_PROPERTY(truehang::PositionModel* position READ position CONSTANT)
     Q_PROPERTY(truehang::RoomLight* light READ light CONSTANT)
@@ -112,6 +114,7 @@ public:
     [[nodiscard]] SheetsModel* sheets();
     [[nodiscard]] LeavingModel* leaving();
     [[nodiscard]] QString binQuestion() const;
+    [[nodiscard]] VisitFileModel* visitFile();
     [[nodiscard]] RulesModel* rules();
     [[nodiscard]] PositionModel* position();
     [[nodiscard]] RoomLight* light();

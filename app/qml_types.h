@@ -148,6 +148,13 @@ struct LeavingModelType {
     QML_UNCREATABLE("handed over by the program")
 };
 
+struct VisitFileModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::VisitFileModel)
+    QML_NAMED_ELEMENT(VisitFileModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
 struct RulesModelType {
     Q_GADGET
     QML_FOREIGN(truehang::RulesModel)

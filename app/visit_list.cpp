@@ -47,10 +47,14 @@ VisitsAsked VisitList::asked(const VisitRows& rows) const {
     return asked;
 }
 
+void VisitList::lookAtClock() {
+    const std::string now = keeping_.now();
+    shown_.setNow(now);
+    removed_.setNow(now);
+}
+
 void VisitList::read() {
-    const QString now = truehang::shown(keeping_.now());
-    shown_.setToday(bytes(now.left(10)));
-    removed_.setToday(bytes(now.left(10)));
+    lookAtClock();
     readInto(shown_, false);
     readInto(removed_, false);
     countOn();

@@ -39,6 +39,8 @@ public:
     [[nodiscard]] QString binQuestion() const;
     /// Erases for good what `binQuestion` asked about; `then` has the fault, or none, and the ids of what went.
     void emptyBin(std::function<void(const QString& fault, const QStringList& gone)> then);
+    /// What rests on the time is shown as it is now.
+    void lookAtClock();
     /// One visit changed.
     void renew(const QString& visitId);
 

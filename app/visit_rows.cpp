@@ -25,10 +25,21 @@ bool same_ids(const std::vector<VisitSummary>& a, const std::vector<VisitSummary
                       [](const VisitSummary& x, const VisitSummary& y) { return x.id == y.id; });
 }
 
+QString named(const VisitSummary& visit) {
+    return visit.title.empty() ? VisitRows::tr("New visit") : shown(visit.title);
+}
+
+QString about(const VisitSummary& visit) {
+    const QString windows =
+        visit.windows == 1 ? VisitRows::tr("1 window") : VisitRows::tr("%1 windows").arg(visit.windows);
+    return visit.address.empty() ? windows : shown(visit.address);
+}
+
 }  // namespace
 
 VisitRows::VisitRows(QObject* parent)
-    : ShownRows({"visitId", "title", "line", "state", "mark", "asks", "spoken", "heading", "unsent"}, parent) {}
+    : ShownRows({"visitId", "title", "line", "state", "mark", "asks", "spoken", "heading", "unsent", "waits"}, parent) {
+}
 
 int VisitRows::rowCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : static_cast<int>(visits_.size());
@@ -44,18 +55,13 @@ QVariant VisitRows::data(const QModelIndex& index, int role) const {
 
 QVariant VisitRows::valueOf(std::size_t row, int column) const {
     const VisitSummary& visit = visits_.at(row);
-    const auto named = [&] { return visit.title.empty() ? tr("New visit") : shown(visit.title); };
-    const auto about = [&] {
-        const QString windows = visit.windows == 1 ? tr("1 window") : tr("%1 windows").arg(visit.windows);
-        return visit.address.empty() ? windows : shown(visit.address);
-    };
     switch (column) {
         case visit_id:
             return shown(visit.id);
         case title:
-            return named();
+            return named(visit);
         case line:
-            return about();
+            return about(visit);
         case state:
             return standing_of(visit).words;
         case mark:
@@ -63,14 +69,28 @@ QVariant VisitRows::valueOf(std::size_t row, int column) const {
         case asks:
             return visit.questions > 0;
         case spoken:
-            return QStringLiteral("%1, %2, %3").arg(named(), about(), standing_of(visit).words);
+            return spokenOf(visit);
         case heading:
             return headingOf(row);
         case unsent:
             return visit.confirmed_revision < visit.revision || visit.photos_confirmed < visit.photos;
+        case waits:
+            return waitingOf(visit);
         default:
             return {};
     }
+}
+
+QString VisitRows::waitingOf(const VisitSummary& visit) const {
+    return waits_for_a_day(visit, now_) ? tr("not sent for a day: keep it as a file") : QString();
+}
+
+QString VisitRows::spokenOf(const VisitSummary& visit) const {
+    QStringList words{named(visit), about(visit), standing_of(visit).words};
+    if (const QString waiting = waitingOf(visit); !waiting.isEmpty()) {
+        words << waiting;
+    }
+    return words.join(QStringLiteral(", "));
 }
 
 QString VisitRows::headingOf(std::size_t row) const {
@@ -91,12 +111,14 @@ void VisitRows::fetchMore(const QModelIndex& parent) {
     }
 }
 
-void VisitRows::setToday(const std::string& day) {
-    if (today_ != day) {
-        today_ = day;
-        if (!visits_.empty()) {
-            emit dataChanged(index(0), index(count() - 1), {role_of_heading});
-        }
+void VisitRows::setNow(const std::string& now) {
+    constexpr std::size_t day_text = 10;
+    constexpr std::size_t hour_text = 13;
+    const bool another_hour = now.substr(0, hour_text) != now_.substr(0, hour_text);
+    now_ = now;
+    today_ = now.substr(0, day_text);
+    if (another_hour && !visits_.empty()) {
+        emit dataChanged(index(0), index(count() - 1));
     }
 }
 

@@ -12,7 +12,7 @@ namespace truehang {
 
 /// The visits as they are listed, page by page: what a row says is worked out when it is shown. Roles: `visitId` (key),
 /// `title`, `line`, `state`, `mark`, `asks`, `spoken`, `heading` (the day, on the last row of each; else empty),
-/// `unsent` (the workroom hasn't confirmed it whole).
+/// `unsent` (the workroom hasn't confirmed it whole), `waits` (a line where it hasn't for a day; else empty).
 class VisitRows : public ShownRows {
     Q_OBJECT
 
@@ -34,21 +34,24 @@ public:
     void fetchAgain() { fetching_ = false; }
     /// One visit as it stands now, put where it belongs; none: it is no longer in this list.
     void renew(const std::string& id, const std::vector<VisitSummary>& found);
-    /// The day that is called today, as 2026-03-14.
-    void setToday(const std::string& day);
+    /// The time now, RFC 3339: which day is called today, and what has waited for a day.
+    void setNow(const std::string& now);
 
     /// Told when a view comes near the end.
     std::function<void()> on_wants_more;
 
 private:
-    enum Column { visit_id, title, line, state, mark, asks, spoken, heading, unsent };
+    enum Column { visit_id, title, line, state, mark, asks, spoken, heading, unsent, waits };
     [[nodiscard]] QVariant valueOf(std::size_t row, int column) const;
+    [[nodiscard]] QString waitingOf(const VisitSummary& visit) const;
+    [[nodiscard]] QString spokenOf(const VisitSummary& visit) const;
     [[nodiscard]] QString headingOf(std::size_t row) const;
     void headingChanged(int row);
     void take(int row);
     void put(VisitSummary visit);
 
     std::vector<VisitSummary> visits_;
+    std::string now_;
     std::string today_;
     bool has_more_ = false;
     bool fetching_ = false;

@@ -5,6 +5,7 @@
 #include "writing.h"
 
 #include <QCoreApplication>
+#include <QDateTime>
 
 namespace truehang {
 
@@ -80,6 +81,13 @@ StandsAs standing_of(const Survey& survey, VisitSummary summary) {
         }
     }
     return standing_of(summary);
+}
+
+bool waits_for_a_day(const VisitSummary& summary, const std::string& now) {
+    constexpr qint64 day_in_seconds = 24 * 60 * 60;
+    const QDateTime since = QDateTime::fromString(shown(summary.unsent_since), Qt::ISODateWithMs);
+    const QDateTime at = QDateTime::fromString(shown(now), Qt::ISODateWithMs);
+    return !summary.removed && since.isValid() && at.isValid() && since.secsTo(at) >= day_in_seconds;
 }
 
 }  // namespace truehang

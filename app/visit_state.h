@@ -26,4 +26,8 @@ struct StandsAs {
 /// The same, with the windows as the survey has them at the moment.
 [[nodiscard]] StandsAs standing_of(const Survey& survey, VisitSummary summary);
 
+/// Something of the visit has waited for the workroom's receipt for 24 hours at `now` (RFC 3339); not where it was
+/// removed, or where either time isn't one.
+[[nodiscard]] bool waits_for_a_day(const VisitSummary& summary, const std::string& now);
+
 }  // namespace truehang

@@ -103,6 +103,8 @@ FocusScope {
                 return send;
             case "sheets":
                 return sheets;
+            case "file":
+                return file;
             case "rules":
                 return rules;
             case "leaving":
@@ -200,6 +202,13 @@ FocusScope {
         id: sheets
 
         SheetsPage {
+            notebook: pages.notebook
+        }
+    }
+    Component {
+        id: file
+
+        FilePage {
             notebook: pages.notebook
         }
     }

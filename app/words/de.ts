@@ -417,6 +417,37 @@
     </message>
 </context>
 <context>
+    <name>FilePage</name>
+    <message>
+        <source>This visit as a file</source>
+        <translation>Dieser Besuch als Datei</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Anhalten</translation>
+    </message>
+    <message>
+        <source>Back to the visit</source>
+        <translation>Zurück zum Besuch</translation>
+    </message>
+    <message>
+        <source>Write the file</source>
+        <translation>Datei schreiben</translation>
+    </message>
+    <message>
+        <source>hand it on</source>
+        <translation>weitergeben</translation>
+    </message>
+    <message>
+        <source>Hand the file on</source>
+        <translation>Die Datei weitergeben</translation>
+    </message>
+    <message>
+        <source>One file holds the survey and its photos: to keep elsewhere, or to hand to someone who takes it in with Truehang. Whoever has it reads the client’s name and address.</source>
+        <translation>Eine Datei enthält das Aufmaß und seine Fotos: um sie anderswo aufzuheben oder jemandem zu geben, der sie mit Truehang übernimmt. Wer sie hat, liest Namen und Adresse der Kundschaft.</translation>
+    </message>
+</context>
+<context>
     <name>FormFields</name>
     <message>
         <source>Caution</source>
@@ -1793,6 +1824,33 @@
     </message>
 </context>
 <context>
+    <name>TakeInPanel</name>
+    <message>
+        <source>Choose a visit’s file</source>
+        <translation>Datei eines Besuchs wählen</translation>
+    </message>
+    <message>
+        <source>A visit from a file</source>
+        <translation>Besuch aus einer Datei</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Anhalten</translation>
+    </message>
+    <message>
+        <source>Open the visit</source>
+        <translation>Besuch öffnen</translation>
+    </message>
+    <message>
+        <source>Choose the file</source>
+        <translation>Datei wählen</translation>
+    </message>
+    <message>
+        <source>The whole file is looked through first. A visit that is here already is never written over.</source>
+        <translation>Zuerst wird die ganze Datei geprüft. Ein Besuch, der schon hier ist, wird nie überschrieben.</translation>
+    </message>
+</context>
+<context>
     <name>VisitPage</name>
     <message>
         <source>send</source>
@@ -1874,6 +1932,14 @@
         <source>Erase what was taken out for good</source>
         <translation>Herausgenommenes endgültig löschen</translation>
     </message>
+    <message>
+        <source>Keep it as a file</source>
+        <translation>Als Datei aufheben</translation>
+    </message>
+    <message>
+        <source>%1 Keep it as a file</source>
+        <translation>%1 Als Datei aufheben</translation>
+    </message>
 </context>
 <context>
     <name>VisitRest</name>
@@ -1932,6 +1998,10 @@
     <message>
         <source>Taken out: %1</source>
         <translation>Herausgenommen: %1</translation>
+    </message>
+    <message>
+        <source>This visit as a file</source>
+        <translation>Dieser Besuch als Datei</translation>
     </message>
 </context>
 <context>
@@ -2022,6 +2092,14 @@
     <message>
         <source>not confirmed by the workroom</source>
         <translation>von der Werkstatt nicht bestätigt</translation>
+    </message>
+    <message>
+        <source>from a file</source>
+        <translation>aus Datei</translation>
+    </message>
+    <message>
+        <source>Take in a visit from a file</source>
+        <translation>Besuch aus einer Datei übernehmen</translation>
     </message>
 </context>
 <context>
@@ -3930,6 +4008,89 @@
     </message>
 </context>
 <context>
+    <name>truehang::VisitFileModel</name>
+    <message>
+        <source>The file can’t be opened. Nothing was taken in.</source>
+        <translation>Die Datei lässt sich nicht öffnen. Nichts wurde übernommen.</translation>
+    </message>
+    <message>
+        <source>The file can’t be read whole. Nothing was taken in.</source>
+        <translation>Die Datei lässt sich nicht ganz lesen. Nichts wurde übernommen.</translation>
+    </message>
+    <message>
+        <source>%1 1 photo isn’t in it.</source>
+        <translation>%1 1 Foto ist nicht darin.</translation>
+    </message>
+    <message>
+        <source>%1 %2 photos aren’t in it.</source>
+        <translation>%1 %2 Fotos sind nicht darin.</translation>
+    </message>
+    <message>
+        <source>Not sent to the workroom for a day. Until it is, a file keeps it safe.</source>
+        <translation>Seit einem Tag nicht an die Werkstatt gesendet. Bis dahin hebt eine Datei ihn sicher auf.</translation>
+    </message>
+    <message>
+        <source>Visits (*%1)</source>
+        <translation>Besuche (*%1)</translation>
+    </message>
+    <message>
+        <source>Writing the file, %1 %</source>
+        <translation>Datei wird geschrieben, %1 %</translation>
+    </message>
+    <message>
+        <source>The file couldn’t be written. %1</source>
+        <translation>Die Datei konnte nicht geschrieben werden. %1</translation>
+    </message>
+    <message>
+        <source>Stopped. Nothing was written.</source>
+        <translation>Angehalten. Nichts wurde geschrieben.</translation>
+    </message>
+    <message>
+        <source>Written: %1.</source>
+        <translation>Geschrieben: %1.</translation>
+    </message>
+    <message>
+        <source>Taking the visit in, %1 %</source>
+        <translation>Besuch wird übernommen, %1 %</translation>
+    </message>
+    <message>
+        <source>Stopped. Nothing was taken in.</source>
+        <translation>Angehalten. Nichts wurde übernommen.</translation>
+    </message>
+    <message>
+        <source>From a file</source>
+        <translation>Aus einer Datei</translation>
+    </message>
+    <message>
+        <source>%1, from a file</source>
+        <translation>%1, aus einer Datei</translation>
+    </message>
+    <message>
+        <source>Taken in from a file</source>
+        <translation>Aus einer Datei übernommen</translation>
+    </message>
+    <message>
+        <source>A visit</source>
+        <translation>Ein Besuch</translation>
+    </message>
+    <message>
+        <source>%1 was among the removed visits, just as in the file; it is back.</source>
+        <translation>%1 war unter den entfernten Besuchen, genau wie in der Datei; der Besuch ist wieder da.</translation>
+    </message>
+    <message>
+        <source>%1 is here already, just as in the file.</source>
+        <translation>%1 ist schon hier, genau wie in der Datei.</translation>
+    </message>
+    <message>
+        <source>%1 is here in another state. What the file holds was put beside it, as a visit of its own whose title ends in “from a file”.</source>
+        <translation>%1 ist hier in einem anderen Stand. Was die Datei enthält, steht jetzt daneben, als eigener Besuch, dessen Titel mit „aus einer Datei“ endet.</translation>
+    </message>
+    <message>
+        <source>%1 was taken in.</source>
+        <translation>%1 wurde übernommen.</translation>
+    </message>
+</context>
+<context>
     <name>truehang::VisitList</name>
     <message>
         <source>to measure</source>
@@ -4176,6 +4337,10 @@
     <message>
         <source>Today</source>
         <translation>Heute</translation>
+    </message>
+    <message>
+        <source>not sent for a day: keep it as a file</source>
+        <translation>seit einem Tag nicht gesendet: als Datei aufheben</translation>
     </message>
 </context>
 <context>

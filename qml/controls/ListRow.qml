@@ -10,6 +10,7 @@ T.AbstractButton {
 
     property string line // of second rank
     property string stateWords // what the stitch says
+    property string quietWords // below it, of second rank
     property string figure // at the right
     property bool strong: false
     property bool marked: false
@@ -71,6 +72,13 @@ T.AbstractButton {
                 visible: row.stateWords !== ""
                 text: row.stateWords
                 font.pixelSize: Theme.dim
+                Accessible.ignored: true
+            }
+            Sentence {
+                width: parent.width
+                visible: row.quietWords !== ""
+                second: true
+                text: row.quietWords
                 Accessible.ignored: true
             }
         }

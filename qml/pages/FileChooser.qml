@@ -2,16 +2,19 @@
 import QtQuick
 import QtQuick.Dialogs
 
-// The system's own dialog for choosing a picture.
+// The system's own dialog for choosing a file; a picture, where nothing else is asked for.
 Item {
     id: chooser
+
+    property string title: qsTr("Choose a photo")
+    property string filter: qsTr("Pictures (*.jpg *.jpeg *.png *.webp)")
 
     signal chose(url file)
     signal shut
 
     FileDialog {
-        title: qsTr("Choose a photo")
-        nameFilters: [qsTr("Pictures (*.jpg *.jpeg *.png *.webp)")]
+        title: chooser.title
+        nameFilters: [chooser.filter]
         onAccepted: chooser.chose(selectedFile)
         onRejected: chooser.shut()
         Component.onCompleted: open()

@@ -87,6 +87,14 @@ Page {
             text: page.visit.state
             bottomPadding: Theme.rowGap
         }
+        ListRow {
+            width: parent.width
+            visible: line !== ""
+            text: qsTr("Keep it as a file")
+            line: page.notebook.visitFile.waits
+            spoken: qsTr("%1 Keep it as a file").arg(line)
+            onClicked: page.notebook.screen = "file"
+        }
         FlagLine {
             width: parent.width
             visible: page.notebook.agreement.gaps.count > 0

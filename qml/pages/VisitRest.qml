@@ -70,6 +70,11 @@ Column {
     }
     ListRow {
         width: parent.width
+        text: qsTr("This visit as a file")
+        onClicked: rest.notebook.screen = "file"
+    }
+    ListRow {
+        width: parent.width
         text: qsTr("Unit, tape and edges")
         onClicked: rest.askedFor("measuring")
     }

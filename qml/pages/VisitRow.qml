@@ -16,6 +16,7 @@ FocusScope {
     required property bool asks
     required property string spoken
     required property string heading
+    required property string waits
 
     signal chosen
     signal reached
@@ -60,6 +61,7 @@ FocusScope {
         text: row.title
         line: row.line
         stateWords: row.state
+        quietWords: row.waits
         strong: row.asks
         spoken: row.spoken
         onClicked: row.chosen()

@@ -24,6 +24,12 @@ Page {
         return page.narrowed ? states.value(states.indexOf(page.notebook.narrowed), "says") : "";
     }
 
+    onPanelChanged: {
+        if (page.panel === "") {
+            page.notebook.visitFile.forget();
+        }
+    }
+
     Screen {
         anchors.fill: parent
         visible: page.panel === ""
@@ -49,6 +55,11 @@ Page {
                 text: qsTr("settings")
                 explained: qsTr("Settings")
                 onClicked: page.notebook.screen = "settings"
+            },
+            WordButton {
+                text: qsTr("from a file")
+                explained: qsTr("Take in a visit from a file")
+                onClicked: page.panel = "takeIn"
             },
             WordButton {
                 visible: page.notebook.visits.count > 0 || page.narrowed
@@ -79,7 +90,7 @@ Page {
         fills: true
         active: page.panel !== ""
         focus: active
-        sourceComponent: page.panel === "states" ? states : bin
+        sourceComponent: page.panel === "states" ? states : page.panel === "takeIn" ? takeIn : bin
     }
     Component {
         id: states
@@ -115,6 +126,15 @@ Page {
                     }
                 }
             }
+        }
+    }
+    Component {
+        id: takeIn
+
+        TakeInPanel {
+            notebook: page.notebook
+            onBackAsked: page.leave()
+            onDone: page.back()
         }
     }
     Component {

@@ -77,6 +77,14 @@ Result<Done> write_synced(const fs::path& file, std::string_view bytes) {
 
 }  // namespace
 
+Result<Done> sync_file(const fs::path& file) {
+    const OpenFile open(file, O_RDONLY);
+    if (!open.is_open() || !open.sync()) {
+        return last_refusal(file);
+    }
+    return Done{};
+}
+
 Result<Done> sync_folder(const fs::path& folder) {
     const OpenFile open(folder.empty() ? fs::path(".") : folder, O_RDONLY | O_DIRECTORY);
     if (!open.is_open() || !open.sync()) {

@@ -16,6 +16,9 @@ namespace truehang {
 /// Makes a folder and those above it, on the disk.
 [[nodiscard]] Result<Done> make_folder(const std::filesystem::path& folder);
 
+/// Takes the bytes of a file that was written to the disk. Errors: `full`, `io`.
+[[nodiscard]] Result<Done> sync_file(const std::filesystem::path& file);
+
 /// Takes what was renamed into or made in a folder to the disk.
 [[nodiscard]] Result<Done> sync_folder(const std::filesystem::path& folder);
 

@@ -53,6 +53,7 @@ struct VisitSummary {
     Revision confirmed_revision = 0;  ///< the newest the workroom confirmed; 0: none
     int photos = 0;                   ///< photos the survey mentions, each once
     int photos_confirmed = 0;         ///< those of them the workroom confirmed
+    std::string unsent_since;         ///< RFC 3339: the oldest edit or photo the workroom hasn't confirmed; empty: none
 };
 
 /// Which visits are listed: by words, by state, the removed ones or the others, and of those a page.

@@ -34,6 +34,22 @@ VisitSummary summary_from(const Query& query) {
     return summary;
 }
 
+constexpr std::string_view first_unsent =
+    "SELECT made_at FROM edit WHERE number ="
+    " (SELECT min(number) FROM"
+    "   (SELECT number FROM edit INDEXED BY edit_by_state WHERE visit_id = ?1 AND revision > ?2"
+    "    UNION ALL"
+    "    SELECT edit_number FROM photo_use JOIN outbox ON kind = 'photo' AND id = sha256 AND state <> 'confirmed'"
+    "     WHERE visit_id = ?1))";
+
+/// Reads since when something of it waits; a visit that is there whole isn't looked through.
+void find_unsent(Connection& connection, VisitSummary& summary) {
+    if (summary.confirmed_revision < summary.revision || summary.photos_confirmed < summary.photos) {
+        Query query = connection.query(first_unsent, summary.id, summary.confirmed_revision);
+        summary.unsent_since = query.next() ? query.text(0) : std::string();
+    }
+}
+
 constexpr std::string_view one_summary =
     "SELECT visit_id, title, address, client, day, updated_at, removed, revision, confirmed_revision, last_edit,"
     " windows, windows_begun, windows_measured, questions, photos, photos_confirmed"
@@ -103,6 +119,7 @@ Look look_at(Connection& connection, const VisitsAsked& asked) {
             break;
         }
         look.page.visits.push_back(summary_from(query));
+        find_unsent(connection, look.page.visits.back());
         if (query.is_null(11)) {
             look.uncounted.push_back(query.text(0));
         }
@@ -117,6 +134,7 @@ Result<std::vector<VisitSummary>> Store::visits() {
         std::vector<VisitSummary> found;
         for (Query query = inside_->connection.query(all_summaries); query.next();) {
             found.push_back(summary_from(query));
+            find_unsent(inside_->connection, found.back());
         }
         return found;
     });
@@ -147,6 +165,7 @@ Result<VisitSummary> Store::summary(std::string_view visit_id) {
             count_missing(inside_->connection, {summary.id});
             summary = read(counted);
         }
+        find_unsent(inside_->connection, summary);
         return summary;
     });
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "support.h"
 
+#include <QDateTime>
 #include <QSignalSpy>
 #include <QTest>
 
@@ -41,12 +42,8 @@ Bench::Bench() {
 
 void Bench::begin() {
     const auto now = [this] {
-        const int second = ++seconds_;
-        return QStringLiteral("2026-03-14T%1:%2:%3+00:00")
-            .arg(10 + second / 3600, 2, 10, QLatin1Char('0'))
-            .arg(second / 60 % 60, 2, 10, QLatin1Char('0'))
-            .arg(second % 60, 2, 10, QLatin1Char('0'))
-            .toStdString();
+        const QDateTime at = QDateTime(QDate(2026, 3, 14), QTime(10, 0), Qt::UTC).addSecs(++seconds_);
+        return at.toString(QStringLiteral("yyyy-MM-ddTHH:mm:ss+00:00")).toStdString();
     };
     const auto new_id = [this] {
         return QStringLiteral("01924f6a-7c00-7000-8000-%1").arg(++ids_, 12, 16, QLatin1Char('0')).toStdString();

@@ -9,6 +9,7 @@
 #include <QMap>
 #include <QTemporaryDir>
 #include <atomic>
+#include <chrono>
 #include <memory>
 #include <vector>
 
@@ -40,7 +41,8 @@ public:
     QMap<QUrl, QByteArray> held;
     [[nodiscard]] Result<QByteArray> read(const QUrl& file, qint64 most) override;
     [[nodiscard]] Result<Done> write(const QUrl& file, const QByteArray& bytes) override;
-    [[nodiscard]] QUrl documents() const override { return QUrl::fromLocalFile("/documents"); }
+    QUrl folder = QUrl::fromLocalFile("/documents");
+    [[nodiscard]] QUrl documents() const override { return folder; }
 };
 
 class NoShare : public ShareDevice {
@@ -85,6 +87,8 @@ public:
     void settle();
     /// A visit with one room and one window of this shape, opened at its walk; the window's id.
     QString openNewWindow(const QString& shape = "recess");
+    /// Puts the clock forward.
+    void pass(std::chrono::seconds time) { seconds_ += static_cast<int>(time.count()); }
     /// Presses each character as a key.
     void type(const QString& keys);
 

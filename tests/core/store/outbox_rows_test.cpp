@@ -137,6 +137,33 @@ TEST_F(OutboxRows, photos_are_confirmed_one_by_one) {
     EXPECT_EQ(must(store->summary(survey.id)).photos_confirmed, 1) << "an edit doesn't send photos again";
 }
 
+TEST_F(OutboxRows, the_oldest_that_waits_is_known_until_it_is_confirmed) {
+    const std::string sha256 = keep_with_photo();
+    const std::string made = must(store->history(survey.id)).at(0).at;
+    survey.title = "Pilot house, again";
+    must(store->keep(survey, "Title"));
+    EXPECT_EQ(must(store->summary(survey.id)).unsent_since, made) << "a later edit doesn't begin the day anew";
+    EXPECT_EQ(must(store->visits())[0].unsent_since, made);
+    EXPECT_EQ(must(store->visits(VisitsAsked{})).visits.at(0).unsent_since, made);
+    OutboxItem first = survey_item();
+    first.revision = 1;
+    must(store->confirm(first, "there"));
+    EXPECT_EQ(must(store->summary(survey.id)).unsent_since, made) << "its photo waits still";
+    must(store->confirm(must(store->items_of(survey.id)).at(1), "there"));
+    EXPECT_EQ(must(store->summary(survey.id)).unsent_since, must(store->history(survey.id)).at(1).at);
+    must(store->confirm(survey_item(), "there"));
+    EXPECT_EQ(must(store->summary(survey.id)).unsent_since, "");
+    must(store->undo(survey.id));
+    EXPECT_EQ(must(store->summary(survey.id)).unsent_since, must(store->history(survey.id)).at(2).at);
+}
+
+TEST_F(OutboxRows, a_photo_that_is_not_here_is_nothing_to_send) {
+    survey.rooms[0].windows[0].photos[0].sha256 = sha256_hex(photo_bytes);
+    must(store->keep(survey, "Visit taken in"));
+    must(store->confirm(survey_item(), "there"));
+    EXPECT_EQ(must(store->summary(survey.id)).unsent_since, "");
+}
+
 TEST_F(OutboxRows, what_is_no_item_is_refused) {
     must(store->keep(survey, "Visit made"));
     OutboxItem unknown;
