@@ -18,14 +18,14 @@ Screen {
     FieldRow {
         width: parent.width
         label: qsTr("Name")
-        text: panel.visit.rooms.count > 0 ? panel.visit.rooms.value(panel.visit.rooms.indexOf(panel.roomId), "name") : ""
+        text: panel.visit.rooms.count > 0 ? panel.visit.rooms.value(panel.visit.rooms.indexOf(panel.roomId), "name") ?? "" : ""
         onCommitted: words => panel.visit.renameRoom(panel.roomId, words)
     }
     FieldRow {
         width: parent.width
         label: qsTr("Used as")
         example: qsTr("bedroom, office, hotel")
-        text: panel.visit.rooms.count > 0 ? panel.visit.rooms.value(panel.visit.rooms.indexOf(panel.roomId), "use") : ""
+        text: panel.visit.rooms.count > 0 ? panel.visit.rooms.value(panel.visit.rooms.indexOf(panel.roomId), "use") ?? "" : ""
         onCommitted: words => panel.visit.setRoomUse(panel.roomId, words)
     }
     Item {

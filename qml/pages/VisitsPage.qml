@@ -21,7 +21,7 @@ Page {
 
     function narrowedTo(): string {
         const states = page.notebook.states;
-        return page.narrowed ? states.value(states.indexOf(page.notebook.narrowed), "says") : "";
+        return page.narrowed ? states.value(states.indexOf(page.notebook.narrowed), "says") ?? "" : "";
     }
 
     onPanelChanged: {
