@@ -5,6 +5,8 @@
 #include "units/rounding.h"
 #include "units/saying.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <cctype>
@@ -71,7 +73,8 @@ void flag_heat(const LayerContext& layer, const FinishedSizes& sizes, Findings& 
                                                : say("The curtains hang within {} of the {}.",
                                                      said_length(Length::mm(clear), layer.measured.entry_unit),
                                                      worded(obstruction.kind->text()));
-            findings.flag("curtain-over-heat", Severity::caution, where + " " + advice, {}, obstruction.id);
+            findings.flag("curtain-over-heat", Severity::caution, fmt::format("{} {}", where, advice), {},
+                          obstruction.id);
         }
     }
     if (!noted && placed_in(layer.room) < static_cast<long>(layer.room.heat.size())) {

@@ -60,9 +60,10 @@ void Job::run() {
     step("measure across, once with a comma", [this] { walkAcross(); });
     step("measure up, once out of reach, once a slip", [this] { walkUp(); });
     step("measure again what differs", [this] { settleWhatDiffers(); });
-    step("measure on, once in inches", [this] { walkOn(); });
+    step("measure on to the pole", [this] { walkOn(); });
     step("note the radiator", [this] { addRadiator(); });
     step("hang a tab headed pair on a pole", [this] { hangCurtains(); });
+    step("measure the wall, once in inches", [this] { measureWall(); });
     step("read the figures, ask why, turn round", [this] { readFigures(); });
     step("take in a photo from a file", [this] { takePhoto(); });
     step("agree and sign", [this] { sign(); });
@@ -197,6 +198,8 @@ void Job::settleWhatDiffers() {
     leavings_.pictureAt(program_, QStringLiteral("differs-tablet"), tablet);
     person_.touchBeginning(QStringLiteral("Measure floor to ceiling"));
     measure("ceiling.left", QStringLiteral("2138"), 2138);
+    measure("below.centre", QStringLiteral("861"), 861);
+    measure("opening.height.centre", QStringLiteral("1131"), 1131);
     standAt(out_of_reach);
     person_.touch(QStringLiteral("Can’t reach this station"));
     leavings_.picture(program_, QStringLiteral("cannot-reach"));
@@ -206,6 +209,14 @@ void Job::settleWhatDiffers() {
 void Job::walkOn() {
     measure("opening.height.right", QStringLiteral("1132"), 1132);
     measure("pole.above", QStringLiteral("80"), 80);
+    person_.expect(QStringLiteral("That was the last station"));
+}
+
+/// Asked for once the pole is known to pass the window's edges.
+void Job::measureWall() {
+    person_.touch(QStringLiteral("Measure this window"));
+    person_.expect(QStringLiteral("That was the last station"));
+    person_.touchBeginning(says("wall.left"));
     standAt("wall.left");
     changeUnit(QStringLiteral("mm"), QStringLiteral("in"));
     pressKeys(QStringLiteral("24"));
@@ -223,6 +234,9 @@ void Job::walkOn() {
     person_.touch(QStringLiteral("Next"));  // wall to the right is left for later
     person_.expect(QStringLiteral("That was the last station"));
     leavings_.picture(program_, QStringLiteral("last-station"));
+    person_.touch(QStringLiteral("What is in the way"));
+    person_.touch(QStringLiteral("What hangs here"));
+    person_.touch(QStringLiteral("See the figures"));
 }
 
 void Job::addRadiator() {
@@ -261,7 +275,6 @@ void Job::hangCurtains() {
     person_.write(QStringLiteral("Return, each end"), QStringLiteral("0"));
     person_.write(QStringLiteral("Overlap, in all"), QStringLiteral("0"));
     leavings_.picture(program_, QStringLiteral("pole"));
-    person_.touch(QStringLiteral("See the figures"));
 }
 
 void Job::readFigures() {

@@ -31,6 +31,7 @@ private:
     void walkOn();
     void addRadiator();
     void hangCurtains();
+    void measureWall();
     void readFigures();
     void takePhoto();
     void sign();
