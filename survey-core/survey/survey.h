@@ -111,7 +111,7 @@ struct Obstruction {
 };
 
 struct Hardware {
-    std::string name;  ///< what the surveyor or the maker calls it
+    std::string name;                        ///< what the surveyor or the maker calls it
     std::optional<Word<HardwareKind>> kind;  ///< none: pole
     std::optional<Word<Supply>> supply;
     std::optional<Word<Hang>> hang;    ///< none: level
