@@ -21,7 +21,7 @@ namespace limits = visit_file_limits;
 
 struct VisitFile::Archive {
     struct Discard {
-        void operator()(zip_t* open) const { zip_discard(open); }
+        void operator()(zip_t* archive) const { zip_discard(archive); }
     };
     std::unique_ptr<zip_t, Discard> open;
 };

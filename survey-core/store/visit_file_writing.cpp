@@ -113,9 +113,9 @@ Archive new_archive(const fs::path& file) {
     if (!archive) {
         zip_error_t error;
         zip_error_init_with_code(&error, code);
-        Failure failure = failed(&error, file);
+        const Failure failure = failed(&error, file);
         zip_error_fini(&error);
-        throw failure;
+        throw Failure(failure);
     }
     return archive;
 }
@@ -169,7 +169,7 @@ bool pack(const fs::path& file, const std::string& document, const std::vector<E
 }
 
 void check_limits(const VisitToPack& visit, const std::vector<Entry>& photos, const fs::path& file) {
-    long long bytes = static_cast<long long>(visit.document.size());
+    auto bytes = static_cast<long long>(visit.document.size());
     for (const Entry& photo : photos) {
         bytes += photo.bytes + static_cast<long long>(4 * photo.name.size()) + 256;  // with what a zip says of it
     }
