@@ -11,7 +11,7 @@ namespace truehang {
 
 /// The elevation with what is in the way to be moved on it: dragged, or with the arrow keys (Shift: ten steps) while it
 /// has the focus. What meets something is drawn in thread with a mark beside it.
-class PlacingItem : public ElevationItem {
+class PlacingItem : public truehang::ElevationItem {  // in full: by this name QML finds its base
     Q_OBJECT
     Q_PROPERTY(truehang::ObstructionPlacing* placing READ placing WRITE setPlacing NOTIFY placingChanged)
     /// The obstruction that is moved; empty: none.

@@ -23,7 +23,8 @@ Item {
         horizontalAlignment: Image.AlignLeft
         autoTransform: true
         asynchronous: true
-        sourceSize: Qt.size(2 * marked.width, 2 * marked.height)
+        sourceSize.width: 2 * marked.width
+        sourceSize.height: 2 * marked.height
         Accessible.role: Accessible.Graphic
         Accessible.name: marked.spoken
     }

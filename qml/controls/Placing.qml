@@ -5,6 +5,8 @@ import Truehang.Face
 
 // A window drawn to scale with what is in the way, to be moved there.
 PlacingItem {
+    id: item
+
     paper: Theme.paper
     ink: Theme.ink
     soft: Theme.soft
@@ -14,7 +16,7 @@ PlacingItem {
     labelSize: Theme.dimension
     implicitHeight: Theme.drawingLowest
     Accessible.role: Accessible.Graphic
-    Accessible.focusable: movable !== ""
+    Accessible.focusable: item.movable !== ""
     Accessible.name: qsTr("Drawing of the window")
-    Accessible.description: description
+    Accessible.description: item.description
 }

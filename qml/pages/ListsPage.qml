@@ -9,7 +9,7 @@ Page {
     id: page
 
     readonly property ListsModel lists: page.notebook.lists
-    readonly property bool taking: ["fabrics", "hanging", "rules"].indexOf(page.cameFrom) >= 0
+    readonly property bool taking: page.cameFrom === "fabrics" || page.cameFrom === "hanging" || page.cameFrom === "rules"
     property string chosen // the item whose panel is open
     property string chosenName
     property bool chosenRemoved: false
