@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "kept_lists.h"
 
+#include "survey_keeping.h"
 #include "writing.h"
 
 #include <QFile>
@@ -12,6 +13,36 @@ namespace truehang {
 namespace {
 
 constexpr auto removed_key = "removed";
+
+Error unread(const QString& why) { return {ErrorCode::io, "lists", bytes(why)}; }
+
+/// What the file holds; empty lists where there is none.
+Result<OwnLists> lists_in(const QString& file) {
+    QFile kept(file);
+    if (!kept.exists()) {
+        return OwnLists{};
+    }
+    if (!kept.open(QIODevice::ReadOnly)) {
+        return unread(KeptLists::tr("Your lists can’t be opened: %1").arg(kept.errorString()));
+    }
+    auto read = read_own_lists(kept.readAll().toStdString());
+    if (!read) {
+        const Fault& first = read.error().front();
+        return unread(KeptLists::tr("Your lists can’t be read, and stay as they are in %1: %2: %3")
+                          .arg(file, shown(first.pointer), shown(first.text)));
+    }
+    return std::move(*read);
+}
+
+Result<Done> write(const QString& file, const OwnLists& lists) {
+    const QByteArray text = QByteArray::fromStdString(write_own_lists(lists));
+    QSaveFile kept(file);
+    // What a full disk refuses shows in `flush` alone: `commit` would put a shortened file in place.
+    if (!kept.open(QIODevice::WriteOnly) || kept.write(text) != text.size() || !kept.flush() || !kept.commit()) {
+        return unread(KeptLists::tr("Your lists can’t be written, and stay as they were: %1").arg(kept.errorString()));
+    }
+    return Done{};
+}
 
 }  // namespace
 
@@ -26,46 +57,48 @@ void set_removed(Extra& extra, bool removed) {
     }
 }
 
-KeptLists::KeptLists(const QString& file, QObject* parent) : QObject(parent), file_(file) {
-    QFile kept(file_);
-    if (!kept.exists()) {
-        return;
-    }
-    is_unread_ = true;
-    if (!kept.open(QIODevice::ReadOnly)) {
-        fault_ = tr("Your lists can’t be opened: %1").arg(kept.errorString());
-        return;
-    }
-    auto read = read_own_lists(kept.readAll().toStdString());
-    if (!read) {
-        const Fault& first = read.error().front();
-        fault_ = tr("Your lists can’t be read, and stay as they are in %1: %2: %3")
-                     .arg(file_, shown(first.pointer), shown(first.text));
-        return;
-    }
-    held_ = std::move(*read);
-    is_unread_ = false;
+KeptLists::KeptLists(SurveyKeeping& keeping, const QString& file, QObject* parent)
+    : QObject(parent), keeping_(keeping), file_(file) {
+    read();
 }
 
-bool KeptLists::change(const std::function<bool(OwnLists&)>& change) {
+void KeptLists::read() {
+    keeping_.post(
+        this, [file = file_](Store&) { return lists_in(file); },
+        [this](const Result<OwnLists>& lists) {
+            is_read_ = lists.ok();
+            fault_ = fault_of(lists);
+            held_ = on_disk_ = lists ? *lists : OwnLists{};
+            emit changed();
+        });
+}
+
+void KeptLists::change(const std::function<bool(OwnLists&)>& change, std::function<void()> kept) {
     OwnLists after = held_;
-    if (is_unread_ || !change(after)) {
-        return false;
+    if (!is_read_ || !change(after)) {
+        return;
     }
-    const QByteArray text = QByteArray::fromStdString(write_own_lists(after));
-    QSaveFile kept(file_);
-    if (!kept.open(QIODevice::WriteOnly) || kept.write(text) != text.size() || !kept.flush() || !kept.commit()) {
-        setFault(tr("Your lists can’t be written, and stay as they were: %1").arg(kept.errorString()));
-        return false;
-    }
-    held_ = std::move(after);
-    fault_.clear();
+    held_ = after;
+    ++on_their_way_;
     emit changed();
-    return true;
+    keeping_.post(
+        this, [file = file_, after](Store&) { return write(file, after); },
+        [this, after, kept = std::move(kept)](const Result<Done>& written) {
+            settle(after, fault_of(written));
+            if (written && kept) {
+                kept();
+            }
+        });
 }
 
-void KeptLists::setFault(const QString& fault) {
+void KeptLists::settle(const OwnLists& written, const QString& fault) {
     fault_ = fault;
+    if (fault.isEmpty()) {
+        on_disk_ = written;
+    }
+    if (--on_their_way_ == 0) {
+        held_ = on_disk_;
+    }
     emit changed();
 }
 

@@ -138,6 +138,11 @@ void ListsModel::say(const QString& said) {
     emit changed();
 }
 
+void ListsModel::keep(const std::function<bool(OwnLists&)>& into, const QString& name) {
+    say({});
+    lists_.change(into, [this, name] { say(tr("In your list: %1").arg(name)); });
+}
+
 void ListsModel::keepCloth(const QString& fabricId) {
     const auto& cloths = open_.survey().fabrics;
     const auto found = std::ranges::find(cloths, bytes(fabricId), &Fabric::id);
@@ -146,16 +151,15 @@ void ListsModel::keepCloth(const QString& fabricId) {
     }
     Fabric kept = *found;
     kept.id = open_.newId();
-    const bool done = lists_.change([kept](OwnLists& lists) {
+    const auto into = [kept](OwnLists& lists) {
         std::erase_if(lists.fabrics, [&](const Fabric& one) {
             return one.name == kept.name && one.role.has_value() == kept.role.has_value() &&
                    (!one.role || one.role->text() == kept.role->text());
         });
         lists.fabrics.push_back(kept);
         return true;
-    });
-    say(done ? tr("In your list: %1").arg(kept.name.empty() ? tr("Cloth without a name") : shown(kept.name))
-             : QString());
+    };
+    keep(into, kept.name.empty() ? tr("Cloth without a name") : shown(kept.name));
 }
 
 void ListsModel::keepHardware() {
@@ -166,12 +170,12 @@ void ListsModel::keepHardware() {
     }
     Hardware kept = for_another_place(*window->layers[layer].hardware);
     kept.name = bytes(hardware_name(open_.survey(), kept));
-    const bool done = lists_.change([kept](OwnLists& lists) {
+    const auto into = [kept](OwnLists& lists) {
         std::erase_if(lists.hardware, [&](const Hardware& one) { return one.name == kept.name; });
         lists.hardware.push_back(kept);
         return true;
-    });
-    say(done ? tr("In your list: %1").arg(shown(kept.name)) : QString());
+    };
+    keep(into, shown(kept.name));
 }
 
 void ListsModel::keepRules() {
@@ -181,12 +185,12 @@ void ListsModel::keepRules() {
     if (kept.rules.name.empty()) {
         kept.rules.name = bytes(tr("House rules of %1").arg(shown(open_.survey().title)));
     }
-    const bool done = lists_.change([kept](OwnLists& lists) {
+    const auto into = [kept](OwnLists& lists) {
         std::erase_if(lists.rules, [&](const RulesDocument& one) { return one.rules.name == kept.rules.name; });
         lists.rules.push_back(kept);
         return true;
-    });
-    say(done ? tr("In your list: %1").arg(shown(kept.rules.name)) : QString());
+    };
+    keep(into, shown(kept.rules.name));
 }
 
 bool ListsModel::take(const QString& item) {

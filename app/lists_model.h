@@ -4,12 +4,14 @@
 #include "shown_rows.h"
 
 #include <QObject>
+#include <functional>
 
 namespace truehang {
 
 class HangingModel;
 class KeptLists;
 class OpenVisit;
+struct OwnLists;
 
 /// The surveyor's own cloths, hardware and house rules, apart from visits: found, taken into the open visit, put there
 /// from it, taken out and brought back. A list changed later changes no visit.
@@ -58,6 +60,7 @@ signals:
 private:
     void show();
     void say(const QString& said);
+    void keep(const std::function<bool(OwnLists&)>& into, const QString& name);
     void setRemoved(const QString& item, bool removed);
     bool takeCloth(const std::string& id);
     bool takeRules(const std::string& name);

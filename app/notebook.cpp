@@ -49,7 +49,7 @@ public:
           walk(open, settings),
           aloud(walk, settings, *devices.voice),
           obstructions(open),
-          kept_lists(QFileInfo(settings_file).absoluteDir().filePath(QStringLiteral("lists.json"))),
+          kept_lists(keeping_in, QFileInfo(settings_file).absoluteDir().filePath(QStringLiteral("lists.json"))),
           hanging(open, kept_lists),
           lists(open, kept_lists, hanging),
           figures(open),

@@ -61,6 +61,8 @@ private slots:
         lists->keepCloth(cloth(bench, "face", "Herring sailcloth", "1400"));
         lists->keepCloth(cloth(bench, "lining", "Sateen, dove", "1370"));
         lists->keepHardware();
+        QCOMPARE(lists->said(), QString());  // not said before it is on the disk
+        bench.settle();
         QCOMPARE(lists->said(), QString("In your list: Pole, 28 across, 1720 long"));
         QCOMPARE(lists->items()->count(), 3);
 
@@ -127,6 +129,7 @@ private slots:
         QVERIFY(!lists->hasRemoved());
         lists->remove(item);
         lists->emptyRemoved();
+        bench.settle();
         QCOMPARE(lists->items()->count(), 1);
         QFile file(bench.folder() + "/lists.json");
         QVERIFY(file.open(QIODevice::ReadOnly));
@@ -193,10 +196,12 @@ private slots:
         {
             const FullDisk full;
             lists->keepCloth(second);
+            bench.settle();
         }
         QVERIFY(!lists->fault().isEmpty());
         QCOMPARE(lists->items()->count(), 1);
         lists->keepCloth(second);
+        bench.settle();
         QVERIFY(lists->fault().isEmpty());
         QCOMPARE(lists->items()->count(), 2);
     }
