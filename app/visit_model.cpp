@@ -109,7 +109,6 @@ VisitModel::VisitModel(OpenVisit& open, QObject* parent)
     connect(&open_, &OpenVisit::opened, this, [this] {
         removed_.clear();
         asked_with_.clear();
-        sign_fault_.clear();
         site_.forgetFaults();
         measuring_.forgetFaults();
     });
@@ -549,27 +548,6 @@ QString VisitModel::copyWindow(const QString& windowId) {
         return true;
     });
     return added ? shown(made.id) : QString();
-}
-
-bool VisitModel::signOff(const QString& name) {
-    if (name.trimmed().isEmpty()) {
-        sign_fault_ = tr("Type the name of the one who agrees.");
-        emit changed();
-        return false;
-    }
-    sign_fault_.clear();
-    return open_.edit(tr("Agreed by %1").arg(name.trimmed()), [name, this](Survey& survey) {
-        survey.signed_off = signed_now(survey, name, open_.now());
-        return true;
-    });
-}
-
-void VisitModel::takeBackSignOff() {
-    open_.edit(tr("Agreement taken back"), [](Survey& survey) {
-        const bool was = survey.signed_off.has_value();
-        survey.signed_off.reset();
-        return was;
-    });
 }
 
 }  // namespace truehang

@@ -52,9 +52,6 @@ class VisitModel : public QObject {
     /// "Agreed by R. Oduya, 14 March 2026", or empty.
     Q_PROPERTY(QString signedLine READ signedLine NOTIFY changed)
 
-    /// Why the sign-off wasn't taken; empty else.
-    Q_PROPERTY(QString signFault READ signFault NOTIFY changed)
-
     Q_PROPERTY(bool canUndo READ canUndo NOTIFY changed)
     Q_PROPERTY(bool canRedo READ canRedo NOTIFY changed)
     /// What would be undone or done again: "Sill to head, left: 1130".
@@ -80,7 +77,6 @@ public:
     [[nodiscard]] ShownRows* orders() { return &orders_; }
     [[nodiscard]] bool signedOff() const;
     [[nodiscard]] QString signedLine() const;
-    [[nodiscard]] QString signFault() const { return sign_fault_; }
     [[nodiscard]] QString undoSays() const;
     [[nodiscard]] QString redoSays() const;
     [[nodiscard]] bool canUndo() const;
@@ -110,9 +106,6 @@ public:
     Q_INVOKABLE void moveWindowTo(const QString& windowId, const QString& roomId);
     /// A window like this one after it, with nothing measured; its id, or empty.
     Q_INVOKABLE QString copyWindow(const QString& windowId);
-    /// The client agrees; an empty name is refused (`signFault`).
-    Q_INVOKABLE bool signOff(const QString& name);
-    Q_INVOKABLE void takeBackSignOff();
     Q_INVOKABLE void undo();
     Q_INVOKABLE void redo();
 
@@ -139,7 +132,6 @@ private:
     ShownRows shapes_;
     ShownRows removed_windows_;
     ShownRows orders_;
-    QString sign_fault_;
     std::vector<RemovedWindow> removed_;
     QStringList asked_with_;  // the windows that were there when `removed_` was read
 };

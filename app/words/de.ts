@@ -4288,18 +4288,6 @@
         <translation>Fenster zurück: %1</translation>
     </message>
     <message>
-        <source>Type the name of the one who agrees.</source>
-        <translation>Tippen Sie den Namen dessen ein, der zustimmt.</translation>
-    </message>
-    <message>
-        <source>Agreed by %1</source>
-        <translation>Zugestimmt: %1</translation>
-    </message>
-    <message>
-        <source>Agreement taken back</source>
-        <translation>Zustimmung zurückgenommen</translation>
-    </message>
-    <message>
         <source>Room %1 of %2</source>
         <translation>Raum %1 von %2</translation>
     </message>

@@ -11,14 +11,6 @@ using namespace truehang::test;
 
 namespace {
 
-QStringList names(const ShownRows* rows) {
-    QStringList all;
-    for (int row = 0; row < rows->count(); ++row) {
-        all << rows->value(row, "name").toString();
-    }
-    return all;
-}
-
 /// A visit with two rooms, the first with windows A, B and C, the second with D; the windows' ids.
 QStringList makeHouse(Bench& bench) {
     bench.notebook().newVisit();
@@ -45,22 +37,22 @@ private slots:
         const QStringList ids = makeHouse(bench);
         VisitModel* visit = bench.notebook().visit();
         visit->moveWindow(ids[2], -1);
-        QCOMPARE(names(visit->windows()), (QStringList{"A", "C", "B", "D"}));
+        QCOMPARE(column(visit->windows(), "name"), (QStringList{"A", "C", "B", "D"}));
         QCOMPARE(value(visit->windows(), ids[2], "place").toString(), QString("Window 2 of 3 in Parlour"));
         visit->moveWindow(ids[2], -1);
-        QCOMPARE(names(visit->windows()), (QStringList{"C", "A", "B", "D"}));
+        QCOMPARE(column(visit->windows(), "name"), (QStringList{"C", "A", "B", "D"}));
         bench.settle();
         const QString before = visit->undoSays();
         visit->moveWindow(ids[2], -1);  // it is the first already
         visit->moveWindow(ids[1], 1);   // and this the last of its room
         bench.settle();
-        QCOMPARE(names(visit->windows()), (QStringList{"C", "A", "B", "D"}));
+        QCOMPARE(column(visit->windows(), "name"), (QStringList{"C", "A", "B", "D"}));
         QCOMPARE(visit->undoSays(), before);
         visit->undo();
         bench.settle();
         visit->undo();
         bench.settle();
-        QCOMPARE(names(visit->windows()), (QStringList{"A", "B", "C", "D"}));
+        QCOMPARE(column(visit->windows(), "name"), (QStringList{"A", "B", "C", "D"}));
     }
 
     static void roomsChangePlacesWithTheirWindows() {
@@ -71,8 +63,8 @@ private slots:
         bench.settle();
         bench.reopen();
         visit = bench.notebook().visit();
-        QCOMPARE(names(visit->rooms()), (QStringList{"Kitchen", "Parlour"}));
-        QCOMPARE(names(visit->windows()), (QStringList{"D", "A", "B", "C"}));
+        QCOMPARE(column(visit->rooms(), "name"), (QStringList{"Kitchen", "Parlour"}));
+        QCOMPARE(column(visit->windows(), "name"), (QStringList{"D", "A", "B", "C"}));
     }
 
     static void aWindowGoesToAnotherRoomWithItsReadings() {
@@ -87,7 +79,7 @@ private slots:
         const QString kitchen = visit->rooms()->value(1, "roomId").toString();
         visit->moveWindowTo(ids[0], kitchen);
         bench.settle();
-        QCOMPARE(names(visit->windows()), (QStringList{"B", "C", "D", "A"}));
+        QCOMPARE(column(visit->windows(), "name"), (QStringList{"B", "C", "D", "A"}));
         QCOMPARE(bench.notebook().open()->windowId(), ids[0]);
         QCOMPARE(bench.notebook().open()->window()->readings.size(), 1U);
         QCOMPARE(QString::fromStdString(bench.notebook().open()->window()->readings[0].station), station);
@@ -114,7 +106,7 @@ private slots:
         bench.settle();
         const QString made = notebook.visit()->copyWindow(ids[0]);
         bench.settle();
-        QCOMPARE(names(notebook.visit()->windows()), (QStringList{"A", "Window 5", "B", "C", "D"}));
+        QCOMPARE(column(notebook.visit()->windows(), "name"), (QStringList{"A", "Window 5", "B", "C", "D"}));
         const Window& window = *notebook.open()->window(made);
         QVERIFY(window.readings.empty() && window.not_taken.empty() && window.photos.empty());
         QCOMPARE(stations_taken(window).taken, 0);
@@ -128,7 +120,7 @@ private slots:
         QCOMPARE(notebook.visit()->copyWindow("no such window"), QString());
         notebook.visit()->undo();
         bench.settle();
-        QCOMPARE(names(notebook.visit()->windows()), (QStringList{"A", "B", "C", "D"}));
+        QCOMPARE(column(notebook.visit()->windows(), "name"), (QStringList{"A", "B", "C", "D"}));
     }
 
     static void aCopyIsNeitherUpNorDecidedNorNoted() {
@@ -164,12 +156,12 @@ private slots:
         QCOMPARE(visit->removedWindows()->value(0, "title").toString(), QString("Kitchen, d"));
         visit->bringWindowBack(ids[3]);
         bench.settle();
-        QCOMPARE(names(visit->rooms()), (QStringList{"Parlour", "Kitchen"}));
-        QCOMPARE(names(visit->windows()), (QStringList{"A", "C", "D"}));
+        QCOMPARE(column(visit->rooms(), "name"), (QStringList{"Parlour", "Kitchen"}));
+        QCOMPARE(column(visit->windows(), "name"), (QStringList{"A", "C", "D"}));
         QCOMPARE(visit->removedWindows()->count(), 1);
         visit->bringWindowBack(ids[1]);
         bench.settle();
-        QCOMPARE(names(visit->windows()), (QStringList{"A", "C", "B", "D"}));
+        QCOMPARE(column(visit->windows(), "name"), (QStringList{"A", "C", "B", "D"}));
         QCOMPARE(visit->removedWindows()->count(), 0);
     }
 
@@ -193,7 +185,7 @@ private slots:
         QVERIFY(!texts.has(place));
         bench.reopen();
         bench.settle();
-        QCOMPARE(names(bench.notebook().visit()->windows()), (QStringList{"A", "C", "D"}));
+        QCOMPARE(column(bench.notebook().visit()->windows(), "name"), (QStringList{"A", "C", "D"}));
         QCOMPARE(bench.notebook().visit()->removedWindows()->count(), 0);
         QVERIFY(!bench.notebook().visit()->canUndo());
     }

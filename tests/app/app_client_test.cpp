@@ -16,28 +16,13 @@ class AppClientTest : public QObject {
     Q_OBJECT
 
 private:
-    static std::string whole(const QString& path) {
-        QFile file(QStringLiteral(TRUEHANG_SOURCE_DIR "/") + path);
-        return file.open(QIODevice::ReadOnly) ? file.readAll().toStdString() : std::string();
-    }
-
     /// The contract's example, without its signature, its cloth at 24 a metre.
     static void openExample(Bench& bench) {
-        const auto read = read_survey(whole("tests/reference/contract/survey.example.json"));
-        QVERIFY(read.ok());
-        Survey survey = *read;
-        survey.signed_off.reset();
-        survey.fabrics.front().price_per_m = 24.0;
-        survey.fabrics.front().currency = "GBP";
-        bool kept = false;
-        bench.keeping().post(
-            &bench.notebook(), [s = survey](Store& store) { return store.keep(s, "Taken in"); },
-            [&kept](const Result<Revision>& done) { kept = done.ok(); });
-        QTRY_VERIFY_WITH_TIMEOUT(kept, patience);
-        bench.notebook().openVisit("01924f6a-7c00-7000-8000-000000000001");
-        QTRY_COMPARE_WITH_TIMEOUT(bench.notebook().screen(), QString("visit"), patience);
-        bench.notebook().openWindow("parlour-south");
-        bench.settle();
+        open_example(bench, [](Survey& survey) {
+            survey.signed_off.reset();
+            survey.fabrics.front().price_per_m = 24.0;
+            survey.fabrics.front().currency = "GBP";
+        });
     }
 
     static QVariantList aSignature() {
@@ -142,6 +127,7 @@ private slots:
         QCOMPARE(agreement->aspect(), 2.0);
         QVERIFY(agreement->broken().isEmpty());
         QVERIFY(agreement->line().startsWith("Agreed by R. Oduya, 14 March 2026"));
+        QVERIFY(bench.notebook().visit()->signedLine().startsWith("Agreed by R. Oduya, 14 March 2026"));
         QVERIFY(!agreement->canSign());
 
         bench.reopen();  // all of it is on the disk

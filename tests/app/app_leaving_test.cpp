@@ -145,7 +145,10 @@ private slots:
         QCOMPARE(notebook.screen(), QString("visit"));
         QCOMPARE(notebook.takePanel(), QString("sign"));
         QCOMPARE(notebook.takePanel(), QString());
-        notebook.visit()->signOff("R. Oduya");
+        notebook.open()->edit("Agreed", [](Survey& survey) {
+            survey.signed_off.emplace().by = "R. Oduya";
+            return true;
+        });
         notebook.setScreen("leaving");
         bench.settle();
         QVERIFY(!keys(bench).contains("sign"));

@@ -30,37 +30,12 @@ private slots:
     void whatHangsThere();
     void whatIsMadeUp();
     void figuresOfTheExample();
-    void signOff();
     void positionComesOrDoesNot();
     void undoWhileAnEditIsMade();
     void settingsStay();
     void numbersTakeTheLocalesMark();
     void saysWhatIsWrongWithAForeignStore();
 };
-
-namespace {
-
-std::string whole(const QString& path) {
-    QFile file(QStringLiteral(TRUEHANG_SOURCE_DIR "/") + path);
-    return file.open(QIODevice::ReadOnly) ? file.readAll().toStdString() : std::string();
-}
-
-/// Puts the contract's example into the store and opens its window.
-void open_example(Bench& bench) {
-    const auto survey = read_survey(whole("tests/reference/contract/survey.example.json"));
-    QVERIFY(survey.ok());
-    bool kept = false;
-    bench.keeping().post(
-        &bench.notebook(), [s = *survey](Store& store) { return store.keep(s, "Taken in"); },
-        [&kept](const Result<Revision>& done) { kept = done.ok(); });
-    QTRY_VERIFY_WITH_TIMEOUT(kept, patience);
-    bench.notebook().openVisit("01924f6a-7c00-7000-8000-000000000001");
-    QTRY_COMPARE_WITH_TIMEOUT(bench.notebook().screen(), QString("visit"), patience);
-    bench.notebook().openWindow("parlour-south");
-    bench.settle();
-}
-
-}  // namespace
 
 void AppModelsTest::rowsKeepTheirPlace() {
     ShownRows rows({"key", "text"});
@@ -390,22 +365,6 @@ void AppModelsTest::figuresOfTheExample() {
         QVERIFY(!model->flags()->value(row, "word").toString().isEmpty());
         QVERIFY(!model->flags()->value(row, "shape").toString().isEmpty());
     }
-}
-
-void AppModelsTest::signOff() {
-    Bench bench;
-    bench.notebook().newVisit();
-    VisitModel* visit = bench.notebook().visit();
-    QVERIFY(!visit->signOff("  "));
-    QVERIFY(!visit->signFault().isEmpty());
-    QVERIFY(visit->signOff("R. Oduya"));
-    bench.settle();
-    QVERIFY(visit->signedOff());
-    QVERIFY(visit->signedLine().contains("R. Oduya"));
-    QVERIFY(visit->signedLine().contains("14 March 2026"));
-    visit->takeBackSignOff();
-    bench.settle();
-    QVERIFY(!visit->signedOff());
 }
 
 void AppModelsTest::positionComesOrDoesNot() {

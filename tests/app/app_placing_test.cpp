@@ -24,23 +24,6 @@ private slots:
 
 namespace {
 
-/// The contract's example: a radiator 120 from the left edge, 150 over the floor, before a pole that stands out 120.
-void open_example(Bench& bench) {
-    QFile file(QStringLiteral(TRUEHANG_SOURCE_DIR "/tests/reference/contract/survey.example.json"));
-    QVERIFY(file.open(QIODevice::ReadOnly));
-    const auto survey = read_survey(file.readAll().toStdString());
-    QVERIFY(survey.ok());
-    bool kept = false;
-    bench.keeping().post(
-        &bench.notebook(), [s = *survey](Store& store) { return store.keep(s, "Taken in"); },
-        [&kept](const Result<Revision>& done) { kept = done.ok(); });
-    QTRY_VERIFY_WITH_TIMEOUT(kept, patience);
-    bench.notebook().openVisit("01924f6a-7c00-7000-8000-000000000001");
-    QTRY_COMPARE_WITH_TIMEOUT(bench.notebook().screen(), QString("visit"), patience);
-    bench.notebook().openWindow("parlour-south");
-    bench.settle();
-}
-
 const Obstruction& radiator(Bench& bench) { return bench.notebook().open()->window()->obstructions.at(0); }
 
 }  // namespace

@@ -8,40 +8,6 @@
 using namespace truehang;
 using namespace truehang::test;
 
-namespace {
-
-/// Makes visits `v0` … of one day each, v0 the oldest, straight in the store.
-void makeVisits(Bench& bench, int count) {
-    bool made = false;
-    bench.keeping().post(
-        &bench.notebook(),
-        [count](Store& store) -> Result<Done> {
-            for (int i = 0; i < count; ++i) {
-                Survey survey;
-                survey.id = "v" + std::to_string(i);
-                survey.title = "House " + std::to_string(i);
-                survey.measured_at =
-                    QDate(2020, 1, 1).addDays(i).toString(Qt::ISODate).toStdString() + "T09:00:00+00:00";
-                if (const auto kept = store.keep(survey, "Visit made"); !kept) {
-                    return kept.error();
-                }
-            }
-            return Done{};
-        },
-        [&made](const Result<Done>& done) { made = done.ok(); });
-    QVERIFY(QTest::qWaitFor([&made] { return made; }, patience));
-}
-
-QStringList titles(const ShownRows& rows) {
-    QStringList all;
-    for (int row = 0; row < rows.count(); ++row) {
-        all << rows.value(row, "title").toString();
-    }
-    return all;
-}
-
-}  // namespace
-
 /// The list of visits: in pages, by day and by state, kept in step with edits.
 class AppVisitsTest : public QObject {
     Q_OBJECT
@@ -49,7 +15,7 @@ class AppVisitsTest : public QObject {
 private slots:
     static void onlyTheFirstPageIsReadUntilMoreIsAskedFor() {
         Bench bench;
-        makeVisits(bench, 150);
+        make_visits(bench, 150);
         bench.reopen();
         ShownRows& visits = *bench.notebook().visits();
         QTRY_VERIFY_WITH_TIMEOUT(visits.count() > 0, patience);
@@ -66,7 +32,7 @@ private slots:
 
     static void eachDayHasItsHeadingOnItsLastRow() {
         Bench bench;
-        makeVisits(bench, 2);
+        make_visits(bench, 2);
         bench.reopen();
         bench.notebook().newVisit();
         bench.settle();
@@ -89,12 +55,12 @@ private slots:
         bench.notebook().newVisit();
         bench.notebook().visit()->site()->leave("title", "Second");
         bench.settle();
-        QCOMPARE(titles(*bench.notebook().visits()), (QStringList{"Second", "First"}));
+        QCOMPARE(column(bench.notebook().visits(), "title"), (QStringList{"Second", "First"}));
         bench.notebook().openVisit(first);
         bench.settle();
         bench.notebook().visit()->site()->leave("title", "First again");
         bench.settle();
-        QCOMPARE(titles(*bench.notebook().visits()), (QStringList{"First again", "Second"}));
+        QCOMPARE(column(bench.notebook().visits(), "title"), (QStringList{"First again", "Second"}));
     }
 
     static void theListIsNarrowedToAStateAndFollowsIt() {
@@ -156,12 +122,12 @@ private slots:
 
     static void aSearchFindsWhatIsFarDownTheList() {
         Bench bench;
-        makeVisits(bench, 150);
+        make_visits(bench, 150);
         bench.reopen();
         bench.notebook().setSearch("HOUSE 7");
         bench.notebook().setSearch("house 71");  // the earlier question's answer must not stand
         bench.settle();
-        QCOMPARE(titles(*bench.notebook().visits()), QStringList{"House 71"});
+        QCOMPARE(column(bench.notebook().visits(), "title"), QStringList{"House 71"});
         bench.notebook().setSearch({});
         bench.settle();
         QVERIFY(bench.notebook().visits()->count() >= 60);

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "support.h"
 
+#include "document/document.h"
+
 #include <QDateTime>
+#include <QFile>
 #include <QSignalSpy>
 #include <QTest>
 
@@ -144,6 +147,55 @@ FullDisk::~FullDisk() {
     getrlimit(RLIMIT_FSIZE, &limit);
     limit.rlim_cur = before_;
     setrlimit(RLIMIT_FSIZE, &limit);
+}
+
+void open_example(Bench& bench, const std::function<void(Survey&)>& change) {
+    QFile file(QStringLiteral(TRUEHANG_SOURCE_DIR "/tests/reference/contract/survey.example.json"));
+    QVERIFY(file.open(QIODevice::ReadOnly));
+    const auto read = read_survey(file.readAll().toStdString());
+    QVERIFY(read.ok());
+    Survey survey = *read;
+    if (change) {
+        change(survey);
+    }
+    bool kept = false;
+    bench.keeping().post(
+        &bench.notebook(), [survey](Store& store) { return store.keep(survey, "Taken in"); },
+        [&kept](const Result<Revision>& done) { kept = done.ok(); });
+    QTRY_VERIFY_WITH_TIMEOUT(kept, patience);
+    bench.notebook().openVisit("01924f6a-7c00-7000-8000-000000000001");
+    QTRY_COMPARE_WITH_TIMEOUT(bench.notebook().screen(), QString("visit"), patience);
+    bench.notebook().openWindow("parlour-south");
+    bench.settle();
+}
+
+void make_visits(Bench& bench, int count) {
+    bool made = false;
+    bench.keeping().post(
+        &bench.notebook(),
+        [count](Store& store) -> Result<Done> {
+            for (int i = 0; i < count; ++i) {
+                Survey survey;
+                survey.id = "v" + std::to_string(i);
+                survey.title = "House " + std::to_string(i);
+                survey.measured_at =
+                    QDate(2020, 1, 1).addDays(i).toString(Qt::ISODate).toStdString() + "T09:00:00+00:00";
+                if (const auto kept = store.keep(survey, "Visit made"); !kept) {
+                    return kept.error();
+                }
+            }
+            return Done{};
+        },
+        [&made](const Result<Done>& done) { made = done.ok(); });
+    QTRY_VERIFY_WITH_TIMEOUT(made, patience);
+}
+
+QStringList column(const ShownRows* rows, const char* role) {
+    QStringList all;
+    for (int row = 0; row < rows->count(); ++row) {
+        all << rows->value(row, role).toString();
+    }
+    return all;
 }
 
 QVariant value(const ShownRows* rows, const QVariant& key, const char* role) {

@@ -124,6 +124,15 @@ private:
     unsigned long before_ = 0;
 };
 
+/// Puts the contract's example into the store, changed so, and opens its window.
+void open_example(Bench& bench, const std::function<void(Survey&)>& change = {});
+
+/// Visits `v0` … straight in the store, each on a day of its own, `v0` the oldest.
+void make_visits(Bench& bench, int count);
+
+/// A role of every row, as text.
+[[nodiscard]] QStringList column(const ShownRows* rows, const char* role);
+
 /// The value of a role in the row with this key.
 [[nodiscard]] QVariant value(const ShownRows* rows, const QVariant& key, const char* role);
 

@@ -8,14 +8,6 @@ using namespace truehang::test;
 
 namespace {
 
-QStringList names(const ShownRows* rows) {
-    QStringList all;
-    for (int row = 0; row < rows->count(); ++row) {
-        all << rows->value(row, "name").toString();
-    }
-    return all;
-}
-
 /// The last window of the visit's first room, by its panel of all stations.
 void openOverview(Scene& scene) {
     scene.openWindow("Pilot house", {});
@@ -42,21 +34,21 @@ private slots:
         scene.dress(look, scale);
         openOverview(scene);
         VisitModel& visit = *scene.notebook().visit();
-        QStringList expected = names(visit.windows());
+        QStringList expected = column(visit.windows(), "name");
         QVERIFY(scene.find("Window 2 of 2 in Kitchen") != nullptr);
         QVERIFY(scene.reach("Put this window before the one above it"));
         QVERIFY(scene.find("Window 1 of 2 in Kitchen") != nullptr);
         scene.grabDressed("window-place");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         expected.swapItemsAt(0, 1);
-        QCOMPARE(names(visit.windows()), expected);
+        QCOMPARE(column(visit.windows(), "name"), expected);
         QVERIFY(scene.reach("Put this window after the one below it"));
         expected.swapItemsAt(0, 1);
-        QCOMPARE(names(visit.windows()), expected);
+        QCOMPARE(column(visit.windows(), "name"), expected);
         QVERIFY(scene.find("Move it to Kitchen") == nullptr);  // it stands there
         QVERIFY2(scene.reach("Move it to Landing"), qPrintable(scene.names().join(" | ")));
         expected.append(expected.takeAt(1));
-        QCOMPARE(names(visit.windows()), expected);
+        QCOMPARE(column(visit.windows(), "name"), expected);
         QVERIFY(scene.find("Move it to Kitchen") != nullptr);
         QCOMPARE(Scene::warnings(), QStringList());
     }
@@ -84,17 +76,17 @@ private slots:
         scene.dress(look, scale);
         scene.openWindow("Pilot house", {});
         VisitModel& visit = *scene.notebook().visit();
-        QStringList expected = names(visit.rooms());
+        QStringList expected = column(visit.rooms(), "name");
         QVERIFY(scene.reach("Name of Kitchen, and who lives there"));
         QVERIFY2(scene.reach("Put this room after the one below it"), qPrintable(scene.names().join(" | ")));
         expected.swapItemsAt(0, 1);
-        QCOMPARE(names(visit.rooms()), expected);
+        QCOMPARE(column(visit.rooms(), "name"), expected);
         QVERIFY(scene.find("Room 2 of 4") != nullptr);
         scene.grabDressed("room-place");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         QVERIFY(scene.reach("Put this room before the one above it"));
         expected.swapItemsAt(0, 1);
-        QCOMPARE(names(visit.rooms()), expected);
+        QCOMPARE(column(visit.rooms(), "name"), expected);
         QCOMPARE(Scene::warnings(), QStringList());
     }
 

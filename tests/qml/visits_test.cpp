@@ -10,22 +10,7 @@ namespace {
 
 /// Visits straight in the store, each on a day of its own, the last the newest.
 void makeVisits(Scene& scene, int count) {
-    scene.bench().keeping().post(
-        &scene.notebook(),
-        [count](Store& store) -> Result<Done> {
-            for (int i = 0; i < count; ++i) {
-                Survey survey;
-                survey.id = "v" + std::to_string(i);
-                survey.title = "House " + std::to_string(i);
-                survey.measured_at =
-                    QDate(2020, 1, 1).addDays(i).toString(Qt::ISODate).toStdString() + "T09:00:00+00:00";
-                if (const auto kept = store.keep(survey, "Visit made"); !kept) {
-                    return kept.error();
-                }
-            }
-            return Done{};
-        },
-        [](const Result<Done>&) {});
+    make_visits(scene.bench(), count);
     scene.notebook().tryAgain();  // reads the list anew
     scene.settle();
 }
