@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "arranging.h"
 
+#include "own_items.h"
+
 #include <algorithm>
 #include <vector>
 
@@ -60,16 +62,7 @@ Window window_like(const Window& other, const std::string& name, const std::func
     made.bearing = other.bearing;
     made.bearing_from = other.bearing_from;
     made.layered = other.layered;
-    made.layers = other.layers;
-    for (Layer& layer : made.layers) {
-        layer.id = layer.id.empty() ? std::string() : new_id();
-        if (layer.treatment) {
-            layer.treatment->decided.reset();  // it was about the other window's figures
-        }
-        if (layer.hardware) {
-            layer.hardware->stage.reset();  // nothing is up here yet
-        }
-    }
+    made.layers = for_another_window(other.layers, new_id);
     made.obstructions = other.obstructions;
     for (Obstruction& obstruction : made.obstructions) {
         obstruction.id = new_id();
