@@ -49,7 +49,7 @@ std::optional<Hem> hem_of(const LayerContext& layer) {
         return std::nullopt;
     }
     return Hem{*layer.asked.treatment->bottom, std::string(to_say("bottom edge above the floor")),
-               std::string(to_say("treatment bottom")) + "_mm"};
+               "treatment bottom_mm"};
 }
 
 /// The stations that would give a drop on the line where the pole was or would be taken, less those that are there.

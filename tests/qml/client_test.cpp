@@ -26,7 +26,7 @@ private:
     static void openSigning(Scene& scene) {
         scene.openWindow("Pilot house", {});
         scene.notebook().setScreen("visit");
-        scene.notebook().visit()->takeBackSignOff();  // the demo visit was signed already
+        scene.notebook().agreement()->takeBack();  // the demo visit was signed already
         scene.settle();
         QVERIFY2(scene.reach("Agree and sign"), qPrintable(scene.names().join(" | ")));
         scene.settle();
