@@ -112,6 +112,8 @@ FocusScope {
                         FocusFrame {
                             anchors.fill: parent
                             anchors.margins: -Theme.focus
+                            anchors.leftMargin: -Theme.frameGap
+                            anchors.rightMargin: -Theme.frameGap
                             shown: option.visualFocus
                         }
                     }

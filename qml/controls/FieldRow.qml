@@ -93,9 +93,8 @@ FocusScope {
                     verticalAlignment: Text.AlignVCenter
                     text: row.example
                     color: Theme.soft
-                    font.family: Theme.figures
-                    font.pixelSize: Theme.dim
-                    font.italic: true
+                    font.family: Theme.sentences
+                    font.pixelSize: Theme.body
                     elide: Text.ElideNone
                     Accessible.ignored: true
                 }
@@ -110,10 +109,15 @@ FocusScope {
                 Accessible.ignored: true
             }
         }
-        Rectangle {
+        Item {
             width: parent.width
-            height: input.activeFocus ? Theme.focus : Theme.hairline
-            color: input.activeFocus ? Theme.ink : Theme.soft
+            height: Theme.focus
+
+            Rectangle {
+                width: parent.width
+                height: input.activeFocus ? parent.height : Theme.hairline
+                color: input.activeFocus ? Theme.ink : Theme.soft
+            }
         }
         Sentence {
             visible: row.fault !== ""

@@ -98,6 +98,8 @@ T.AbstractButton {
         }
         FocusFrame {
             anchors.fill: parent
+            anchors.leftMargin: -Theme.frameGap
+            anchors.rightMargin: -Theme.frameGap
             shown: row.visualFocus
         }
     }

@@ -54,16 +54,29 @@ Item {
                     Accessible.ignored: true
                 }
                 Item {
-                    readonly property bool stacked: value.implicitWidth + how.implicitWidth + Theme.gap > width
+                    readonly property bool stacked: natural.advanceWidth + howNatural.advanceWidth + Theme.gap > width
 
                     width: parent.width
                     height: stacked && how.visible ? value.height + how.height : value.height
 
+                    // A wrapped text's own width follows from the one it is given.
+                    TextMetrics {
+                        id: natural
+
+                        font: value.font
+                        text: value.text
+                    }
+                    TextMetrics {
+                        id: howNatural
+
+                        font: how.font
+                        text: how.text
+                    }
                     Sentence {
                         id: value
 
                         anchors.left: parent.left
-                        width: parent.stacked ? parent.width : implicitWidth
+                        width: parent.stacked ? parent.width : Math.ceil(natural.advanceWidth) + 1
                         text: row.figure
                         strong: row.isLikely
                         Accessible.ignored: true
@@ -72,7 +85,7 @@ Item {
                         id: how
 
                         visible: text !== ""
-                        width: parent.stacked ? parent.width : implicitWidth
+                        width: parent.stacked ? parent.width : Math.ceil(howNatural.advanceWidth) + 1
                         anchors.right: parent.right
                         anchors.bottom: parent.bottom
                         horizontalAlignment: parent.stacked ? Text.AlignLeft : Text.AlignRight
@@ -88,6 +101,8 @@ Item {
 
             FocusFrame {
                 anchors.fill: parent
+                anchors.leftMargin: -Theme.frameGap
+                anchors.rightMargin: -Theme.frameGap
                 shown: reading.visualFocus
             }
         }

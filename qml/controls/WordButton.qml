@@ -50,6 +50,8 @@ T.AbstractButton {
         FocusFrame {
             anchors.fill: parent
             anchors.margins: -Theme.focus
+            anchors.leftMargin: -Theme.frameGap
+            anchors.rightMargin: -Theme.frameGap
             shown: button.visualFocus
         }
     }

@@ -60,6 +60,7 @@ QtObject {
     readonly property real underline: 1.5
     readonly property real firm: 2
     readonly property real focus: 3
+    readonly property int frameGap: 8 // from words to the focus frame beside them
     readonly property int mark: 18 // a flag's shape
 
     // Time, in ms.

@@ -4,7 +4,6 @@
 
 #include <QFontDatabase>
 #include <QGuiApplication>
-#include <QQmlComponent>
 #include <QTest>
 
 using namespace truehang;
@@ -294,28 +293,6 @@ private slots:
         }
         // The formula against its published ends: black on white is 21:1.
         QCOMPARE(contrast(Qt::black, Qt::white), 21.0);
-    }
-
-    void theGalleryShowsEveryControlInBothLooks() {
-        for (const char* look : {"light", "dark"}) {
-            Scene scene({360, 3400});
-            scene.notebook().settings()->setLook(QLatin1String(look));
-            QQmlComponent makes(&scene.engine());
-            makes.setData("import Truehang.Face; Gallery { anchors.fill: parent }", {});
-            for (QQuickItem* item : scene.window().contentItem()->childItems()) {
-                item->setVisible(false);
-            }
-            const std::unique_ptr<QObject> made(makes.create());
-            auto* gallery = qobject_cast<QQuickItem*>(made.get());
-            QVERIFY2(gallery, qPrintable(makes.errorString()));
-            gallery->setParentItem(scene.window().contentItem());
-            scene.settle();
-            scene.grab(QStringLiteral("gallery-") + QLatin1String(look));
-            QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
-            QVERIFY(scene.touch("7"));
-            QVERIFY(scene.find("Typed: 7"));
-            QCOMPARE(Scene::warnings(), QStringList());
-        }
     }
 
     void whatDoesNotAddUpIsAskedAgain() {
