@@ -22,7 +22,7 @@ constexpr std::array<Reason, 5> reasons{{
     {"too-high", QT_TRANSLATE_NOOP("walk", "Too high to reach safely")},
     {"in-the-way", QT_TRANSLATE_NOOP("walk", "Something stands in the way")},
     {"not-there", QT_TRANSLATE_NOOP("walk", "There is no such edge here")},
-    {"not-allowed", QT_TRANSLATE_NOOP("walk", "The client doesn't want it touched")},
+    {"not-allowed", QT_TRANSLATE_NOOP("walk", "The client doesn’t want it touched")},
     {"later", QT_TRANSLATE_NOOP("walk", "On the next visit")},
 }};
 

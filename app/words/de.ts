@@ -4460,7 +4460,7 @@
         <translation>Diese Kante gibt es hier nicht</translation>
     </message>
     <message>
-        <source>The client doesn&apos;t want it touched</source>
+        <source>The client doesn’t want it touched</source>
         <translation>Die Kundschaft möchte nicht, dass es berührt wird</translation>
     </message>
     <message>

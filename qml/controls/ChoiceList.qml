@@ -43,6 +43,7 @@ FocusScope {
                     required property var modelData
                     readonly property string says: modelData.says
                     readonly property bool picked: modelData.word === list.chosen
+                    readonly property bool stitched: picked || pressed // under the finger it is as good as chosen
 
                     implicitWidth: Math.min(Math.max(Theme.target, Math.ceil(natural.advanceWidth) + word.x + 1) + Theme.gap, list.width)
                     implicitHeight: Math.max(Theme.target, word.implicitHeight + Theme.gap)
@@ -65,27 +66,27 @@ FocusScope {
                         anchors.fill: parent
 
                         Rectangle {
-                            visible: option.picked
+                            visible: option.stitched
                             x: 2
                             anchors.verticalCenter: parent.verticalCenter
                             width: 4
-                            height: 18
+                            height: Math.round(18 * Theme.textFactor)
                             radius: 2
                             color: Theme.ink
                         }
                         Rectangle {
-                            visible: !option.picked
+                            visible: !option.stitched
                             x: 2
-                            y: parent.height / 2 - 8
+                            y: parent.height / 2 - 6 * Theme.textFactor - 2
                             width: 4
                             height: 4
                             radius: 2
                             color: Theme.soft
                         }
                         Rectangle {
-                            visible: !option.picked
+                            visible: !option.stitched
                             x: 2
-                            y: parent.height / 2 + 4
+                            y: parent.height / 2 + 6 * Theme.textFactor - 2
                             width: 4
                             height: 4
                             radius: 2

@@ -33,9 +33,13 @@ FocusScope {
     onTextChanged: {
         if (!input.activeFocus && input.text !== row.text) {
             input.text = row.text;
+            input.cursorPosition = 0;
         }
     }
-    Component.onCompleted: input.text = row.text
+    Component.onCompleted: {
+        input.text = row.text;
+        input.cursorPosition = 0;
+    }
 
     Column {
         id: column
@@ -60,6 +64,7 @@ FocusScope {
                 anchors.right: unitWord.visible ? unitWord.left : parent.right
                 anchors.rightMargin: unitWord.visible ? Theme.gap : 0
                 height: parent.height
+                clip: true
                 focus: true
                 activeFocusOnTab: true
                 verticalAlignment: Text.AlignVCenter
@@ -79,6 +84,9 @@ FocusScope {
                 onActiveFocusChanged: {
                     if (!activeFocus) {
                         row.commit();
+                        cursorPosition = 0; // long words show their beginning
+                    } else if (focusReason === Qt.TabFocusReason || focusReason === Qt.BacktabFocusReason) {
+                        cursorPosition = length;
                     }
                 }
                 cursorDelegate: Rectangle {

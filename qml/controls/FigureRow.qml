@@ -81,7 +81,7 @@ T.AbstractButton {
 
             anchors.right: parent.right
             anchors.baseline: number.baseline
-            width: row.unit === "" ? 0 : Math.max(implicitWidth, 62 * Theme.textFactor)
+            width: Math.max(implicitWidth, 62 * Theme.textFactor) // without a unit too, so that digits stand under digits
             horizontalAlignment: Text.AlignRight
             wrapMode: Text.NoWrap
             text: row.unit
@@ -100,6 +100,7 @@ T.AbstractButton {
         Rule {
             anchors.bottom: parent.bottom
             width: parent.width
+            firm: row.pressed && row.canAsk
         }
     }
 }

@@ -46,12 +46,12 @@ T.AbstractButton {
             color: Theme.ink
         }
         Rectangle {
-            visible: key.next && key.pressed
+            visible: key.pressed
             anchors.fill: parent
             anchors.margins: 4
             color: "transparent"
             border.width: Theme.firm
-            border.color: Theme.paper
+            border.color: key.next ? Theme.paper : Theme.ink
         }
         FocusFrame {
             anchors.fill: parent

@@ -95,6 +95,7 @@ T.AbstractButton {
         }
         Rule {
             width: parent.width
+            firm: row.pressed
         }
         FocusFrame {
             anchors.fill: parent

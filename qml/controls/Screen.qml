@@ -97,15 +97,24 @@ FocusScope {
         anchors.topMargin: Theme.rowGap
         x: screen.pageX + Theme.margin
         width: screen.pageWidth - Theme.margin - Theme.edge
-        height: Math.max(Theme.target, titleLine.height + Theme.rowGap)
+        // Beside a long word a title would be broken into pieces.
+        readonly property bool stacked: topWord.visible && topWord.implicitWidth > 0.4 * width && naturalTitle.advanceWidth > width - topWord.implicitWidth - Theme.gap
 
+        height: stacked ? titleLine.height + topWord.height : Math.max(Theme.target, titleLine.height + Theme.rowGap)
+
+        TextMetrics {
+            id: naturalTitle
+
+            font: titleLine.font
+            text: screen.title
+        }
         Heading {
             id: titleLine
 
             anchors.left: parent.left
-            anchors.right: topWord.visible ? topWord.left : parent.right
-            anchors.rightMargin: topWord.visible ? Theme.gap : 0
-            anchors.verticalCenter: parent.verticalCenter
+            anchors.right: topWord.visible && !head.stacked ? topWord.left : parent.right
+            anchors.rightMargin: topWord.visible && !head.stacked ? Theme.gap : 0
+            y: head.stacked ? 0 : Math.round((parent.height - height) / 2)
             text: screen.title
             font.pixelSize: screen.bigTitle ? Theme.bigTitle : Theme.title
         }
@@ -114,7 +123,7 @@ FocusScope {
 
             visible: screen.word !== ""
             anchors.right: parent.right
-            anchors.verticalCenter: parent.verticalCenter
+            y: head.stacked ? titleLine.height : Math.floor((parent.height - height) / 2)
             alignRight: true
             text: screen.word
             explained: screen.wordExplained
@@ -212,7 +221,7 @@ FocusScope {
         x: flick.x + Theme.margin
         width: flick.columnWidth
         anchors.bottom: parent.bottom
-        anchors.bottomMargin: words.visible ? 0 : Theme.edge
+        anchors.bottomMargin: words.visible ? Math.round((Theme.textFactor - 1) * Theme.gap) : Theme.edge
         spacing: Theme.gap
 
         NextAction {

@@ -26,6 +26,7 @@ Item {
 
     Rule {
         width: parent.width
+        firm: reading.pressed
     }
     T.AbstractButton {
         id: reading

@@ -38,7 +38,7 @@ T.AbstractButton {
         Rectangle {
             width: word.contentWidth
             height: button.pressed || button.visualFocus ? Theme.focus : Theme.underline
-            x: button.alignRight ? parent.width - width : 0
+            x: word.effectiveHorizontalAlignment === Text.AlignRight ? parent.width - width : 0
             anchors.top: word.bottom
             anchors.topMargin: 1
             color: Theme.ink

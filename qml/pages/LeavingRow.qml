@@ -47,9 +47,12 @@ Column {
 
             Rule {
                 width: parent.width
+                firm: button.pressed
             }
             FocusFrame {
                 anchors.fill: parent
+                anchors.leftMargin: -Theme.frameGap
+                anchors.rightMargin: -Theme.frameGap
                 shown: button.visualFocus
             }
         }

@@ -57,7 +57,7 @@ Page {
         enabled: visible
         focus: visible
         title: page.visit.title
-        word: qsTr("send")
+        word: measured ? "" : qsTr("send") // then it is the next action
         wordExplained: qsTr("Send to the workroom")
         action: page.visit.windows.count === 0 ? qsTr("Add the first window") : measured ? qsTr("Send to the workroom") : qsTr("Measure the next window")
         onWordChosen: page.notebook.screen = "send"

@@ -2,7 +2,7 @@
 pragma Singleton
 import QtQuick
 
-// Every colour, size, font and duration that is seen. `dark`, `textFactor` and `leftHand` are bound by Main to what
+// Every colour, size and font that is seen. There is no duration: nothing moves by itself. `dark`, `textFactor` and `leftHand` are bound by Main to what
 // the person chose; everything else follows from them.
 QtObject {
     id: theme
@@ -10,12 +10,12 @@ QtObject {
     property bool dark: false
     property real textFactor: 1.0 // 1.0 to 2.0
     property bool leftHand: false
-    property bool still: false // nothing moves
 
-    // Contrast on paper: ink 14.7 / 15.7, soft 6.5 / 8.5, thread 7.3 / 7.5.
+    // Contrast on paper: ink 14.7 / 15.7, soft 7.8 / 8.5, thread 7.3 / 7.5; on wash a little less. `rule` and `wash` never
+    // say anything alone.
     readonly property color paper: dark ? "#12181c" : "#f7f7f2"
     readonly property color ink: dark ? "#eef1ec" : "#17242d"
-    readonly property color soft: dark ? "#a9b5bb" : "#4d5b64"
+    readonly property color soft: dark ? "#a9b5bb" : "#424f58"
     readonly property color thread: dark ? "#ef8a99" : "#9b2038"
     readonly property color rule: dark ? "#2f3b42" : "#c6d0d6"
     readonly property color wash: dark ? "#1b2328" : "#eceee8"
@@ -62,8 +62,4 @@ QtObject {
     readonly property real focus: 3
     readonly property int frameGap: 8 // from words to the focus frame beside them
     readonly property int mark: 18 // a flag's shape
-
-    // Time, in ms.
-    readonly property int blink: still ? 0 : 530
-    readonly property int turn: still ? 0 : 120
 }

@@ -134,8 +134,13 @@ class Theme(Gate):
 
     def test_what_only_the_theme_may_say(self):
         for line in ('color: "#9b2038"', "color: Qt.rgba(0, 0, 0, 1)", 'border.color: "red"', "font.pixelSize: 18",
-                     'font.family: "Lato"', "NumberAnimation { duration: 200 }"):
+                     'font.family: "Lato"', "font.italic: true"):
             self.catches("theme", "qml/screens/A.qml", f"{LICENCE}Item {{\n    {line}\n}}\n", "take it from the theme")
+
+    def test_what_moves_by_itself(self):
+        for line in ("NumberAnimation { duration: 200 }", "Behavior on x { SmoothedAnimation {} }",
+                     "transitions: Transition { }", "add: Transition {", "OpacityAnimator { target: a }"):
+            self.catches("theme", "qml/screens/A.qml", f"{LICENCE}Item {{\n    {line}\n}}\n", "moves by itself")
 
     def test_what_anyone_may_say(self):
         self.passes("theme", {"qml/A.qml": 'Item {\n    color: "transparent"\n    font.pixelSize: Theme.figure\n}\n'})

@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: Apache-2.0
-"""theme.py ROOT: outside the theme, QML names no colour, type size, type face or duration of its own."""
+"""theme.py ROOT: outside the theme, QML names no colour, type size or type face of its own; nothing in it moves by itself."""
 import re
 
 import tree
@@ -11,8 +11,10 @@ RULES = [
     (re.compile(r"""\b(?:\w*[cC]olor)\s*:\s*["'](?!transparent["'])[a-zA-Z]+["']"""), "a colour by name"),
     (re.compile(r"\b(?:pixelSize|pointSize)\s*:\s*[0-9]"), "a type size of its own"),
     (re.compile(r"""\bfamily\s*:\s*["']"""), "a type face of its own"),
-    (re.compile(r"\bduration\s*:\s*[1-9]"), "a duration of its own"),
+    (re.compile(r"\bfont\.italic\s*:\s*true"), "a type face that isn't shipped"),
 ]
+# A page changes at once, whatever the person asked of the system: there is no movement to be reduced.
+MOVES = re.compile(r"\b(?:Behavior\s+on|Transition|\w*Animat(?:ion|or)|AnimatedImage|AnimatedSprite|FrameAnimation)\b[^:;]*\{")
 
 
 def is_theme(path):
@@ -28,6 +30,8 @@ def check(root):
             for pattern, what in RULES:
                 if pattern.search(code):
                     yield tree.Fault(path, number, f"{what}: take it from the theme")
+            if MOVES.search(code):
+                yield tree.Fault(path, number, "moves by itself: show it where it is to be")
 
 
 if __name__ == "__main__":

@@ -279,22 +279,6 @@ private slots:
         QCOMPARE(scene.notebook().visit()->address(), QStringLiteral("9 Slipway Row"));
     }
 
-    // WCAG 2.2: 1.4.6 asks 7:1 for the figures (our own rule), 1.4.3 asks 4.5:1 for the rest.
-    void coloursStandOut() {
-        Scene scene;
-        for (const bool dark : {false, true}) {
-            scene.notebook().settings()->setLook(dark ? "dark" : "light");
-            const auto colour = [&](const char* name) { return scene.theme().property(name).value<QColor>(); };
-            for (const char* ground : {"paper", "wash"}) {
-                QVERIFY(contrast(colour("ink"), colour(ground)) >= 7.0);
-                QVERIFY(contrast(colour("soft"), colour(ground)) >= 4.5);
-            }
-            QVERIFY(contrast(colour("thread"), colour("paper")) >= 7.0);
-        }
-        // The formula against its published ends: black on white is 21:1.
-        QCOMPARE(contrast(Qt::black, Qt::white), 21.0);
-    }
-
     void whatDoesNotAddUpIsAskedAgain() {
         Scene scene;
         scene.openWindow(house, {});

@@ -6,6 +6,7 @@
 #include <QGuiApplication>
 #include <QRegularExpression>
 #include <QTest>
+#include <cstdio>
 
 using namespace truehang;
 using namespace truehang::test;
@@ -45,6 +46,16 @@ QStringList controls_on_disk() {
 QString text_of(const QString& control) {
     QFile file(source + "/qml/controls/" + control + ".qml");
     return file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString();
+}
+
+/// With TRUEHANG_PICTURES: how it looks now, to look at.
+void keep(const QImage& picture, const QString& name) {
+    const QString folder = qEnvironmentVariable("TRUEHANG_PICTURES");
+    if (!folder.isEmpty()) {
+        const QString file = folder + "/golden/" + name + ".png";
+        QDir().mkpath(QFileInfo(file).path());
+        picture.save(file);
+    }
 }
 
 /// Where pieces differ from the picture that was taken once, a line each.
@@ -157,11 +168,16 @@ private slots:
             const std::vector<StatePicture> pieces = plates_->taken();
             const QImage golden(golden_of(QLatin1String(worn.name), control));
             QVERIFY2(!golden.isNull(), qPrintable(name + " has no golden picture"));
-            for (const QString& change : changes(pieces, golden)) {
+            const QStringList found = changes(pieces, golden);
+            for (const QString& change : found) {
                 faults << name + ", " + change;
+                std::fprintf(stderr, "%s\n", qPrintable(faults.last()));  // a failure's message holds but a few
+            }
+            if (!found.isEmpty()) {
+                keep(stacked(pieces), name);
             }
         }
-        QVERIFY2(faults.isEmpty(), qPrintable("\n" + faults.join("\n")));
+        QVERIFY2(faults.isEmpty(), qPrintable(faults.join("\n")));
         QCOMPARE(Scene::warnings(), QStringList());
     }
 

@@ -16,7 +16,6 @@ namespace truehang::test {
 namespace {
 
 constexpr int page_width = 360;
-constexpr int head_height = 120;
 
 bool is_plate(QQuickItem* item) { return item->property("control").isValid(); }
 bool is_specimen(QQuickItem* item) { return item->property("act").isValid() && item->property("what").isValid(); }
@@ -170,7 +169,7 @@ void Plates::show(const QString& control) {
         shown_ = plate->isVisible() ? plate : shown_;
     }
     scene_.settle();
-    scene_.window().resize(page_width, head_height + static_cast<int>(std::ceil(shown_->height())));
+    scene_.window().resize(page_width, static_cast<int>(std::ceil(shown_->mapToScene({0, shown_->height()}).y())));
     scene_.settle();
     waitForPictures();
 }
@@ -258,6 +257,9 @@ std::vector<StatePicture> Plates::taken() {
     const QImage still = scene_.window().grabWindow();
     std::vector<StatePicture> pieces;
     for (QQuickItem* specimen : specimens()) {
+        if (!QRect({0, 0}, still.size()).contains(placeOf(specimen))) {
+            qFatal("%s isn't seen whole", qPrintable(specimen->property("what").toString()));
+        }
         const QString act = specimen->property("act").toString();
         const QImage whole = act.isEmpty() ? still : under(specimen, act);
         pieces.push_back({specimen->property("what").toString(),
