@@ -60,6 +60,7 @@ Page {
         word: measured ? "" : qsTr("send") // then it is the next action
         wordExplained: qsTr("Send to the workroom")
         action: page.visit.windows.count === 0 ? qsTr("Add the first window") : measured ? qsTr("Send to the workroom") : qsTr("Measure the next window")
+        sideContent: wide && width >= Theme.twoPanesFrom ? visits : null
         onWordChosen: page.notebook.screen = "send"
         onBackAsked: page.leave()
         onActed: page.act()
@@ -144,6 +145,21 @@ Page {
             width: parent.width
             notebook: page.notebook
             onAskedFor: panel => page.panel = panel
+        }
+    }
+
+    Component {
+        id: visits
+
+        FocusScope {
+            VisitsList {
+                x: -Theme.margin // its own margin
+                width: parent.width + Theme.margin + Theme.edge
+                height: parent.height
+                rows: page.notebook.visits
+                openId: page.visit.visitId
+                onVisitChosen: visitId => page.notebook.openVisit(visitId)
+            }
         }
     }
 

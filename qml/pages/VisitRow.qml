@@ -17,6 +17,7 @@ FocusScope {
     required property string spoken
     required property string heading
     required property string waits
+    property bool open: false // it stands beside the list
 
     signal chosen
     signal reached
@@ -62,7 +63,7 @@ FocusScope {
         line: row.line
         stateWords: row.state
         quietWords: row.waits
-        strong: row.asks
+        strong: row.asks || row.open
         spoken: row.spoken
         onClicked: row.chosen()
     }

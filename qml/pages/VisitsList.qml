@@ -13,6 +13,7 @@ Item {
     property string search
     property string narrowedTo // in words; empty: to nothing
     property string whenEmpty
+    property string openId // the visit that stands beside the list; empty: none
 
     signal visitChosen(string visitId)
     signal searched(string words)
@@ -43,6 +44,7 @@ Item {
         model: part.rows
         delegate: VisitRow {
             width: list.width - Theme.edge
+            open: visitId === part.openId
             onChosen: part.visitChosen(visitId)
             onReached: {
                 list.currentIndex = index;
