@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: Apache-2.0
-pragma ComponentBehavior: Bound
 import QtQuick
 import Truehang
 import Truehang.Face
@@ -13,6 +12,12 @@ FocusScope {
     property string here: pages.notebook.screen
     property string before // the screen before this one
     readonly property Page page: loader.item as Page
+
+    // A page is read when it is first gone to: the first frame waits for no other.
+    function pageOf(screen: string): Component {
+        const name = screen.charAt(0).toUpperCase() + screen.slice(1);
+        return Qt.createComponent(Qt.resolvedUrl("pages/" + name + "Page.qml"));
+    }
 
     function back(): bool {
         InputMethod.commit();
@@ -79,166 +84,10 @@ FocusScope {
         focus: true
         fills: true
         active: pages.notebook.ready
-        sourceComponent: {
-            switch (pages.notebook.screen) {
-            case "visit":
-                return visit;
-            case "fabrics":
-                return fabrics;
-            case "walk":
-                return walk;
-            case "obstructions":
-                return obstructions;
-            case "hanging":
-                return hanging;
-            case "figures":
-                return figures;
-            case "choices":
-                return choices;
-            case "client":
-                return client;
-            case "photos":
-                return photos;
-            case "send":
-                return send;
-            case "sheets":
-                return sheets;
-            case "file":
-                return file;
-            case "rules":
-                return rules;
-            case "leaving":
-                return leaving;
-            case "lists":
-                return lists;
-            case "settings":
-                return settings;
-            default:
-                return visits;
-            }
-        }
-    }
-
-    Component {
-        id: visits
-
-        VisitsPage {
-            notebook: pages.notebook
-        }
-    }
-    Component {
-        id: visit
-
-        VisitPage {
-            notebook: pages.notebook
-        }
-    }
-    Component {
-        id: fabrics
-
-        FabricsPage {
-            notebook: pages.notebook
-            cameFrom: pages.before
-        }
-    }
-    Component {
-        id: walk
-
-        WalkPage {
-            notebook: pages.notebook
-        }
-    }
-    Component {
-        id: obstructions
-
-        ObstructionsPage {
-            notebook: pages.notebook
-        }
-    }
-    Component {
-        id: hanging
-
-        HangingPage {
-            notebook: pages.notebook
-        }
-    }
-    Component {
-        id: figures
-
-        FiguresPage {
-            notebook: pages.notebook
-        }
-    }
-    Component {
-        id: choices
-
-        ChoicesPage {
-            notebook: pages.notebook
-        }
-    }
-    Component {
-        id: client
-
-        ClientPage {
-            notebook: pages.notebook
-        }
-    }
-    Component {
-        id: photos
-
-        PhotosPage {
-            notebook: pages.notebook
-            cameFrom: pages.before
-        }
-    }
-    Component {
-        id: send
-
-        SendPage {
-            notebook: pages.notebook
-        }
-    }
-    Component {
-        id: sheets
-
-        SheetsPage {
-            notebook: pages.notebook
-        }
-    }
-    Component {
-        id: file
-
-        FilePage {
-            notebook: pages.notebook
-        }
-    }
-    Component {
-        id: rules
-
-        RulesPage {
-            notebook: pages.notebook
-        }
-    }
-    Component {
-        id: leaving
-
-        LeavingPage {
-            notebook: pages.notebook
-        }
-    }
-    Component {
-        id: lists
-
-        ListsPage {
-            notebook: pages.notebook
-            cameFrom: pages.before
-        }
-    }
-    Component {
-        id: settings
-
-        SettingsPage {
-            notebook: pages.notebook
-        }
+        given: ({
+                notebook: pages.notebook,
+                cameFrom: Qt.binding(() => pages.before)
+            })
+        sourceComponent: pages.pageOf(pages.notebook.screen)
     }
 }

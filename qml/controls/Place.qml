@@ -8,6 +8,7 @@ FocusScope {
     property bool active: true
     property bool fills: false // as large as this place; else as high as it is itself
     property Component sourceComponent: null
+    property var given: ({}) // properties that what is put here starts with
     property Item item: null
     readonly property Component wanted: active ? sourceComponent : null
 
@@ -16,7 +17,7 @@ FocusScope {
             place.item.visible = false;
             place.item.destroy();
         }
-        place.item = place.wanted ? place.wanted.createObject(place) as Item : null;
+        place.item = place.wanted ? place.wanted.createObject(place, place.given) as Item : null;
         if (place.item) {
             place.item.width = Qt.binding(() => place.width);
             if (place.fills) {
