@@ -4,13 +4,14 @@
 #include "store/uuid7.h"
 
 #include <QDateTime>
-#include <QFile>
 #include <QFont>
 #include <QFontDatabase>
 #include <QGuiApplication>
 #include <QRandomGenerator>
+#include <QResource>
 #include <memory>
 #include <mutex>
+#include <utility>
 
 void qml_register_types_Truehang();
 
@@ -18,11 +19,15 @@ namespace truehang {
 
 void make_face_known() {
     qml_register_types_Truehang();
+    static bool loaded = false;
+    if (std::exchange(loaded, true)) {
+        return;
+    }
     for (const char* font : {"Lato-Regular", "Lato-Bold", "GentiumPlus-Regular"}) {
-        const QString file = QLatin1String(face_folder) + QStringLiteral("fonts/%1.ttf").arg(QLatin1String(font));
-        if (QFile::exists(file)) {
-            QFontDatabase::addApplicationFont(file);
-        }
+        const QResource file(QLatin1String(face_folder) + QStringLiteral("fonts/%1.ttf").arg(QLatin1String(font)));
+        Q_ASSERT(file.isValid() && file.compressionAlgorithm() == QResource::NoCompression);
+        QFontDatabase::addApplicationFontFromData(
+            QByteArray::fromRawData(reinterpret_cast<const char*>(file.data()), static_cast<qsizetype>(file.size())));
     }
     QGuiApplication::setFont(QFont(QStringLiteral("Lato")));
 }

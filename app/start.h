@@ -12,7 +12,7 @@ namespace truehang {
 /// Where the module `Truehang.Face` lies in the resources, with a slash at its end; before it `qrc` for a URL.
 inline constexpr auto face_folder = ":/qt-project.org/imports/Truehang/Face/";
 
-/// Makes module `Truehang` known to QML and loads the shipped faces. Needs a QGuiApplication.
+/// Makes module `Truehang` known to QML and, the first time, loads the shipped faces. Needs a QGuiApplication.
 void make_face_known();
 
 /// The system's time as RFC 3339 with its offset, to the second. May be called on any thread.

@@ -20,11 +20,9 @@ QtObject {
     readonly property color rule: dark ? "#2f3b42" : "#c6d0d6"
     readonly property color wash: dark ? "#1b2328" : "#eceee8"
 
-    readonly property FontLoader latoRegular: FontLoader { source: "../fonts/Lato-Regular.ttf" }
-    readonly property FontLoader latoBold: FontLoader { source: "../fonts/Lato-Bold.ttf" }
-    readonly property FontLoader gentium: FontLoader { source: "../fonts/GentiumPlus-Regular.ttf" }
-    readonly property string figures: latoRegular.name
-    readonly property string sentences: gentium.name
+    // The shipped faces, which the program makes known at its start.
+    readonly property string figures: "Lato"
+    readonly property string sentences: "Gentium Plus"
 
     // Letters, in device-independent px, all growing with the text.
     readonly property int dim: Math.round(16 * textFactor)

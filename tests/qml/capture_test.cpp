@@ -228,7 +228,6 @@ private:
 
 int main(int argc, char** argv) {
     const QGuiApplication app(argc, argv);
-    QGuiApplication::setFont(QFont(QStringLiteral("Lato")));
     CaptureTest test;
     return QTest::qExec(&test, argc, argv);
 }

@@ -2,16 +2,14 @@
 #include "scene.h"
 
 #include "demo.h"
+#include "start.h"
 
 #include <QAccessible>
 #include <QDir>
-#include <QFontDatabase>
 #include <QMutex>
 #include <QQmlComponent>
 #include <QTest>
 #include <cmath>
-
-void qml_register_types_Truehang();
 
 namespace truehang::test {
 
@@ -82,7 +80,7 @@ Scene::Scene(QSize size) : finger_(QTest::createTouchDevice()) {
     import_demo(bench_.keeping(), QStringLiteral(TRUEHANG_SOURCE_DIR "/demo-surveys"));
     bench_.settle();
     bench_.reopen();
-    qml_register_types_Truehang();
+    make_face_known();
     engine_ = std::make_unique<QQmlApplicationEngine>();
     const QString face = QStringLiteral(TRUEHANG_FACE);
     if (!face.startsWith(QLatin1String("qrc:"))) {

@@ -102,7 +102,6 @@ private slots:
 
 int main(int argc, char** argv) {
     QGuiApplication app(argc, argv);
-    QGuiApplication::setFont(QFont(QStringLiteral("Lato")));
     SheetsTest test;
     return QTest::qExec(&test, argc, argv);
 }

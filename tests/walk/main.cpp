@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "job.h"
+#include "start.h"
 
 #include <CLI/CLI.hpp>
 #include <QAccessible>
-#include <QFontDatabase>
 #include <QGuiApplication>
 #include <cstdio>
 #include <exception>
@@ -23,11 +23,7 @@ int main(int argc, char** argv) {
     truehang::walk::listen_for_warnings();
     const QGuiApplication app(argc, argv);
     QGuiApplication::setApplicationName(QStringLiteral("truehang"));
-    for (const char* font : {"Lato-Regular", "Lato-Bold", "GentiumPlus-Regular"}) {
-        QFontDatabase::addApplicationFont(
-            QStringLiteral(":/qt-project.org/imports/Truehang/Face/fonts/%1.ttf").arg(QLatin1String(font)));
-    }
-    QGuiApplication::setFont(QFont(QStringLiteral("Lato")));
+    truehang::make_face_known();
     QAccessible::setActive(true);
     try {
         truehang::walk::Job(QString::fromStdString(out)).run();

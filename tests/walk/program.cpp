@@ -7,8 +7,6 @@
 #include <stdexcept>
 #include <utility>
 
-void qml_register_types_Truehang();
-
 namespace truehang::walk {
 
 namespace {
@@ -72,7 +70,6 @@ void Program::open() {
     };
     keeping_ = std::make_unique<SurveyKeeping>(data_, now, new_id);
     notebook_ = std::make_unique<Notebook>(*keeping_, devices_, data_ + QStringLiteral("/settings.ini"));
-    qml_register_types_Truehang();
     engine_ = std::make_unique<QQmlApplicationEngine>();
     engine_->setInitialProperties({{QStringLiteral("notebook"), QVariant::fromValue(notebook_.get())}});
     engine_->load(QUrl(QStringLiteral("qrc:/qt-project.org/imports/Truehang/Face/Main.qml")));
