@@ -65,7 +65,8 @@ QString number_of(const Survey& survey, std::string_view rule, double value) {
 
 QString value_of(const Survey& survey, std::string_view rule, double value) {
     const QString unit = is_length(rule) ? shown(word_of(entry_unit(survey))) : unit_of(rule);
-    return QStringLiteral("%1 %2").arg(number_of(survey, rule, value), unit).trimmed();
+    const QString number = number_of(survey, rule, value);
+    return unit == QStringLiteral("°") ? number + unit : QStringLiteral("%1 %2").arg(number, unit).trimmed();
 }
 
 /// "Harbour workroom, version 3, 14 March 2026".

@@ -335,10 +335,10 @@ std::string piece_text(std::string_view what, int count) {
 }
 
 std::string day_text(std::string_view rfc3339) {
-    constexpr std::array<std::string_view, 12> months{to_say("January"), to_say("February"), to_say("March"),
-                                                      to_say("April"),   to_say("May"),      to_say("June"),
-                                                      to_say("July"),    to_say("August"),   to_say("September"),
-                                                      to_say("October"), to_say("November"), to_say("December")};
+    constexpr std::array<std::string_view, 12> months{
+        to_say("{} January {}"),   to_say("{} February {}"), to_say("{} March {}"),    to_say("{} April {}"),
+        to_say("{} May {}"),       to_say("{} June {}"),     to_say("{} July {}"),     to_say("{} August {}"),
+        to_say("{} September {}"), to_say("{} October {}"),  to_say("{} November {}"), to_say("{} December {}")};
     int year = 0;
     int month = 0;
     int day = 0;
@@ -350,7 +350,7 @@ std::string day_text(std::string_view rfc3339) {
     if (rfc3339.size() < 10 || !read(0, 4, year) || !read(5, 2, month) || !read(8, 2, day) || month < 1 || month > 12) {
         return std::string(rfc3339);
     }
-    return say("{} {} {}", day, worded(months[static_cast<std::size_t>(month - 1)]), year);
+    return fmt::format(fmt::runtime(worded(months[static_cast<std::size_t>(month - 1)])), day, year);
 }
 
 std::string window_title(const Room& room, const Window& window) {

@@ -204,6 +204,14 @@ TEST(Spoken, FiguresAreTheSameInEveryLanguage) {
     }
 }
 
+// DIN 5008, dates in letters: the day with its dot, the month’s name, the year.
+TEST(Spoken, AGermanDayHasItsDot) {
+    const Language german = language(file_text("survey-core/words/de.txt"));
+    const Speaking speaking(german);
+    EXPECT_EQ(day_text("2026-03-14T10:20:00+00:00"), "14. März 2026");
+    EXPECT_EQ(day_text("2026-12-01T10:20:00+00:00"), "1. Dezember 2026");
+}
+
 TEST(Spoken, LeftAndRightStayTheirOwnSides) {
     const Language german = language(file_text("survey-core/words/de.txt"));
     const Speaking speaking(german);
