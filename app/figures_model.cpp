@@ -67,7 +67,7 @@ void FiguresModel::show() {
         next_station_ = shown(next);
         const auto& readings = open_.window()->readings;
         const bool again = std::ranges::count(readings, next, &Reading::station) > 0;
-        next_says_ = (again ? tr("Measure %1 again") : tr("Measure %1"))
+        next_says_ = (again ? tr("Measure again: %1") : tr("Measure %1"))
                          .arg(within_sentence(station_says(*open_.window(), next)));
     }
     showWhy();

@@ -120,7 +120,7 @@ QString WalkModel::measureWords(const QString& station) const {
         return {};
     }
     const Reading* kept = keptReading(bytes(station));
-    const QString words = kept && !is_proposed(*kept) ? tr("Measure %1 again") : tr("Measure %1");
+    const QString words = kept && !is_proposed(*kept) ? tr("Measure again: %1") : tr("Measure %1");
     return words.arg(within_sentence(saysOf(station)));
 }
 

@@ -2959,8 +2959,8 @@
         <translation>Hier hängt noch nichts</translation>
     </message>
     <message>
-        <source>Measure %1 again</source>
-        <translation>%1 noch einmal messen</translation>
+        <source>Measure again: %1</source>
+        <translation>Noch einmal messen: %1</translation>
     </message>
     <message>
         <source>Measure %1</source>
@@ -4238,8 +4238,8 @@
         <translation>%1: nicht genommen</translation>
     </message>
     <message>
-        <source>Measure %1 again</source>
-        <translation>%1 noch einmal messen</translation>
+        <source>Measure again: %1</source>
+        <translation>Noch einmal messen: %1</translation>
     </message>
     <message>
         <source>Measure %1</source>

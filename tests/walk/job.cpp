@@ -196,7 +196,7 @@ void Job::settleWhatDiffers() {
     person_.expect(QStringLiteral("These differ by 45 mm"));
     leavings_.picture(program_, QStringLiteral("differs"));
     leavings_.pictureAt(program_, QStringLiteral("differs-tablet"), tablet);
-    person_.touchBeginning(QStringLiteral("Measure floor to ceiling"));
+    person_.touchBeginning(QStringLiteral("Measure again: floor to ceiling"));
     measure("ceiling.left", QStringLiteral("2138"), 2138);
     measure("below.centre", QStringLiteral("861"), 861);
     measure("opening.height.centre", QStringLiteral("1131"), 1131);
