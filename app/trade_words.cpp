@@ -72,6 +72,26 @@ QString says(Shape shape) {
     return translated(QT_TRANSLATE_NOOP("trade", "Corner"));
 }
 
+QString tells(Shape shape) {
+    switch (shape) {
+        case Shape::recess:
+            return translated(QT_TRANSLATE_NOOP("trade", "set back in the wall"));
+        case Shape::frame:
+            return translated(QT_TRANSLATE_NOOP("trade", "no recess: the frame ends flat with the wall or stands out"));
+        case Shape::door:
+            return translated(QT_TRANSLATE_NOOP("trade", "no sill: it goes down to the floor"));
+        case Shape::bay:
+            return translated(QT_TRANSLATE_NOOP("trade", "built out, in several parts at angles"));
+        case Shape::arch:
+            return translated(QT_TRANSLATE_NOOP("trade", "round or pointed at the head"));
+        case Shape::gable:
+            return translated(QT_TRANSLATE_NOOP("trade", "the head slopes with the roof"));
+        case Shape::corner:
+            break;
+    }
+    return translated(QT_TRANSLATE_NOOP("trade", "two windows that meet in a corner of the room"));
+}
+
 QString says(ObstructionKind kind) {
     static constexpr std::array<std::pair<ObstructionKind, const char*>, 19> words{{
         {ObstructionKind::radiator, QT_TRANSLATE_NOOP("trade", "Radiator")},

@@ -15,6 +15,8 @@ namespace truehang {
 [[nodiscard]] QString says(FabricRole role);
 [[nodiscard]] QString says(Match match);
 [[nodiscard]] QString says(Shape shape);
+/// What such a window is, for those who choose one.
+[[nodiscard]] QString tells(Shape shape);
 [[nodiscard]] QString says(ObstructionKind kind);
 [[nodiscard]] QString says(HardwareKind kind);
 [[nodiscard]] QString says(Supply supply);

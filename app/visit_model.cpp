@@ -98,12 +98,12 @@ VisitModel::VisitModel(OpenVisit& open, QObject* parent)
       rooms_({"roomId", "name", "line", "children", "spoken", "use", "place"}),
       windows_({"windowId", "roomId", "room", "name", "title", "shape", "state", "mark", "firstOfRoom", "asks",
                 "spoken", "place"}),
-      shapes_({"word", "says", "offered"}),
+      shapes_({"word", "says", "offered", "line"}),
       removed_windows_({"windowId", "title", "spoken"}),
       orders_({"fabricId", "name", "figure", "unit", "line", "provisional", "spoken"}) {
     QList<ShownRows::Row> shapes;
     for (const auto& [word, shape] : Words<Shape>::list) {
-        shapes.append({shown(word), truehang::says(shape), !stations_of(shape).empty()});
+        shapes.append({shown(word), truehang::says(shape), !stations_of(shape).empty(), tells(shape)});
     }
     shapes_.setRows(shapes);
     connect(&open_, &OpenVisit::opened, this, [this] {

@@ -1797,10 +1797,6 @@
         <translation>Blätter zum Drucken</translation>
     </message>
     <message>
-        <source>Unit, tape and edges</source>
-        <translation>Einheit, Bandmaß und Kanten</translation>
-    </message>
-    <message>
         <source>House rules</source>
         <translation>Hausregeln</translation>
     </message>
@@ -1835,6 +1831,14 @@
     <message>
         <source>This visit as a file</source>
         <translation>Dieser Besuch als Datei</translation>
+    </message>
+    <message>
+        <source>How this house is measured</source>
+        <translation>Wie dieses Haus gemessen wird</translation>
+    </message>
+    <message>
+        <source>unit, tape, edges</source>
+        <translation>Einheit, Bandmaß, Kanten</translation>
     </message>
 </context>
 <context>
@@ -1952,10 +1956,6 @@
     <message>
         <source>What shape is it?</source>
         <translation>Welche Form hat es?</translation>
-    </message>
-    <message>
-        <source>not in this version</source>
-        <translation>nicht in dieser Fassung</translation>
     </message>
 </context>
 <context>
@@ -2678,6 +2678,34 @@
     <message>
         <source>Inches</source>
         <translation>Zoll</translation>
+    </message>
+    <message>
+        <source>set back in the wall</source>
+        <translation>in die Wand zurückgesetzt</translation>
+    </message>
+    <message>
+        <source>no recess: the frame ends flat with the wall or stands out</source>
+        <translation>ohne Nische: Der Rahmen liegt bündig mit der Wand oder steht vor</translation>
+    </message>
+    <message>
+        <source>no sill: it goes down to the floor</source>
+        <translation>ohne Fensterbank: Sie reicht bis zum Boden</translation>
+    </message>
+    <message>
+        <source>built out, in several parts at angles</source>
+        <translation>vorgebaut, mehrere Teile im Winkel zueinander</translation>
+    </message>
+    <message>
+        <source>round or pointed at the head</source>
+        <translation>oben rund oder spitz</translation>
+    </message>
+    <message>
+        <source>the head slopes with the roof</source>
+        <translation>der Sturz folgt der Dachschräge</translation>
+    </message>
+    <message>
+        <source>two windows that meet in a corner of the room</source>
+        <translation>zwei Fenster, die in einer Ecke des Raums zusammenstoßen</translation>
     </message>
 </context>
 <context>

@@ -11,6 +11,7 @@ T.AbstractButton {
     required property string figure
     property string unit // or "± 6 mm"
     property bool canAsk: true
+    property bool ruled: true // a hairline below it
 
     signal asked
 
@@ -98,6 +99,7 @@ T.AbstractButton {
             shown: row.visualFocus
         }
         Rule {
+            visible: row.ruled
             anchors.bottom: parent.bottom
             width: parent.width
             firm: row.pressed && row.canAsk

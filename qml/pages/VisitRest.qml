@@ -37,19 +37,27 @@ Column {
                 figure: order.figure
                 unit: order.unit
                 canAsk: false
+                ruled: false
             }
             Sentence {
                 width: parent.width
                 second: true
                 visible: text !== ""
                 text: order.line
-                topPadding: Theme.rowGap
             }
             Sentence {
                 width: parent.width
                 visible: text !== ""
                 text: order.provisional
-                bottomPadding: Theme.rowGap
+            }
+            Item {
+                width: parent.width
+                height: Theme.gap
+
+                Rule {
+                    anchors.bottom: parent.bottom
+                    width: parent.width
+                }
             }
         }
     }
@@ -75,7 +83,8 @@ Column {
     }
     ListRow {
         width: parent.width
-        text: qsTr("Unit, tape and edges")
+        text: qsTr("How this house is measured")
+        line: qsTr("unit, tape, edges")
         onClicked: rest.askedFor("measuring")
     }
     ListRow {

@@ -33,11 +33,11 @@ Screen {
             required property string word
             required property string says
             required property bool offered
+            required line
 
             width: parent.width
             enabled: offered
             text: says
-            line: offered ? "" : qsTr("not in this version")
             onClicked: {
                 InputMethod.commit();
                 const made = panel.visit.addWindow(panel.roomId, name.field.text, word);

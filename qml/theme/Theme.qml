@@ -2,8 +2,8 @@
 pragma Singleton
 import QtQuick
 
-// Every colour, size and font that is seen. There is no duration: nothing moves by itself. `dark`, `textFactor` and `leftHand` are bound by Main to what
-// the person chose; everything else follows from them.
+// Every colour, size and font that is seen. There is no duration: nothing moves by itself. `dark`, `textFactor` and
+// `leftHand` are bound by Main to what the person chose; everything else follows from them.
 QtObject {
     id: theme
 
