@@ -98,7 +98,7 @@ VisitModel::VisitModel(OpenVisit& open, QObject* parent)
       rooms_({"roomId", "name", "line", "children", "spoken", "use", "place"}),
       windows_({"windowId", "roomId", "room", "name", "title", "shape", "state", "mark", "firstOfRoom", "asks",
                 "spoken", "place"}),
-      shapes_({"word", "says", "offered", "line"}),
+      shapes_({"word", "says", "offered", "tells"}),
       removed_windows_({"windowId", "title", "spoken"}),
       orders_({"fabricId", "name", "figure", "unit", "line", "provisional", "spoken"}) {
     QList<ShownRows::Row> shapes;

@@ -39,7 +39,7 @@ class VisitModel : public QObject {
     /// `shape` (words), `state` (words), `mark` (ThreadMark), `firstOfRoom`, `asks` (has a stop or remeasure flag),
     /// `spoken`, `place` ("Window 1 of 2 in Kitchen").
     Q_PROPERTY(truehang::ShownRows* windows READ windows CONSTANT)
-    /// Roles: `word` (key), `says`, `offered` (false: "later"), `line` (what it is).
+    /// Roles: `word` (key), `says`, `offered` (false: "later"), `tells` (what it is).
     Q_PROPERTY(truehang::ShownRows* shapes READ shapes CONSTANT)
     /// Windows that were taken out, alone or with their room, and can be brought back; the last one first. Roles:
     /// `windowId` (key), `title`, `spoken`.

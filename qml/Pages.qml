@@ -14,7 +14,8 @@ FocusScope {
     readonly property Page page: loader.item as Page
 
     // A page is read when it is first gone to: the first frame waits for no other.
-    function pageOf(screen: string): Component {
+    // (No types: qmllint 6.4 falls over them here.)
+    function pageOf(screen) {
         const name = screen.charAt(0).toUpperCase() + screen.slice(1);
         return Qt.createComponent(Qt.resolvedUrl("pages/" + name + "Page.qml"));
     }

@@ -33,11 +33,12 @@ Screen {
             required property string word
             required property string says
             required property bool offered
-            required line
+            required property string tells
 
             width: parent.width
             enabled: offered
             text: says
+            line: tells
             onClicked: {
                 InputMethod.commit();
                 const made = panel.visit.addWindow(panel.roomId, name.field.text, word);
