@@ -215,18 +215,24 @@ FocusScope {
         color: Theme.soft
     }
 
-    Column {
+    Item {
         id: foot
+
+        // On a short page the words stand beside the action.
+        readonly property bool beside: screen.height < Theme.shortUnder && next.visible && words.visible && width >= Theme.footBesideFrom
 
         x: flick.x + Theme.margin
         width: flick.columnWidth
+        height: Math.max(words.visible ? words.y + words.height : 0, next.visible ? next.height : 0)
         anchors.bottom: parent.bottom
-        anchors.bottomMargin: words.visible ? Math.round((Theme.textFactor - 1) * Theme.gap) : Theme.edge
-        spacing: Theme.gap
+        anchors.bottomMargin: words.visible && !foot.beside ? Math.round((Theme.textFactor - 1) * Theme.gap) : Theme.edge
 
         NextAction {
+            id: next
+
             visible: screen.action !== ""
-            width: parent.width
+            x: foot.beside && !Theme.leftHand ? parent.width - width : 0
+            width: foot.beside ? parent.width / 2 : parent.width
             text: screen.action
             enabled: screen.actionEnabled
             onClicked: screen.acted()
@@ -235,7 +241,9 @@ FocusScope {
             id: words
 
             visible: screen.canGoBack || children.length > 1
-            width: parent.width
+            x: foot.beside && Theme.leftHand ? next.width + Theme.gap : 0
+            y: foot.beside ? Math.max(0, Math.round((next.height - height) / 2)) : next.visible ? next.height + Theme.gap : 0
+            width: foot.beside ? parent.width - next.width - Theme.gap : parent.width
             spacing: Theme.edge
             layoutDirection: Theme.leftHand ? Qt.LeftToRight : Qt.RightToLeft
 

@@ -52,6 +52,8 @@ QtObject {
     readonly property int drawingLowest: 150
     readonly property int columnWidest: 620
     readonly property int wideFrom: 560 // from here on two columns, where wider than high
+    readonly property int shortUnder: 480 // a phone on its side
+    readonly property int footBesideFrom: 480
     readonly property int twoPanesFrom: 840 // from here on a list stands beside what was opened from it
 
     // Lines.
