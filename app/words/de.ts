@@ -1773,6 +1773,10 @@
         <source>%1 Keep it as a file</source>
         <translation>%1 Als Datei aufheben</translation>
     </message>
+    <message>
+        <source>Back to the visits</source>
+        <translation>Zurück zu den Besuchen</translation>
+    </message>
 </context>
 <context>
     <name>VisitRest</name>

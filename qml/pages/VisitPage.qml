@@ -30,6 +30,8 @@ Page {
         const next = page.nextWindow();
         if (page.visit.windows.count === 0) {
             page.askForWindow("");
+        } else if (screen.there) {
+            page.leave();
         } else if (next !== "") {
             page.notebook.openWindow(next);
         } else {
@@ -51,15 +53,16 @@ Page {
         id: screen
 
         readonly property bool measured: page.visit.windows.count > 0 && page.visit.mark !== ThreadMark.ToDo && page.visit.mark !== ThreadMark.UnderWay
+        readonly property bool there: page.visit.mark === ThreadMark.There // nothing is left to be sent
 
         anchors.fill: parent
         visible: page.panel === ""
         enabled: visible
         focus: visible
         title: page.visit.title
-        word: measured ? "" : qsTr("send") // then it is the next action
+        word: measured && !there ? "" : qsTr("send") // then it is the next action
         wordExplained: qsTr("Send to the workroom")
-        action: page.visit.windows.count === 0 ? qsTr("Add the first window") : measured ? qsTr("Send to the workroom") : qsTr("Measure the next window")
+        action: page.visit.windows.count === 0 ? qsTr("Add the first window") : there ? qsTr("Back to the visits") : measured ? qsTr("Send to the workroom") : qsTr("Measure the next window")
         sideContent: wide && width >= Theme.twoPanesFrom ? visits : null
         onWordChosen: page.notebook.screen = "send"
         onBackAsked: page.leave()
