@@ -4,11 +4,13 @@
 #include "photo_marks.h"
 
 #include <QFontMetricsF>
+#include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
 #include <QPainterPath>
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace truehang {
 
@@ -19,6 +21,25 @@ constexpr double barb = 14.0;
 constexpr double line_width = 3.0;
 constexpr double halo_width = 7.0;
 constexpr double gap = 6.0;
+constexpr double step = 0.01;  // of the picture, an arrow key
+constexpr int far_steps = 10;
+constexpr double cross_arm = 12.0;
+
+std::optional<QPointF> way_of(const QKeyEvent& key) {
+    const double far = (key.modifiers() & Qt::ShiftModifier) != 0 ? step * far_steps : step;
+    switch (key.key()) {
+        case Qt::Key_Left:
+            return QPointF(-far, 0);
+        case Qt::Key_Right:
+            return QPointF(far, 0);
+        case Qt::Key_Up:
+            return QPointF(0, -far);
+        case Qt::Key_Down:
+            return QPointF(0, far);
+        default:
+            return std::nullopt;
+    }
+}
 
 }  // namespace
 
@@ -51,6 +72,7 @@ void MarksItem::setMarks(MarksModel* marks) {
     }
     marks_ = marks;
     setAcceptedMouseButtons(marks_ ? Qt::LeftButton : Qt::NoButton);
+    setActiveFocusOnTab(marks_ != nullptr);
     if (marks_) {
         connect(marks_, &MarksModel::changed, this, [this] { update(); });
     }
@@ -75,12 +97,34 @@ void MarksItem::paint(QPainter* painter) {
         const int chosen = marks_ ? marks_->chosen() : 0;
         int number = 0;
         for (const Mark& mark : photo->marks) {
-            paintMark(*painter, mark, shape, ++number == chosen);
+            const bool is_chosen = ++number == chosen;
+            paintMark(*painter, is_chosen ? moved_by(mark, moved_) : mark, shape, is_chosen);
         }
     }
-    if (marks_ && pressed_at_ &&
-        (marks_->tool() == QStringLiteral("arrow") || marks_->tool() == QStringLiteral("line"))) {
+    if (pressed_at_ && draws()) {
         paintRun(*painter, *pressed_at_, now_at_, marks_->tool() == QStringLiteral("arrow"), false);
+    }
+    if (marks_ && hasActiveFocus()) {
+        paintCross(*painter);
+    }
+}
+
+/// Where the keys are, and the run that they draw.
+void MarksItem::paintCross(QPainter& painter) const {
+    if (from_ && draws()) {
+        paintRun(painter, shownAt(*from_), shownAt(cross_), marks_->tool() == QStringLiteral("arrow"), false);
+    }
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(ink_, line_width));
+    painter.drawRect(QRectF(0, 0, width(), height()).adjusted(1.5, 1.5, -1.5, -1.5));
+    if (movesChosen()) {
+        return;
+    }
+    const QPointF at = shownAt(cross_);
+    for (const auto& pen : {QPen(paper_, halo_width), QPen(ink_, line_width)}) {
+        painter.setPen(pen);
+        painter.drawLine(at - QPointF(cross_arm, 0), at + QPointF(cross_arm, 0));
+        painter.drawLine(at - QPointF(0, cross_arm), at + QPointF(0, cross_arm));
     }
 }
 
@@ -161,11 +205,9 @@ void MarksItem::mouseReleaseEvent(QMouseEvent* event) {
     const QPointF from = *pressed_at_;
     const QPointF to = event->position();
     mouseUngrabEvent();
-    if (std::hypot(to.x() - from.x(), to.y() - from.y()) > drag_starts && marks_->tool() != QStringLiteral("choose")) {
-        if (marks_->tool() == QStringLiteral("arrow") || marks_->tool() == QStringLiteral("line")) {
-            marks_->draw(shareOf(from), shareOf(to));
-            return;
-        }
+    if (std::hypot(to.x() - from.x(), to.y() - from.y()) > drag_starts && draws()) {
+        marks_->draw(shareOf(from), shareOf(to));
+        return;
     }
     marks_->touch(shareOf(to), QSizeF(width(), height()));
 }
@@ -173,6 +215,72 @@ void MarksItem::mouseReleaseEvent(QMouseEvent* event) {
 void MarksItem::mouseUngrabEvent() {
     pressed_at_.reset();
     setKeepMouseGrab(false);
+    update();
+}
+
+bool MarksItem::draws() const {
+    return marks_ && (marks_->tool() == QStringLiteral("arrow") || marks_->tool() == QStringLiteral("line"));
+}
+
+bool MarksItem::movesChosen() const { return marks_ && marks_->chosen() > 0; }
+
+void MarksItem::keyPressEvent(QKeyEvent* event) {
+    const auto way = way_of(*event);
+    if (way && movesChosen()) {
+        moved_ += *way;
+    } else if (way && marks_) {
+        cross_ = {std::clamp(cross_.x() + way->x(), 0.0, 1.0), std::clamp(cross_.y() + way->y(), 0.0, 1.0)};
+    } else if (event->key() == Qt::Key_Escape && from_) {
+        from_.reset();
+    } else if (marks_ &&
+               (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter || event->key() == Qt::Key_Space)) {
+        if (!event->isAutoRepeat()) {
+            set();
+        }
+    } else if (movesChosen() && event->key() == Qt::Key_Delete) {
+        marks_->remove();
+    } else {
+        event->ignore();
+    }
+    update();
+}
+
+/// What a key sets at the cross.
+void MarksItem::set() {
+    if (!draws()) {
+        marks_->touch(cross_, QSizeF(width(), height()));
+    } else if (!from_) {
+        from_ = cross_;
+    } else {
+        marks_->draw(*std::exchange(from_, std::nullopt), cross_);
+    }
+}
+
+void MarksItem::keyReleaseEvent(QKeyEvent* event) {
+    if (way_of(*event) && !event->isAutoRepeat()) {
+        letGo();
+    } else {
+        event->ignore();
+    }
+}
+
+/// All that the arrows moved it is one edit.
+void MarksItem::letGo() {
+    const QPointF by = std::exchange(moved_, QPointF());
+    if (marks_) {
+        marks_->move(by);
+    }
+}
+
+void MarksItem::focusInEvent(QFocusEvent* event) {
+    QQuickPaintedItem::focusInEvent(event);
+    update();
+}
+
+void MarksItem::focusOutEvent(QFocusEvent* event) {
+    QQuickPaintedItem::focusOutEvent(event);
+    from_.reset();
+    letGo();
     update();
 }
 

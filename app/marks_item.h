@@ -12,7 +12,8 @@
 namespace truehang {
 
 /// The marks of a photo over its picture; it must lie exactly on the picture as it is shown. With `marks` a finger
-/// draws on it. Sizes are device-independent pixels.
+/// draws on it, and so do keys: arrows move a cross (Shift: ten steps), Return or Space sets an end, the words or the
+/// station there; a chosen mark is moved itself. Sizes are device-independent pixels.
 class MarksItem : public QQuickPaintedItem {
     Q_OBJECT
     Q_PROPERTY(truehang::OpenVisit* source READ source WRITE setSource NOTIFY asked)
@@ -43,8 +44,17 @@ protected:
     void mouseMoveEvent(QMouseEvent* event) override;
     void mouseReleaseEvent(QMouseEvent* event) override;
     void mouseUngrabEvent() override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void keyReleaseEvent(QKeyEvent* event) override;
+    void focusInEvent(QFocusEvent* event) override;
+    void focusOutEvent(QFocusEvent* event) override;
 
 private:
+    [[nodiscard]] bool draws() const;
+    [[nodiscard]] bool movesChosen() const;
+    void set();
+    void letGo();
+    void paintCross(QPainter& painter) const;
     [[nodiscard]] QPointF shareOf(QPointF point) const;
     [[nodiscard]] QPointF shownAt(QPointF share) const;
     void paintMark(QPainter& painter, const Mark& mark, Shape shape, bool chosen) const;
@@ -58,6 +68,9 @@ private:
     QColor paper_, thread_, ink_;
     std::optional<QPointF> pressed_at_;
     QPointF now_at_;
+    QPointF cross_{0.5, 0.5};      ///< where the keys are, a fraction of the picture
+    std::optional<QPointF> from_;  ///< the end that was set by a key
+    QPointF moved_;                ///< how far the chosen mark was moved since a key went down
 };
 
 }  // namespace truehang

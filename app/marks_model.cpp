@@ -194,6 +194,24 @@ void MarksModel::writeWords(const QString& words) {
     emit changed();
 }
 
+void MarksModel::move(QPointF by) {
+    if (chosen_ == 0 || by.isNull()) {
+        return;
+    }
+    open_.editWindow(tr("A mark moved"), open_.windowId(),
+                     changing(photo_, [number = chosen_, by](std::vector<Mark>& marks) {
+                         if (number > static_cast<int>(marks.size())) {
+                             return false;
+                         }
+                         Mark& mark = marks.at(static_cast<std::size_t>(number - 1));
+                         Mark there = moved_by(mark, by);
+                         const bool differs = there.points != mark.points;
+                         mark = std::move(there);
+                         return differs;
+                     }));
+    emit changed();
+}
+
 void MarksModel::remove() {
     if (chosen_ == 0) {
         return;

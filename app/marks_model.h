@@ -55,6 +55,8 @@ public:
     /// large.
     Q_INVOKABLE void touch(QPointF at, QSizeF shown);
     Q_INVOKABLE void choose(int number);
+    /// The chosen mark further on, by fractions of the picture.
+    Q_INVOKABLE void move(QPointF by);
     /// Each keystroke of the words, kept as a draft.
     Q_INVOKABLE void typingWords(const QString& words);
     /// The words are written: of the chosen mark one edit; else they wait for the next mark.

@@ -79,6 +79,24 @@ Mark spot_mark(const std::string& kind, QPointF at, const QString& text) {
     return mark;
 }
 
+Mark moved_by(Mark mark, QPointF by) {
+    const auto within = [](double by_much, double least, double most) {
+        return std::clamp(by_much, std::min(0.0, -least), std::max(0.0, 1.0 - most));
+    };
+    double left = 1.0, right = 0.0, top = 1.0, bottom = 0.0;
+    for (const auto& [name, point] : mark.points) {
+        left = std::min(left, point.first);
+        right = std::max(right, point.first);
+        top = std::min(top, point.second);
+        bottom = std::max(bottom, point.second);
+    }
+    for (auto& [name, point] : mark.points) {
+        point.first += within(by.x(), left, right);
+        point.second += within(by.y(), top, bottom);
+    }
+    return mark;
+}
+
 int mark_near(const std::vector<Mark>& marks, QPointF point, QSizeF shown, double reach) {
     int found = -1;
     double nearest = reach;

@@ -28,6 +28,9 @@ namespace truehang {
 [[nodiscard]] Mark run_mark(const std::string& kind, QPointF from, QPointF to, const QString& text);
 [[nodiscard]] Mark spot_mark(const std::string& kind, QPointF at, const QString& text);
 
+/// The same mark further on, held within the picture as a whole.
+[[nodiscard]] Mark moved_by(Mark mark, QPointF by);
+
 /// The mark that lies nearest to a point, within `reach`, on a picture shown at this size (the same units as `reach`);
 /// the last drawn of those that lie alike. -1: none.
 [[nodiscard]] int mark_near(const std::vector<Mark>& marks, QPointF point, QSizeF shown, double reach);

@@ -3,7 +3,7 @@ import QtQuick
 import Truehang
 import Truehang.Face
 
-// A photo, upright, with the marks over it. With `marks` a finger draws on it.
+// A photo, upright, with the marks over it. With `marks` a finger or the arrow keys draw on it.
 Item {
     id: marked
 
@@ -27,6 +27,7 @@ Item {
         sourceSize.height: 2 * marked.height
         Accessible.role: Accessible.Graphic
         Accessible.name: marked.spoken
+        Accessible.ignored: marked.marks !== null
     }
     MarksItem {
         visible: picture.status === Image.Ready
@@ -41,6 +42,10 @@ Item {
         thread: Theme.thread
         family: Theme.figures
         labelSize: Theme.dim
-        Accessible.ignored: true
+        Accessible.ignored: marked.marks === null
+        Accessible.role: Accessible.Graphic
+        Accessible.focusable: marked.marks !== null
+        Accessible.name: marked.spoken
+        Accessible.description: qsTr("Arrow keys move the cross or the chosen mark, Return sets an end")
     }
 }
