@@ -88,11 +88,12 @@ QString ObstructionsModel::placeOf(const QString& field) const {
     return QStringLiteral("obstruction/%1/%2").arg(current_, field);
 }
 
-QString ObstructionsModel::lineOf(const Obstruction& one) const {
+QString ObstructionsModel::lineOf(const Obstruction& one, bool with_units) const {
     QStringList parts;
+    const QString unit = with_units ? QLatin1Char(' ') + shown(word_of(entry_unit(open_.survey()))) : QString();
     const auto part = [&](const QString& words, const std::optional<Length>& length) {
         if (length) {
-            parts.append(words.arg(truehang::shown(open_.survey(), length)));
+            parts.append(words.arg(truehang::shown(open_.survey(), length) + unit));
         }
     };
     part(tr("%1 from the left edge"), one.left);
@@ -111,7 +112,7 @@ QString ObstructionsModel::cautionOf(const Obstruction& one) const {
 
 QString ObstructionsModel::standsAt() const {
     const Obstruction* one = edited();
-    return one ? QStringLiteral("%1, %2").arg(kind_says(*one), lineOf(*one)) : QString();
+    return one ? QStringLiteral("%1, %2").arg(kind_says(*one), lineOf(*one, true)) : QString();
 }
 
 QString ObstructionsModel::placeLine() const {
@@ -179,8 +180,10 @@ void ObstructionsModel::show() {
             const QString kind = kind_says(one);
             const QString line = lineOf(one);
             const QString caution = cautionOf(one);
+            QStringList spoken{kind, lineOf(one, true), shown(one.note)};
+            spoken.removeAll(QString());
             rows.append({shown(one.id), kind, one.kind ? shown(one.kind->text()) : QString(), line, shown(one.note),
-                         caution, QStringLiteral("%1, %2. %3 %4").arg(kind, line, shown(one.note), caution)});
+                         caution, spoken.join(QStringLiteral(", "))});
         }
     }
     obstructions_.setRows(rows);

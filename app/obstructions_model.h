@@ -68,7 +68,7 @@ private:
     void showForm();
     void follow();
     [[nodiscard]] const Obstruction* edited() const;
-    [[nodiscard]] QString lineOf(const Obstruction& one) const;
+    [[nodiscard]] QString lineOf(const Obstruction& one, bool with_units = false) const;
     [[nodiscard]] QString cautionOf(const Obstruction& one) const;
     [[nodiscard]] std::vector<Flag> met() const;
     [[nodiscard]] QString placeOf(const QString& field) const;

@@ -187,7 +187,7 @@ bool OpenVisit::take(const QString& says, const std::function<bool(Survey&)>& ch
 void OpenVisit::keep(const QString& says, const QString& windowId, AfterKeeping after) {
     const int opening = parts_->opening;
     ++parts_->on_the_way;
-    const auto answer = [this, opening, after = std::move(after)](const Result<Revision>& kept) {
+    const auto answer = [this, opening, says, after = std::move(after)](const Result<Revision>& kept) {
         if (opening != parts_->opening) {
             if (after) {
                 after(fault_of(kept));
@@ -195,6 +195,9 @@ void OpenVisit::keep(const QString& says, const QString& windowId, AfterKeeping 
             return;
         }
         --parts_->on_the_way;
+        if (kept) {
+            emit wasKept(says);
+        }
         settle(kept, after);
     };
     const Window* there = windowId.isEmpty() ? nullptr : window(windowId);
@@ -287,35 +290,38 @@ bool OpenVisit::canRedo() const { return parts_->open && parts_->offer.redo.has_
 QString OpenVisit::undoSays() const { return shown(parts_->offer.undo.value_or("")); }
 QString OpenVisit::redoSays() const { return shown(parts_->offer.redo.value_or("")); }
 
-void OpenVisit::undo() {
-    turnBack([visit = parts_->survey.id](Store& store) { return store.undo(visit); });
-}
+void OpenVisit::undo() { turnBack(&Store::undo); }
+void OpenVisit::redo() { turnBack(&Store::redo); }
 
-void OpenVisit::redo() {
-    turnBack([visit = parts_->survey.id](Store& store) { return store.redo(visit); });
-}
-
-void OpenVisit::turnBack(const std::function<Result<std::optional<std::string>>(Store&)>& turn) {
+void OpenVisit::turnBack(Turn turn) {
     if (!parts_->open || parts_->turning_back) {
         return;
     }
     parts_->turning_back = true;
     const int opening = parts_->opening;
+    using Turned = std::pair<Survey, std::optional<std::string>>;
     keeping_.post(
         this,
-        [turn, visit = parts_->survey.id](Store& store) -> Result<Survey> {
-            const auto turned = turn(store);
-            return turned ? store.visit(visit) : Result<Survey>(turned.error());
+        [turn, visit = parts_->survey.id](Store& store) -> Result<Turned> {
+            const auto what = (store.*turn)(visit);
+            auto stored = what ? store.visit(visit) : Result<Survey>(what.error());
+            return stored ? Result<Turned>(Turned(std::move(stored).value(), *what)) : Result<Turned>(stored.error());
         },
-        [this, opening](Result<Survey> stored) {
+        [this, opening, turn](Result<Turned> stored) {
             if (opening != parts_->opening) {
                 return;
             }
             parts_->turning_back = false;
             if (stored) {
-                parts_->survey = std::move(stored).value();
+                auto [survey, what] = std::move(stored).value();
+                parts_->survey = std::move(survey);
                 parts_->forget_worked();
                 emit changed();
+                if (what && turn == &Store::undo) {
+                    emit wasUndone(shown(*what));
+                } else if (what) {
+                    emit wasDoneAgain(shown(*what));
+                }
             } else {
                 emit notKept(fault_of(stored));
             }

@@ -98,6 +98,10 @@ signals:
     void standingChanged();
     /// Every edit made so far is on the disk.
     void keptAll();
+    /// An edit is on the disk, or was undone or done again; `what` is what it is called.
+    void wasKept(const QString& what);
+    void wasUndone(const QString& what);
+    void wasDoneAgain(const QString& what);
     /// An edit couldn't be written; `reason` says what to do.
     void notKept(const QString& reason);
 
@@ -107,7 +111,8 @@ private:
     void keep(const QString& says, const QString& windowId, AfterKeeping after);
     void settle(const Result<Revision>& kept, const AfterKeeping& after);
     void readAgain();
-    void turnBack(const std::function<Result<std::optional<std::string>>(Store&)>& turn);
+    using Turn = Result<std::optional<std::string>> (Store::*)(std::string_view);
+    void turnBack(Turn turn);
     void show(std::optional<Survey> survey);
 
     class Parts;

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "announced.h"
 #include "elevation_item.h"
+#include "key_stop.h"
 #include "marks_item.h"
 #include "notebook.h"
 #include "obstruction_placing.h"
@@ -200,6 +202,18 @@ struct SignatureItemType {
     Q_GADGET
     QML_FOREIGN(truehang::SignatureItem)
     QML_NAMED_ELEMENT(SignatureItem)
+};
+
+struct AnnouncedType {
+    Q_GADGET
+    QML_FOREIGN(truehang::Announced)
+    QML_NAMED_ELEMENT(Announced)
+};
+
+struct KeyStopType {
+    Q_GADGET
+    QML_FOREIGN(truehang::KeyStop)
+    QML_NAMED_ELEMENT(KeyStop)
 };
 
 struct PlacingItemType {

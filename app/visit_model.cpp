@@ -115,6 +115,11 @@ VisitModel::VisitModel(OpenVisit& open, QObject* parent)
     connect(&open_, &OpenVisit::changed, this, &VisitModel::show);
     connect(&open_, &OpenVisit::standingChanged, this, &VisitModel::show);
     connect(&open_, &OpenVisit::standingChanged, this, &VisitModel::askRemoved);
+    connect(&open_, &OpenVisit::wasKept, this, [this](const QString& what) { emit told(tr("Kept: %1").arg(what)); });
+    connect(&open_, &OpenVisit::wasUndone, this,
+            [this](const QString& what) { emit told(tr("Undone: %1").arg(what)); });
+    connect(&open_, &OpenVisit::wasDoneAgain, this,
+            [this](const QString& what) { emit told(tr("Done again: %1").arg(what)); });
     show();
 }
 

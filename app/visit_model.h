@@ -110,6 +110,8 @@ public:
     Q_INVOKABLE void redo();
 
 signals:
+    /// What a screen reader says at once: "Kept: Sill to head, left: 1130".
+    void told(const QString& words);
     void changed();
 
 private:

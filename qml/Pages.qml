@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 import QtQuick
+import QtQuick.Templates as T
 import Truehang
 import Truehang.Face
 
@@ -13,11 +14,16 @@ FocusScope {
     property string before // the screen before this one
     readonly property Page page: loader.item as Page
 
+    property var pagesRead: ({})
+
     // A page is read when it is first gone to: the first frame waits for no other.
     // (No types: qmllint 6.4 falls over them here.)
     function pageOf(screen) {
-        const name = screen.charAt(0).toUpperCase() + screen.slice(1);
-        return Qt.createComponent(Qt.resolvedUrl("pages/" + name + "Page.qml"));
+        if (!pages.pagesRead[screen]) {
+            const name = screen.charAt(0).toUpperCase() + screen.slice(1);
+            pages.pagesRead[screen] = Qt.createComponent(Qt.resolvedUrl("pages/" + name + "Page.qml"));
+        }
+        return pages.pagesRead[screen];
     }
 
     function back(): bool {
@@ -39,9 +45,20 @@ FocusScope {
         property string last
     }
 
+    // Presses the button that has the focus, as Space does.
+    function press(): bool {
+        const button = pages.Window.activeFocusItem as T.AbstractButton;
+        if (button) {
+            button.clicked();
+        }
+        return button !== null;
+    }
+
     Keys.onPressed: event => {
         if (event.key === Qt.Key_Escape || event.key === Qt.Key_Back) {
             event.accepted = pages.back();
+        } else if ((event.key === Qt.Key_Return || event.key === Qt.Key_Enter) && !event.isAutoRepeat) {
+            event.accepted = pages.press();
         }
     }
 
@@ -52,6 +69,24 @@ FocusScope {
     Shortcut {
         sequences: ["Ctrl+Shift+Z", "Ctrl+Y"]
         onActivated: pages.notebook.visit.redo()
+    }
+
+    // What was kept or undone is seen where it stands, and said to a screen reader.
+    Item {
+        visible: news.words !== ""
+        Accessible.role: Accessible.AlertMessage
+        Accessible.name: news.words
+
+        Announced {
+            id: news
+        }
+    }
+    Connections {
+        target: pages.notebook.visit
+
+        function onTold(words: string) {
+            news.say(words);
+        }
     }
 
     Column {
@@ -66,6 +101,7 @@ FocusScope {
             severity: "stop"
             word: qsTr("Stop")
             text: pages.notebook.fault
+            live: true
         }
         WordButton {
             text: qsTr("try again")
@@ -77,13 +113,12 @@ FocusScope {
         }
     }
 
-    Place {
+    Stage {
         id: loader
 
         anchors.fill: parent
         anchors.topMargin: faults.visible ? faults.height : 0
         focus: true
-        fills: true
         active: pages.notebook.ready
         given: ({
                 notebook: pages.notebook,

@@ -43,13 +43,6 @@
     </message>
 </context>
 <context>
-    <name>ChoiceList</name>
-    <message>
-        <source>%1, chosen</source>
-        <translation>%1, gewählt</translation>
-    </message>
-</context>
-<context>
     <name>ChoiceTable</name>
     <message>
         <source>%1, %2: %3</source>
@@ -156,8 +149,8 @@
 <context>
     <name>ClientTakes</name>
     <message>
-        <source>%1, %2: %3</source>
-        <translation>%1, %2: %3</translation>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
     </message>
 </context>
 <context>
@@ -677,6 +670,13 @@
     </message>
 </context>
 <context>
+    <name>MarkedPicture</name>
+    <message>
+        <source>Arrow keys move the cross or the chosen mark, Return sets an end</source>
+        <translation>Pfeiltasten bewegen das Kreuz oder die gewählte Markierung, Eingabe setzt ein Ende</translation>
+    </message>
+</context>
+<context>
     <name>MarksPanel</name>
     <message>
         <source>Marks</source>
@@ -749,10 +749,6 @@
     <message>
         <source>chosen</source>
         <translation>gewählt</translation>
-    </message>
-    <message>
-        <source>%1, chosen</source>
-        <translation>%1, gewählt</translation>
     </message>
 </context>
 <context>
@@ -1009,6 +1005,10 @@
         <source>Draw arrows, lines and words on this photo</source>
         <translation>Pfeile, Linien und Worte auf dieses Foto zeichnen</translation>
     </message>
+    <message>
+        <source>Photo %1</source>
+        <translation>Foto %1</translation>
+    </message>
 </context>
 <context>
     <name>Placing</name>
@@ -1057,10 +1057,6 @@
 </context>
 <context>
     <name>ReadingBlock</name>
-    <message>
-        <source>Reading, %1</source>
-        <translation>Maß, %1</translation>
-    </message>
     <message>
         <source>Not kept</source>
         <translation>Nicht gesichert</translation>
@@ -1112,6 +1108,14 @@
     <message>
         <source>redo</source>
         <translation>wiederholen</translation>
+    </message>
+    <message>
+        <source>Station %1</source>
+        <translation>Maß %1</translation>
+    </message>
+    <message>
+        <source>%1, reading in %2</source>
+        <translation>%1, Wert in %2</translation>
     </message>
 </context>
 <context>
@@ -1774,6 +1778,10 @@
         <translation>%1 Als Datei aufheben</translation>
     </message>
     <message>
+        <source>Client and site</source>
+        <translation>Kundschaft und Ort</translation>
+    </message>
+    <message>
         <source>Back to the visits</source>
         <translation>Zurück zu den Besuchen</translation>
     </message>
@@ -1854,6 +1862,10 @@
     <message>
         <source>Find by title, client or address</source>
         <translation>Nach Titel, Name oder Adresse suchen</translation>
+    </message>
+    <message>
+        <source>Visits</source>
+        <translation>Besuche</translation>
     </message>
 </context>
 <context>
@@ -3505,6 +3517,10 @@
         <source>A mark taken off</source>
         <translation>Markierung entfernt</translation>
     </message>
+    <message>
+        <source>A mark moved</source>
+        <translation>Markierung verschoben</translation>
+    </message>
 </context>
 <context>
     <name>truehang::Notebook</name>
@@ -4171,6 +4187,18 @@
     <message>
         <source>Window to another room</source>
         <translation>Fenster in einen anderen Raum</translation>
+    </message>
+    <message>
+        <source>Kept: %1</source>
+        <translation>Aufgehoben: %1</translation>
+    </message>
+    <message>
+        <source>Undone: %1</source>
+        <translation>Rückgängig gemacht: %1</translation>
+    </message>
+    <message>
+        <source>Done again: %1</source>
+        <translation>Wiederholt: %1</translation>
     </message>
 </context>
 <context>

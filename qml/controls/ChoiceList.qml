@@ -4,20 +4,51 @@ import QtQuick
 import QtQuick.Templates as T
 import Truehang.Face
 
-// Words to choose one from. The chosen one has a stitch before it, is bold, and is said to be chosen.
+// Words to choose one from. The chosen one has a stitch before it, is bold, and is said to be chosen. The list is one
+// stop of the Tab key: arrows go from word to word, Space or Return chooses.
 FocusScope {
     id: list
 
     required property string label
+    property bool titled: true // the label stands above
     property var choices: [] // of maps with `word` and `says`
     property string chosen // its word
 
+    property string reached // the word that the keyboard is at
+    property bool byKeys: false
+    readonly property string stop: list.holds(list.reached) ? list.reached : list.holds(list.chosen) ? list.chosen : list.choices.length > 0 ? list.choices[0].word : ""
+
     signal chose(string word)
+
+    function holds(word: string): bool {
+        return list.choices.some(choice => choice.word === word);
+    }
+    function step(by: int) {
+        const next = options.itemAt(list.choices.findIndex(choice => choice.word === list.reached) + by);
+        if (next) {
+            next.forceActiveFocus(Qt.TabFocusReason);
+        }
+    }
 
     implicitWidth: 200
     implicitHeight: column.implicitHeight
     Accessible.role: Accessible.Grouping
     Accessible.name: label
+    onActiveFocusChanged: {
+        if (!list.activeFocus) {
+            list.reached = "";
+        }
+    }
+    Keys.onPressed: event => {
+        const mirrored = list.LayoutMirroring.enabled;
+        if (event.key === Qt.Key_Up || event.key === (mirrored ? Qt.Key_Right : Qt.Key_Left)) {
+            list.step(-1);
+            event.accepted = true;
+        } else if (event.key === Qt.Key_Down || event.key === (mirrored ? Qt.Key_Left : Qt.Key_Right)) {
+            list.step(1);
+            event.accepted = true;
+        }
+    }
 
     Column {
         id: column
@@ -28,16 +59,19 @@ FocusScope {
             width: parent.width
             second: true
             text: list.label
-            visible: text !== ""
+            visible: list.titled && text !== ""
+            Accessible.ignored: true
             topPadding: Theme.rowGap
         }
         Flow {
             width: parent.width
 
             Repeater {
+                id: options
+
                 model: list.choices
 
-                T.AbstractButton {
+                T.RadioButton {
                     id: option
 
                     required property var modelData
@@ -47,13 +81,27 @@ FocusScope {
 
                     implicitWidth: Math.min(Math.max(Theme.target, Math.ceil(natural.advanceWidth) + word.x + 1) + Theme.gap, list.width)
                     implicitHeight: Math.max(Theme.target, word.implicitHeight + Theme.gap)
-                    focusPolicy: Qt.StrongFocus
+                    focusPolicy: modelData.word === list.stop ? Qt.StrongFocus : Qt.ClickFocus
                     text: says
+                    checked: picked
                     Accessible.role: Accessible.RadioButton
-                    Accessible.name: picked ? qsTr("%1, chosen").arg(says) : says
-                    Accessible.checkable: true
-                    Accessible.checked: picked
-                    onClicked: list.chose(modelData.word)
+                    Accessible.name: says
+                    onClicked: {
+                        list.chose(modelData.word);
+                        checked = Qt.binding(() => picked);
+                    }
+                    onActiveFocusChanged: {
+                        if (activeFocus) {
+                            list.reached = modelData.word;
+                            list.byKeys = visualFocus;
+                        }
+                    }
+                    // What is chosen can make the words anew: the keyboard stays where it was.
+                    Component.onCompleted: {
+                        if (list.activeFocus && modelData.word === list.reached) {
+                            forceActiveFocus(list.byKeys ? Qt.TabFocusReason : Qt.OtherFocusReason);
+                        }
+                    }
 
                     // A wrapped text's own width follows from the one it is given.
                     TextMetrics {

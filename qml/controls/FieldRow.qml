@@ -2,6 +2,7 @@
 pragma ComponentBehavior: Bound
 import QtQuick
 import QtQuick.Templates as T
+import Truehang
 import Truehang.Face
 
 // A line to write on, with what it is for above it and, where it can't be read, what is understood below it.
@@ -21,6 +22,10 @@ FocusScope {
     signal edited(string words)
     signal committed(string words)
 
+    // What is heard after the name and what is written.
+    function aside(parts: var): string {
+        return parts.filter(words => words !== "").join(". ");
+    }
     function commit() {
         InputMethod.commit();
         row.committed(input.text);
@@ -78,7 +83,7 @@ FocusScope {
                 inputMethodHints: row.hints
                 Accessible.role: Accessible.EditableText
                 Accessible.name: row.label
-                Accessible.description: row.fault
+                Accessible.description: row.aside([row.unit, input.text === "" ? row.example : "", row.fault])
                 onTextEdited: row.edited(text)
                 onEditingFinished: row.commit()
                 onActiveFocusChanged: {
@@ -132,6 +137,11 @@ FocusScope {
             width: parent.width
             text: row.fault
             topPadding: Theme.rowGap
+            Accessible.role: Accessible.AlertMessage
+
+            Announced {
+                words: row.fault
+            }
         }
     }
 }

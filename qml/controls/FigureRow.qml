@@ -18,7 +18,9 @@ T.AbstractButton {
     implicitWidth: 200
     implicitHeight: Math.max(Theme.target, body.height + 2 * Theme.rowGap)
     focusPolicy: canAsk ? Qt.StrongFocus : Qt.NoFocus
-    Accessible.role: canAsk ? Accessible.Button : Accessible.StaticText
+    // A button always is heard as one: where there is nothing to ask, what stands in it speaks.
+    Accessible.role: Accessible.Button
+    Accessible.ignored: !canAsk
     Accessible.name: unit === "" ? qsTr("%1: %2").arg(label).arg(figure) : qsTr("%1: %2 %3").arg(label).arg(figure).arg(unit)
     Accessible.description: canAsk ? qsTr("Ask how it came about") : ""
     onClicked: {
@@ -30,6 +32,9 @@ T.AbstractButton {
     Item {
         id: body
 
+        Accessible.role: Accessible.StaticText
+        Accessible.name: row.Accessible.name
+        Accessible.ignored: row.canAsk
         width: parent.width
         anchors.verticalCenter: parent.verticalCenter
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 import QtQuick
+import Truehang
 import Truehang.Face
 
 // What a flag says: its shape, its word, its sentence.
@@ -9,13 +10,20 @@ Item {
     required property string severity // stop, remeasure, decide, caution, note
     required property string word // as "Caution"
     required property string text
+    property bool live: false // said at once where it comes or changes
+    readonly property string spoken: line.word + ". " + line.text
 
     readonly property string escaped: text.replace(/&/g, "&amp;").replace(/</g, "&lt;")
 
     implicitWidth: 200
     implicitHeight: sentence.implicitHeight + 2 * Theme.rowGap
-    Accessible.role: Accessible.StaticText
-    Accessible.name: line.word + ". " + line.text
+    Accessible.role: line.live ? Accessible.AlertMessage : Accessible.StaticText
+    Accessible.name: line.spoken
+
+    Announced {
+        live: line.live
+        words: line.text === "" ? "" : line.spoken
+    }
 
     FlagMark {
         id: mark

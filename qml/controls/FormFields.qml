@@ -10,10 +10,12 @@ Column {
 
     required property FieldForm form
     property string chosenLast // the field that was chosen from
+    property bool opened: false // cautions that come from now on are said at once
 
     signal warned(Item caution) // what was chosen brings a caution, that stands there now
 
     spacing: Theme.gap
+    Component.onCompleted: fields.opened = true
 
     Repeater {
         model: fields.form
@@ -92,6 +94,7 @@ Column {
 
                         width: warning.width
                         severity: "caution"
+                        live: fields.opened
                         word: qsTr("Caution")
                         text: modelData
                     }

@@ -80,27 +80,84 @@ Item {
     component Cell: Key {
         property int column: 0 // 0 to 2 the figures, 3 the hand's column
         property int row: 0
+        property int figure: -1 // its number among the figures; -1: it is another key
         readonly property int place: Theme.leftHand ? (column === 3 ? 0 : column + 1) : column
 
         x: Math.round(place * pad.width / 4) + (place > 0 ? 1 : 0)
         y: Math.round(row * pad.keyHeight) + 1
         width: Math.round((place + 1) * pad.width / 4) - x
         height: Math.round((row + 1) * pad.keyHeight) - y
+        text: figure < 0 ? "" : pad.shownKeys[figure]
+        said: pad.saidOf(text)
+        word: figure >= 0 && text.length > 3
+        onClicked: {
+            if (figure >= 0) {
+                pad.press(text);
+            }
+        }
     }
 
+    // Row by row, as Tab goes through them.
     Repeater {
-        model: 9
+        model: 3
 
         Cell {
             required property int index
 
-            column: index % 3
-            row: Math.floor(index / 3)
-            text: pad.shownKeys[index]
-            said: pad.saidOf(text)
-            word: text.length > 3
-            onClicked: pad.press(text)
+            row: 0
+            column: index
+            figure: index
         }
+    }
+    Cell {
+        row: 0
+        column: 3
+        text: qsTr("rub out")
+        said: qsTr("Rub out")
+        word: true
+        onClicked: pad.rubbedOut()
+        onPressAndHold: pad.cleared()
+    }
+    Repeater {
+        model: 3
+
+        Cell {
+            required property int index
+
+            row: 1
+            column: index
+            figure: 3 + index
+        }
+    }
+    Cell {
+        row: 1
+        column: 3
+        text: "½"
+        said: qsTr("Fractions")
+        enabled: !pad.degrees
+        contentItem.visible: !pad.degrees
+        held: pad.fractions > 0
+        onClicked: pad.fractions = pad.fractions > 0 ? 0 : 8
+    }
+    Repeater {
+        model: 3
+
+        Cell {
+            required property int index
+
+            row: 2
+            column: index
+            figure: 6 + index
+        }
+    }
+    Cell {
+        row: 2
+        column: 3
+        text: pad.unit
+        said: pad.degrees ? qsTr("Degrees") : qsTr("Unit, now %1").arg(pad.unit)
+        word: true
+        enabled: !pad.degrees
+        onClicked: pad.unitAsked()
     }
     Cell {
         row: 3
@@ -131,34 +188,6 @@ Item {
         column: Theme.leftHand ? 0 : 2
         text: "0"
         onClicked: pad.press("0")
-    }
-    Cell {
-        row: 0
-        column: 3
-        text: qsTr("rub out")
-        said: qsTr("Rub out")
-        word: true
-        onClicked: pad.rubbedOut()
-        onPressAndHold: pad.cleared()
-    }
-    Cell {
-        row: 1
-        column: 3
-        text: "½"
-        said: qsTr("Fractions")
-        enabled: !pad.degrees
-        contentItem.visible: !pad.degrees
-        held: pad.fractions > 0
-        onClicked: pad.fractions = pad.fractions > 0 ? 0 : 8
-    }
-    Cell {
-        row: 2
-        column: 3
-        text: pad.unit
-        said: pad.degrees ? qsTr("Degrees") : qsTr("Unit, now %1").arg(pad.unit)
-        word: true
-        enabled: !pad.degrees
-        onClicked: pad.unitAsked()
     }
     Cell {
         row: 3

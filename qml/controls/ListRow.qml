@@ -17,11 +17,17 @@ T.AbstractButton {
     property int mark: ThreadMark.ToDo
     property string spoken: text
 
+    // What is heard after the name, where that is only what stands first.
+    function aside(parts: var): string {
+        return parts.filter(words => words !== "").join(", ");
+    }
+
     implicitWidth: 200
     implicitHeight: Math.max(Theme.action, body.implicitHeight + 2 * Theme.gap - 4)
     focusPolicy: Qt.StrongFocus
     Accessible.role: Accessible.Button
     Accessible.name: spoken
+    Accessible.description: spoken === text ? row.aside([figure, line, stateWords, quietWords]) : ""
 
     Item {
         anchors.fill: parent

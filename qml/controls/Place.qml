@@ -12,8 +12,12 @@ FocusScope {
     property Item item: null
     readonly property Component wanted: active ? sourceComponent : null
 
+    signal leaving // what stands here goes
+    signal arrived // something else stands here, or nothing
+
     function renew() {
         if (place.item) {
+            place.leaving();
             place.item.visible = false;
             place.item.destroy();
         }
@@ -25,6 +29,7 @@ FocusScope {
             }
             place.item.focus = true;
         }
+        place.arrived();
     }
 
     implicitHeight: item && !fills ? item.implicitHeight : 0

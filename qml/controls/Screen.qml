@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 pragma ComponentBehavior: Bound
 import QtQuick
+import QtQuick.Templates as T
 import Truehang
 import Truehang.Face
 
@@ -36,6 +37,9 @@ FocusScope {
     signal backAsked
 
     property Item shownLast: null
+    property Item focusedLast: null // where the keyboard goes back to when this page is shown again
+    property bool byKeys: false
+    property bool opened: false // what comes from now on has come while the page was open
 
     function show(item: Item) {
         screen.shownLast = item;
@@ -54,13 +58,16 @@ FocusScope {
         flick.contentY = 0;
     }
 
-    // True where `item` stands on the scrolling part of this page.
-    function holds(item: Item): bool {
+    function isIn(item: Item, part: Item): bool {
         let above = item;
-        while (above && above !== column) {
+        while (above && above !== part) {
             above = above.parent;
         }
-        return above === column;
+        return above === part;
+    }
+    // True where `item` stands on the scrolling part of this page.
+    function holds(item: Item): bool {
+        return screen.isIn(item, column);
     }
 
     function showFocus() {
@@ -68,6 +75,15 @@ FocusScope {
         if (item && screen.holds(item)) {
             screen.show(item);
         }
+    }
+    function followFocus() {
+        const item = screen.Window.activeFocusItem;
+        if (screen.enabled && item && item !== screen && screen.isIn(item, screen)) {
+            const control = item as T.Control;
+            screen.focusedLast = item;
+            screen.byKeys = control !== null && control.visualFocus;
+        }
+        screen.showFocus();
     }
 
     focus: true
@@ -78,7 +94,13 @@ FocusScope {
         target: screen.Window.window
 
         function onActiveFocusItemChanged() {
-            screen.showFocus();
+            screen.followFocus();
+        }
+    }
+    Component.onCompleted: screen.opened = true
+    onEnabledChanged: {
+        if (screen.enabled && screen.focusedLast && screen.focusedLast.visible) {
+            screen.focusedLast.forceActiveFocus(screen.byKeys ? Qt.TabFocusReason : Qt.OtherFocusReason);
         }
     }
 
@@ -172,6 +194,7 @@ FocusScope {
                 screen.showFocus();
             }
         }
+        onContentHeightChanged: screen.showFocus()
         onAtEndChanged: {
             if (screen.growsUp && !moving) {
                 contentY = atEnd;

@@ -49,7 +49,7 @@ Column {
                     width: block.width
                     height: blocks.stacked ? name.height + cell.height + Theme.gap : Math.max(name.height, cell.height) + Theme.gap
                     Accessible.role: Accessible.StaticText
-                    Accessible.name: qsTr("%1, %2: %3").arg(block.title).arg(line.label).arg(cell.text)
+                    Accessible.name: qsTr("%1, %2: %3").arg(block.title).arg(line.label).arg(cell.text.replace(/\n/g, ", "))
 
                     Rule {
                         width: parent.width

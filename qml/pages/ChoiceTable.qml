@@ -76,6 +76,7 @@ Column {
                     width: table.labelWidth - Theme.gap
                     second: true
                     text: line.label
+                    Accessible.ignored: true // each cell says it
                 }
                 Repeater {
                     model: table.compared.choices
@@ -87,7 +88,7 @@ Column {
                         visible: table.holds(index)
                         width: table.columnWidth
                         text: line.cells[index] ?? ""
-                        Accessible.name: qsTr("%1, %2: %3").arg(title).arg(line.label).arg(text)
+                        Accessible.name: qsTr("%1, %2: %3").arg(title).arg(line.label).arg(text.replace(/\n/g, ", "))
                     }
                 }
             }

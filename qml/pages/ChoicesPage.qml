@@ -71,6 +71,8 @@ Page {
                 width: parent.width
                 text: title
                 strong: current
+                Accessible.checkable: true
+                Accessible.checked: current
                 onClicked: page.notebook.hanging.editLayer(layerNumber)
             }
         }

@@ -40,7 +40,6 @@ Page {
             }
             ClientTakes {
                 width: parent.width
-                title: page.client.says
                 lines: page.client.takes
             }
             Rule {
@@ -114,7 +113,6 @@ Page {
                     }
                     ClientTakes {
                         width: parent.width
-                        title: block.says
                         lines: block.takes
                     }
                 }

@@ -7,7 +7,6 @@ import Truehang.Face
 Column {
     id: takes
 
-    required property string title
     required property var lines // of maps with `label` and `text`
     readonly property bool stacked: Theme.textFactor > 1.25
 
@@ -22,7 +21,7 @@ Column {
             width: takes.width
             height: (takes.stacked ? label.height + figure.height : Math.max(label.height, figure.height)) + Theme.gap
             Accessible.role: Accessible.StaticText
-            Accessible.name: qsTr("%1, %2: %3").arg(takes.title).arg(label.text).arg(figure.text)
+            Accessible.name: qsTr("%1: %2").arg(label.text).arg(figure.text.replace(/\n/g, ", "))
 
             Rule {
                 width: parent.width

@@ -31,6 +31,10 @@ Screen {
     Heading {
         width: parent.width
         text: panel.walk.differsTitle
+
+        Announced {
+            words: panel.walk.differsTitle
+        }
     }
     Sentence {
         width: parent.width

@@ -51,6 +51,7 @@ Screen {
         severity: "stop"
         word: qsTr("Not kept")
         text: panel.walk.notKept
+        live: true
     }
     Sentence {
         visible: text !== ""

@@ -97,11 +97,19 @@ Page {
                 width: parent.width
                 visible: text !== ""
                 text: page.fabrics.fault
+
+                Announced {
+                    words: page.fabrics.fault
+                }
             }
             Sentence {
                 width: parent.width
                 visible: text !== ""
                 text: page.notebook.lists.said
+
+                Announced {
+                    words: page.notebook.lists.said
+                }
             }
             WordButton {
                 text: qsTr("keep in your list")

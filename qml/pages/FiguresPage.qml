@@ -104,6 +104,8 @@ Page {
                 required word
                 required text
 
+                live: screen.opened
+
                 width: screen.contentWidth
             }
         }

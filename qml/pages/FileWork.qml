@@ -38,5 +38,9 @@ Column {
         text: work.file.line
         topPadding: Theme.gap
         wrapMode: Text.WrapAtWordBoundaryOrAnywhere
+
+        Announced {
+            words: work.file.line
+        }
     }
 }

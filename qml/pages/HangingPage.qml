@@ -72,6 +72,8 @@ Page {
                 width: parent.width
                 text: title
                 strong: current
+                Accessible.checkable: true
+                Accessible.checked: current
                 onClicked: page.hanging.editLayer(layerNumber)
             }
         }
@@ -125,6 +127,8 @@ Page {
                     required word
                     required text
 
+                    live: screen.opened
+
                     width: screen.contentWidth
                 }
             }
@@ -132,6 +136,10 @@ Page {
                 width: parent.width
                 visible: text !== ""
                 text: page.notebook.lists.said
+
+                Announced {
+                    words: page.notebook.lists.said
+                }
             }
             Flow {
                 width: parent.width

@@ -51,6 +51,10 @@ Page {
             width: parent.width
             visible: text !== ""
             text: page.lists.fault
+
+            Announced {
+                words: page.lists.fault
+            }
         }
         Sentence {
             width: parent.width

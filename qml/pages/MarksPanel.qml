@@ -75,6 +75,7 @@ Screen {
         severity: "note"
         word: qsTr("Not drawn")
         text: panel.marks.fault
+        live: true
     }
     FieldRow {
         visible: panel.marks.tool !== "station" && (panel.marks.tool !== "choose" || panel.marks.chosen > 0)
@@ -102,7 +103,8 @@ Screen {
             width: panel.contentWidth
             text: says
             line: number === panel.marks.chosen ? qsTr("chosen") : ""
-            spoken: number === panel.marks.chosen ? qsTr("%1, chosen").arg(says) : says
+            Accessible.checkable: true
+            Accessible.checked: number === panel.marks.chosen
             onClicked: panel.marks.choose(number)
         }
     }

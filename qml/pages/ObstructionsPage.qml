@@ -158,7 +158,7 @@ Page {
                 severity: page.obstructions.meetsSeverity
                 word: page.obstructions.meetsWord
                 text: page.obstructions.meets
-                Accessible.role: Accessible.AlertMessage
+                live: true
             }
             Sentence {
                 width: parent.width
@@ -192,7 +192,8 @@ Page {
 
             ChoiceList {
                 width: parent.width
-                label: ""
+                label: qsTr("What is in the way?")
+                titled: false
                 choices: page.kinds()
                 onChose: word => {
                     page.adding = false;

@@ -64,6 +64,7 @@ Page {
             severity: "stop"
             word: qsTr("Not taken in")
             text: page.photos.fault
+            live: true
         }
         Sentence {
             width: parent.width
@@ -81,6 +82,7 @@ Page {
             Column {
                 id: photo
 
+                required property int index
                 required property string sha256
                 required property string caption
                 required property url thumbnail
@@ -91,6 +93,8 @@ Page {
 
                 width: parent.width
                 spacing: Theme.rowGap
+                Accessible.role: Accessible.Grouping
+                Accessible.name: qsTr("Photo %1").arg(photo.index + 1)
 
                 MarkedPicture {
                     width: Math.min(parent.width, 300)
@@ -103,6 +107,7 @@ Page {
                     width: parent.width
                     second: true
                     text: photo.marked !== "" ? qsTr("%1, %2").arg(photo.state).arg(photo.marked) : photo.state
+                    Accessible.ignored: true // the picture says it
                 }
                 FieldRow {
                     width: parent.width

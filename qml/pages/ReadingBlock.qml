@@ -8,8 +8,18 @@ Column {
     id: block
 
     required property WalkModel walk
+    readonly property alias reading: reading
 
     signal panelAsked(string panel)
+
+    // True where `item` stands in this block.
+    function holds(item: Item): bool {
+        let above = item;
+        while (above && above !== block) {
+            above = above.parent;
+        }
+        return above === block;
+    }
 
     bottomPadding: Theme.gap // undo keeps away from the keys
 
@@ -32,13 +42,26 @@ Column {
             anchors.baseline: says.baseline
             wrapMode: Text.NoWrap
             text: block.walk.position
+            Accessible.name: qsTr("Station %1").arg(text)
         }
     }
-    Item {
+    // A stop of the keyboard of its own: what is typed on a physical one goes here from everywhere on the page.
+    KeyStop {
+        id: reading
+
+        readonly property string text: block.walk.typed
+
         LayoutMirroring.enabled: false // a number is typed from the left everywhere
         LayoutMirroring.childrenInherit: true
         width: parent.width
-        height: number.height
+        implicitHeight: number.height
+        focus: true
+        Accessible.role: Accessible.EditableText
+        Accessible.name: qsTr("%1, reading in %2").arg(block.walk.says).arg(block.walk.unit)
+
+        Announced {
+            words: block.walk.station
+        }
 
         Text {
             id: number
@@ -53,9 +76,7 @@ Column {
             height: Math.round(Theme.reading * 1.14)
             verticalAlignment: Text.AlignVCenter
             textFormat: Text.PlainText
-            Accessible.role: Accessible.EditableText
-            Accessible.name: qsTr("Reading, %1").arg(block.walk.unit)
-            Accessible.description: block.walk.typed
+            Accessible.ignored: true
         }
         Rectangle {
             id: cursor
@@ -77,6 +98,12 @@ Column {
             font.pixelSize: Theme.figure
             Accessible.ignored: true
         }
+        FocusFrame {
+            anchors.fill: parent
+            anchors.leftMargin: -Theme.rowGap
+            anchors.rightMargin: -Theme.rowGap
+            shown: reading.visualFocus
+        }
     }
     Rule {
         width: parent.width
@@ -88,6 +115,7 @@ Column {
         severity: "stop"
         word: qsTr("Not kept")
         text: block.walk.notKept
+        live: true
     }
     FlagLine {
         visible: block.walk.caution !== ""
@@ -95,6 +123,7 @@ Column {
         severity: "caution"
         word: qsTr("Caution")
         text: block.walk.caution
+        live: true
     }
     Item {
         width: parent.width
@@ -115,6 +144,11 @@ Column {
             width: parent.width - x
             topPadding: Theme.rowGap
             text: block.walk.reason !== "" && block.walk.line === "" ? qsTr("Not taken: %1").arg(block.walk.reason) : block.walk.line
+            Accessible.role: Accessible.AlertMessage
+
+            Announced {
+                words: mark.visible ? line.text : ""
+            }
         }
     }
     Flow {

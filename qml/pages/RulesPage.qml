@@ -84,6 +84,10 @@ Page {
             width: parent.width
             visible: text !== ""
             text: page.notebook.lists.said
+
+            Announced {
+                words: page.notebook.lists.said
+            }
         }
         Repeater {
             model: page.rules.rules

@@ -67,6 +67,10 @@ Page {
                 width: parent.width
                 visible: text !== ""
                 text: page.send.pairFault
+
+                Announced {
+                    words: page.send.pairFault
+                }
             }
         }
         Column {
@@ -106,6 +110,10 @@ Page {
             width: parent.width
             visible: text !== ""
             text: page.send.fileLine
+
+            Announced {
+                words: page.send.fileLine
+            }
         }
         Flow {
             width: parent.width

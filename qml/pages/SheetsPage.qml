@@ -114,6 +114,10 @@ Page {
             visible: text !== ""
             text: page.sheets.line
             topPadding: Theme.gap
+
+            Announced {
+                words: page.sheets.line
+            }
         }
     }
 }

@@ -35,6 +35,7 @@ Screen {
         severity: "stop"
         word: qsTr("Stop")
         text: panel.agreement.broken
+        live: true
     }
     Repeater {
         model: panel.agreement.gaps

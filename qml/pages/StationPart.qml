@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 import QtQuick
+import QtQuick.Templates as T
 import Truehang
 import Truehang.Face
 
@@ -17,8 +18,32 @@ FocusScope {
 
     signal panelAsked(string panel)
 
+    // The keyboard goes to the reading.
+    function takeFocus() {
+        const button = part.Window.activeFocusItem as T.AbstractButton;
+        if (!block.reading.activeFocus) {
+            block.reading.forceActiveFocus(button && button.visualFocus ? Qt.TabFocusReason : Qt.OtherFocusReason);
+        }
+    }
+    // What the keyboard is at stays in sight.
+    function showFocus() {
+        const item = part.Window.activeFocusItem;
+        if (item && block.holds(item)) {
+            const top = item.mapToItem(block, 0, 0).y;
+            reading.contentY = Math.max(0, Math.min(top - Theme.rowGap, Math.max(reading.contentY, top + item.height + Theme.rowGap - reading.height)));
+        }
+    }
+
     Accessible.role: Accessible.Pane
     Accessible.name: qsTr("Measuring: %1").arg(part.walk.says)
+
+    Connections {
+        target: part.Window.window
+
+        function onActiveFocusItemChanged() {
+            part.showFocus();
+        }
+    }
 
     Stitches {
         rows: part.walk.stations

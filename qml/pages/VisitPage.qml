@@ -111,7 +111,7 @@ Page {
             text: page.visit.clientName !== "" ? page.visit.clientName : qsTr("Client and address")
             line: page.visit.address
             stateWords: page.visit.positionLine
-            spoken: qsTr("Client and site: %1").arg(page.visit.clientName)
+            spoken: page.visit.clientName === "" ? qsTr("Client and site") : qsTr("Client and site: %1").arg(page.visit.clientName)
             onClicked: page.panel = "site"
         }
 

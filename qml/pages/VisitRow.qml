@@ -19,6 +19,8 @@ FocusScope {
     required property string waits
     property bool open: false // it stands beside the list
 
+    property bool isStop: true // of the Tab key; from there arrows lead on
+
     signal chosen
     signal reached
 
@@ -57,6 +59,7 @@ FocusScope {
         y: day.height
         width: parent.width - x
         focus: true
+        focusPolicy: row.isStop || visit.activeFocus ? Qt.StrongFocus : Qt.ClickFocus
         marked: true
         mark: row.mark
         text: row.title

@@ -31,6 +31,15 @@ Item {
         anchors.right: parent.right
         anchors.top: parent.top
         anchors.bottom: under.top
+        // The newest stands at the foot.
+        function step(by: int) {
+            const next = list.currentIndex + by;
+            if (next >= 0 && next < list.count) {
+                list.currentIndex = next;
+                list.currentItem.forceActiveFocus(Qt.TabFocusReason);
+            }
+        }
+
         clip: true
         verticalLayoutDirection: ListView.BottomToTop
         boundsBehavior: Flickable.StopAtBounds
@@ -41,10 +50,16 @@ Item {
                 part.rows.fetchNext();
             }
         }
+        keyNavigationEnabled: false
+        Keys.onUpPressed: step(1)
+        Keys.onDownPressed: step(-1)
+        Accessible.role: Accessible.List
+        Accessible.name: qsTr("Visits")
         model: part.rows
         delegate: VisitRow {
             width: list.width - Theme.edge
             open: visitId === part.openId
+            isStop: ListView.isCurrentItem || (list.currentIndex < 0 && index === 0)
             onChosen: part.visitChosen(visitId)
             onReached: {
                 list.currentIndex = index;

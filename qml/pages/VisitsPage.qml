@@ -104,6 +104,8 @@ Page {
                 width: parent.width
                 text: qsTr("all of them")
                 strong: !page.narrowed
+                Accessible.checkable: true
+                Accessible.checked: !page.narrowed
                 onClicked: {
                     page.notebook.narrowed = "";
                     page.back();
@@ -120,6 +122,8 @@ Page {
                     width: parent.width
                     text: says
                     strong: chosen
+                    Accessible.checkable: true
+                    Accessible.checked: chosen
                     onClicked: {
                         page.notebook.narrowed = word;
                         page.back();

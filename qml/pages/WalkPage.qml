@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 pragma ComponentBehavior: Bound
 import QtQuick
+import QtQuick.Templates as T
 import Truehang
 import Truehang.Face
 
@@ -23,9 +24,15 @@ Page {
         return false;
     }
 
+    // What is typed belongs to the reading, wherever the keyboard is; Return presses a button that the keyboard is at.
     Keys.onPressed: event => {
-        if (page.measuring && event.modifiers === Qt.NoModifier || event.modifiers === Qt.KeypadModifier || event.modifiers === Qt.ShiftModifier) {
-            event.accepted = page.measuring && station.keypad.hardware(event.key, event.text);
+        const plain = event.modifiers === Qt.NoModifier || event.modifiers === Qt.KeypadModifier || event.modifiers === Qt.ShiftModifier;
+        const presses = (event.key === Qt.Key_Return || event.key === Qt.Key_Enter) && page.Window.activeFocusItem as T.AbstractButton !== null;
+        if (page.measuring && plain && !presses) {
+            event.accepted = station.keypad.hardware(event.key, event.text);
+            if (event.accepted) {
+                station.takeFocus();
+            }
         }
     }
 
@@ -40,9 +47,8 @@ Page {
         onPanelAsked: panel => page.panel = panel
     }
 
-    Place {
+    Stage {
         anchors.fill: parent
-        fills: true
         active: !page.measuring
         focus: active
         sourceComponent: page.panel === "reach" ? reach : page.panel === "window" ? overview : page.panel === "history" ? history : page.walk.differs ? differs : end

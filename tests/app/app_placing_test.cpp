@@ -63,7 +63,7 @@ void AppPlacingTest::theFormFollowsAndGivesUpCleanly() {
     placing->moveBy(-116.0, 0.0, 20.0);  // 4 from the opening's left edge: onto it
     QCOMPARE(value(model->form(), "left", "text").toString(), QString("0"));
     QVERIFY(placing->lies().contains(QString::fromUtf8("the opening’s left edge")));
-    QVERIFY(model->standsAt().startsWith("Radiator, 0 from the left edge"));
+    QVERIFY(model->standsAt().startsWith("Radiator, 0 mm from the left edge"));
     placing->giveUp();
     QCOMPARE(value(model->form(), "left", "text").toString(), QString("120"));
     QCOMPARE(radiator(bench).left->mm(), 120.0);

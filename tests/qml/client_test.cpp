@@ -109,7 +109,7 @@ private slots:
         scene.settle();
         QVERIFY2(scene.reach("Madder red"), qPrintable(scene.names().join(" | ")));
         scene.settle();
-        QVERIFY(scene.find("Madder red, chosen"));
+        QVERIFY(scene.isChosen("Madder red"));
         QCOMPARE(scene.notebook().open()->survey().fabrics.front().colour, std::string("#8f2f2f"));
         scene.grabDressed("cloth-colour");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());

@@ -107,7 +107,7 @@ private slots:
         scene.notebook().fabrics()->edit(QString::fromStdString(cloth));
         scene.settle();
         QVERIFY2(scene.reach("Runs one way: all pieces top to top"), qPrintable(scene.names().join(" | ")));
-        QVERIFY(scene.find("Runs one way: all pieces top to top, chosen"));
+        QVERIFY(scene.isChosen("Runs one way: all pieces top to top"));
         scene.grabDressed("one-way");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         scene.notebook().fabrics()->done();

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "languages.h"
 #include "../pseudo/pseudo.h"
+#include "places.h"
 #include "scene.h"
 #include "units/saying.h"
 
@@ -14,7 +15,6 @@
 #include <QRegularExpression>
 #include <QTest>
 #include <QTranslator>
-#include <functional>
 
 using namespace truehang;
 using namespace truehang::test;
@@ -56,81 +56,6 @@ private:
     PseudoTranslator screens_;
     std::unique_ptr<Language> core_;
 };
-
-/// A place to be looked at: a screen, what is opened there, how.
-struct Place {
-    const char* screen;
-    const char* panel = "";
-    std::function<void(Notebook&)> open = {};
-};
-
-QString first_key(const ShownRows* rows, const char* role) { return rows->value(0, QLatin1String(role)).toString(); }
-
-const std::vector<Place>& places() {
-    static const std::vector<Place> all{
-        {"visits"},
-        {"visits", "removed"},
-        {"visit"},
-        {"visit", "site"},
-        {"visit", "measuring"},
-        {"visit", "window"},
-        {"visit", "sign"},
-        {"fabrics"},
-        {"fabrics", "add"},
-        {"fabrics", "", [](Notebook& n) { n.fabrics()->edit(first_key(n.fabrics()->fabrics(), "fabricId")); }},
-        {"walk", "", [](Notebook& n) { n.walk()->jumpTo(first_key(n.walk()->stations(), "station")); }},
-        {"walk", "reach", [](Notebook& n) { n.walk()->jumpTo(first_key(n.walk()->stations(), "station")); }},
-        {"walk", "window", [](Notebook& n) { n.walk()->jumpTo(first_key(n.walk()->stations(), "station")); }},
-        {"walk", "history", [](Notebook& n) { n.walk()->jumpTo(first_key(n.walk()->stations(), "station")); }},
-        {"walk", "end"},
-        {"obstructions"},
-        {"obstructions", "add"},
-        {"obstructions", "",
-         [](Notebook& n) { n.obstructions()->edit(first_key(n.obstructions()->obstructions(), "obstructionId")); }},
-        {"hanging"},
-        {"figures"},
-        {"figures", "", [](Notebook& n) { n.figures()->ask(QStringLiteral("finished.drop_mm")); }},
-        {"choices"},
-        {"choices", "", [](Notebook& n) { n.choices()->edit(1); }},
-        {"photos"},
-        {"send"},
-        {"sheets"},
-        {"rules"},
-        {"rules", "", [](Notebook& n) { n.rules()->edit(QStringLiteral("hem_mm")); }},
-        {"settings"}};
-    return all;
-}
-
-/// The page on the screen: what has a panel and a notebook.
-QQuickItem* page_of(Scene& scene) {
-    for (QQuickItem* item : scene.items()) {
-        if (item->metaObject()->indexOfProperty("panel") >= 0 && item->metaObject()->indexOfProperty("notebook") >= 0) {
-            return item;
-        }
-    }
-    return nullptr;
-}
-
-void go_to(Scene& scene, const Place& place) {
-    scene.notebook().figures()->ask({});
-    scene.notebook().fabrics()->done();
-    scene.notebook().obstructions()->done();
-    scene.notebook().choices()->done();
-    scene.notebook().rules()->done();
-    scene.notebook().setScreen(QLatin1String(place.screen));
-    scene.settle();
-    scene.settle();  // a list lays its rows out once their heights are known
-    if (place.open) {
-        place.open(scene.notebook());
-        scene.settle();
-    }
-    if (*place.panel != '\0') {
-        QQuickItem* page = page_of(scene);
-        QVERIFY(page != nullptr);
-        page->setProperty("panel", QLatin1String(place.panel));
-        scene.settle();
-    }
-}
 
 /// Controls that a screen reader can't name or doesn't know as what they are.
 QStringList unnamed(const Scene& scene) {
@@ -246,8 +171,7 @@ private slots:
         constexpr QSize tablet(1024, 768);
         const Speaking speaking(language);
         Scene scene;
-        scene.openWindow(QStringLiteral("Pilot house"), {});
-        scene.openWindow(QStringLiteral("Pilot house"), first_key(scene.notebook().visit()->windows(), "title"));
+        open_house(scene);
         // Two fifths longer at half as large again is as long as any language at the largest.
         const double large = language == QStringLiteral("pseudo") ? 1.5 : 2.0;
         QStringList faults;
@@ -272,8 +196,7 @@ private slots:
         for (int row = 0; row < visits->count(); ++row) {
             names << visits->value(row, "heading").toString();  // a day, as the locale writes it
         }
-        scene.openWindow(QStringLiteral("Pilot house"), {});
-        scene.openWindow(QStringLiteral("Pilot house"), first_key(scene.notebook().visit()->windows(), "title"));
+        open_house(scene);
         QStringList left;
         for (const Place& place : places()) {
             go_to(scene, place);
@@ -288,8 +211,7 @@ private slots:
     // Where a language runs from the right the pages do; a window, and its left and right, never.
     void aWindowNeverMirrors() {
         Scene scene;
-        scene.openWindow(QStringLiteral("Pilot house"), {});
-        scene.openWindow(QStringLiteral("Pilot house"), first_key(scene.notebook().visit()->windows(), "title"));
+        open_house(scene);
         const auto drawn = [&scene] {
             QQuickItem* drawing = scene.find(QCoreApplication::translate("Elevation", "Drawing of the window"));
             const QImage all = scene.window().grabWindow();

@@ -71,14 +71,16 @@ QString nameOf(QQuickItem* item) {
     return heard_as != nullptr ? heard_as->text(QAccessible::Name) : QString();
 }
 
-Scene::Scene(QSize size) : finger_(QTest::createTouchDevice()) {
+Scene::Scene(QSize size, Visits visits) : finger_(QTest::createTouchDevice()) {
     {
         const QMutexLocker locked(&heard_guard);
         heard.clear();
     }
     qInstallMessageHandler(hear);
-    import_demo(bench_.keeping(), QStringLiteral(TRUEHANG_SOURCE_DIR "/demo-surveys"));
-    bench_.settle();
+    if (visits == Visits::demo) {
+        import_demo(bench_.keeping(), QStringLiteral(TRUEHANG_SOURCE_DIR "/demo-surveys"));
+        bench_.settle();
+    }
     bench_.reopen();
     make_face_known();
     engine_ = std::make_unique<QQmlApplicationEngine>();
@@ -145,7 +147,10 @@ QList<QQuickItem*> Scene::items() const {
 QList<QQuickItem*> Scene::targets() const {
     QList<QQuickItem*> found;
     for (QQuickItem* item : items()) {
-        if (item->isEnabled() && (item->inherits("QQuickAbstractButton") || item->inherits("QQuickTextField"))) {
+        const QVariant asks = item->property("canAsk");  // a figure that can't be asked is a button in name only
+        const bool acts = !asks.isValid() || asks.toBool();
+        if (acts && item->isEnabled() &&
+            (item->inherits("QQuickAbstractButton") || item->inherits("QQuickTextField"))) {
             found << item;
         }
     }
@@ -185,6 +190,16 @@ QQuickItem* Scene::find(const QString& name) const {
         }
     }
     return found;
+}
+
+bool Scene::isChosen(const QString& name) const {
+    for (QQuickItem* item : items()) {
+        QAccessibleInterface* heard_as = QAccessible::queryAccessibleInterface(item);
+        if (heard_as != nullptr && heard_as->text(QAccessible::Name) == name && heard_as->state().checked) {
+            return true;
+        }
+    }
+    return false;
 }
 
 QRectF Scene::seen(const QQuickItem* item) const {

@@ -13,11 +13,14 @@
 
 namespace truehang::test {
 
-/// The whole face on the whole program: a fresh folder with the demo surveys in it, Main.qml in a window, and hands
-/// that find things by what they are called and touch them as a person does. Every warning printed meanwhile is kept.
+/// The whole face on the whole program: a fresh folder with the demo surveys in it (or nothing), Main.qml in a window,
+/// and hands that find things by what they are called and touch them as a person does. Every warning printed meanwhile
+/// is kept.
 class Scene {
 public:
-    explicit Scene(QSize size = {360, 760});
+    enum class Visits { demo, none };
+
+    explicit Scene(QSize size = {360, 760}, Visits visits = Visits::demo);
     ~Scene();
     Scene(const Scene&) = delete;
     Scene& operator=(const Scene&) = delete;
@@ -41,6 +44,8 @@ public:
     [[nodiscard]] QQuickItem* find(const QString& name) const;
     /// All names that are on the screen, to say what was there instead.
     [[nodiscard]] QStringList names() const;
+    /// Whether the word of a list that is called this is the chosen one, as a screen reader is told.
+    [[nodiscard]] bool isChosen(const QString& name) const;
     /// Touches the middle of what is called this; false where it isn't there.
     bool touch(const QString& name);
     bool click(const QString& name);

@@ -31,7 +31,7 @@ private slots:
         QVERIFY2(chose(scene, "making sheets"), qPrintable(scene.names().join(" | ")));
         QVERIFY(chose(scene, "US Letter"));
         QVERIFY(chose(scene, "inches"));
-        QVERIFY2(scene.find("inches, chosen"), qPrintable(scene.names().join(" | ")));
+        QVERIFY2(scene.isChosen("inches"), qPrintable(scene.names().join(" | ")));
         QVERIFY(chose(scene, "Write the PDF"));
         QVERIFY(only_file(scene).startsWith("%PDF-"));
         QCOMPARE(scene.bench().files->held.firstKey().fileName(), QString("Pilot house, making sheets.pdf"));
@@ -63,7 +63,7 @@ private slots:
         const auto all = pagesOf(only_file(scene));
         scene.bench().files->held.clear();
         QVERIFY2(scene.reach(title), qPrintable(scene.names().join(" | ")));
-        QVERIFY(scene.find(title + ", chosen"));
+        QVERIFY(scene.isChosen(title));
         scene.grab(QStringLiteral("sheets-window-%1-%2-%3").arg(size.width()).arg(scale).arg(QLatin1String(look)));
         QCOMPARE(scene.faultsOfLayout(), QStringList());
         QVERIFY(scene.reach("Write the PDF"));

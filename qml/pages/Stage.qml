@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: Apache-2.0
+pragma ComponentBehavior: Bound
+import QtQuick
+import QtQuick.Templates as T
+import Truehang.Face
+
+// A place for one page after another. What comes back after others gets the keyboard back where that was in it.
+Place {
+    id: stage
+
+    property Component shown: null
+    property var behind: [] // of maps: what was shown before, and the button that the keyboard was at in it
+
+    function find(item: Item, fits: var): T.AbstractButton {
+        if (!item.visible || !item.enabled) {
+            return null;
+        }
+        const button = item as T.AbstractButton;
+        if (button && fits(button)) {
+            return button;
+        }
+        for (let child = 0; child < item.children.length; ++child) {
+            const found = stage.find(item.children[child], fits);
+            if (found) {
+                return found;
+            }
+        }
+        return null;
+    }
+    // By its name, or where that says how things stand, by what is written on it.
+    function takeBack(name: string, text: string) {
+        const found = stage.find(stage.item, button => button.Accessible.name === name) ?? stage.find(stage.item, button => text !== "" && button.text === text);
+        if (found) {
+            found.forceActiveFocus(Qt.TabFocusReason);
+        }
+    }
+
+    fills: true
+    onLeaving: {
+        const at = stage.Window.activeFocusItem as T.AbstractButton;
+        const seen = at !== null && at.visualFocus;
+        stage.behind.push({
+            component: stage.shown,
+            name: seen ? at.Accessible.name : "",
+            text: seen ? at.text : ""
+        });
+    }
+    onArrived: {
+        stage.shown = stage.wanted;
+        const at = stage.behind.map(one => one.component).lastIndexOf(stage.shown);
+        if (at >= 0) {
+            back.name = stage.behind[at].name;
+            back.text = stage.behind[at].text;
+            stage.behind = stage.behind.slice(0, at);
+            back.restart();
+        }
+    }
+
+    Timer {
+        id: back
+
+        property string name
+        property string text
+
+        interval: 0
+        onTriggered: {
+            if (back.name !== "" && stage.item && stage.activeFocus) {
+                stage.takeBack(back.name, back.text);
+            }
+        }
+    }
+}

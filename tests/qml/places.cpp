@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "places.h"
+
+#include <QTest>
+
+namespace truehang::test {
+
+namespace {
+
+/// The page on the screen: what has a panel and a notebook.
+QQuickItem* page_of(Scene& scene) {
+    for (QQuickItem* item : scene.items()) {
+        if (item->metaObject()->indexOfProperty("panel") >= 0 && item->metaObject()->indexOfProperty("notebook") >= 0) {
+            return item;
+        }
+    }
+    return nullptr;
+}
+
+}  // namespace
+
+QString first_key(const ShownRows* rows, const char* role) { return rows->value(0, QLatin1String(role)).toString(); }
+
+const std::vector<Place>& places() {
+    static const std::vector<Place> all{
+        {"visits"},
+        {"visits", "removed"},
+        {"visits", "states"},
+        {"visits", "takeIn"},
+        {"visit"},
+        {"visit", "site"},
+        {"visit", "measuring"},
+        {"visit", "window"},
+        {"visit", "sign"},
+        {"fabrics"},
+        {"fabrics", "add"},
+        {"fabrics", "", [](Notebook& n) { n.fabrics()->edit(first_key(n.fabrics()->fabrics(), "fabricId")); }},
+        {"walk", "", [](Notebook& n) { n.walk()->jumpTo(first_key(n.walk()->stations(), "station")); }},
+        {"walk", "reach", [](Notebook& n) { n.walk()->jumpTo(first_key(n.walk()->stations(), "station")); }},
+        {"walk", "window", [](Notebook& n) { n.walk()->jumpTo(first_key(n.walk()->stations(), "station")); }},
+        {"walk", "history", [](Notebook& n) { n.walk()->jumpTo(first_key(n.walk()->stations(), "station")); }},
+        {"walk", "end"},
+        {"obstructions"},
+        {"obstructions", "add"},
+        {"obstructions", "",
+         [](Notebook& n) { n.obstructions()->edit(first_key(n.obstructions()->obstructions(), "obstructionId")); }},
+        {"hanging"},
+        {"figures"},
+        {"figures", "", [](Notebook& n) { n.figures()->ask(QStringLiteral("finished.drop_mm")); }},
+        {"choices"},
+        {"choices", "", [](Notebook& n) { n.choices()->edit(1); }},
+        {"client"},
+        {"photos"},
+        {"photos", "marks"},
+        {"send"},
+        {"sheets"},
+        {"file"},
+        {"leaving"},
+        {"lists"},
+        {"rules"},
+        {"rules", "", [](Notebook& n) { n.rules()->edit(QStringLiteral("hem_mm")); }},
+        {"settings"}};
+    return all;
+}
+
+void open_house(Scene& scene) {
+    scene.openWindow(QStringLiteral("Pilot house"), {});
+    scene.openWindow(QStringLiteral("Pilot house"), first_key(scene.notebook().visit()->windows(), "title"));
+}
+
+void go_to(Scene& scene, const Place& place) {
+    scene.notebook().figures()->ask({});
+    scene.notebook().fabrics()->done();
+    scene.notebook().obstructions()->done();
+    scene.notebook().choices()->done();
+    scene.notebook().rules()->done();
+    scene.notebook().setScreen(QLatin1String(place.screen));
+    scene.settle();
+    scene.settle();  // a list lays its rows out once their heights are known
+    if (place.open) {
+        place.open(scene.notebook());
+        scene.settle();
+    }
+    if (*place.panel != '\0') {
+        QQuickItem* page = page_of(scene);
+        QVERIFY(page != nullptr);
+        page->setProperty("panel", QLatin1String(place.panel));
+        scene.settle();
+    }
+}
+
+}  // namespace truehang::test
