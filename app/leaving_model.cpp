@@ -8,6 +8,7 @@
 #include "survey/standing.h"
 #include "survey/stations.h"
 #include "survey_keeping.h"
+#include "units/saying.h"
 #include "writing.h"
 
 #include <algorithm>
@@ -145,7 +146,7 @@ void LeavingModel::addFlags(QList<Item>& items, const QString& windowId, const s
             }
             items.append({QStringLiteral("%1/flag/%2").arg(windowId).arg(number++), windowId,
                           flag.stations.empty() ? QString() : truehang::shown(flag.stations.front()), screen_for(flag),
-                          truehang::shown(flag_word(severity)), truehang::shown(flag.text), severity, mark});
+                          truehang::shown(worded(flag_word(severity))), truehang::shown(flag.text), severity, mark});
         }
     }
 }

@@ -29,6 +29,7 @@ Column {
             Sentence {
                 id: label
 
+                anchors.left: parent.left
                 y: Theme.rowGap
                 width: takes.stacked ? parent.width : parent.width * 0.42
                 text: line.modelData.label
