@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "keys.h"
+#include "photo_marks.h"
+#include "places.h"
 
 #include <QGuiApplication>
 #include <QTest>
@@ -228,6 +230,40 @@ private slots:
         QCOMPARE(scene.notebook().visit()->title(), visits->value(1, "title").toString());
         scene.key(Qt::Key_Escape);
         AT("visits");
+    }
+
+    // Over a photo the arrows move a cross, Return sets an end; a chosen mark is moved itself, as one edit.
+    void theArrowsDrawOnAPhoto() {
+        Scene scene;
+        open_house(scene);
+        go_to(scene, {"photos"});
+        Keys keys(scene);
+        PRESS("Draw arrows, lines and words on this photo");
+        ROUND();
+        MarksModel* marks = scene.notebook().photos()->marks();
+        const std::size_t before = marks->kept().size();
+        QVERIFY2(keys.to("The photo to draw on"), qPrintable(keys.said()));
+        scene.grab("marks-by-keys");
+        scene.key(Qt::Key_Return);
+        scene.key(Qt::Key_Right, {}, Qt::ShiftModifier);
+        scene.key(Qt::Key_Up);
+        scene.key(Qt::Key_Return);
+        QCOMPARE(marks->kept().size(), before + 1);
+        // Derived: from the middle ten steps to the right and one up, each a hundredth of the picture.
+        const auto end = [&](const char* name) { return *point_of(marks->kept().back(), name); };
+        QCOMPARE(end("from"), QPointF(0.5, 0.5));
+        QCOMPARE(end("to"), QPointF(0.6, 0.49));
+        PRESS(marks->marks()->value(static_cast<int>(before), "says").toString());
+        QVERIFY2(keys.to("The photo to draw on"), qPrintable(keys.said()));
+        scene.key(Qt::Key_Down);
+        QCOMPARE(end("from"), QPointF(0.5, 0.51));
+        QCOMPARE(end("to"), QPointF(0.6, 0.5));
+        scene.key(Qt::Key_Left, {}, Qt::ShiftModifier);
+        QCOMPARE(end("from"), QPointF(0.4, 0.51));
+        scene.grab("marks-moved-by-keys");
+        scene.key(Qt::Key_Z, {}, Qt::ControlModifier);
+        QCOMPARE(end("from"), QPointF(0.5, 0.51));
+        QCOMPARE(Scene::warnings(), QStringList());
     }
 
     // Planted faults are seen: a stop without a frame, one out of sight, one that is never reached, one out of order.

@@ -28,9 +28,10 @@ QQuickItem* above(const QQuickItem* item, const char* inherits) {
     return nullptr;
 }
 
-/// A field shows its cursor, the drawing its own frame; everything else an ink frame.
+/// A field shows its cursor, what is drawn on its own frame; everything else an ink frame.
 bool shows_focus(const QQuickItem* item) {
-    if (item->inherits("QQuickTextField") || item->inherits("truehang::PlacingItem")) {
+    if (item->inherits("QQuickTextField") || item->inherits("truehang::PlacingItem") ||
+        item->inherits("truehang::MarksItem")) {
         return item->hasActiveFocus();
     }
     const auto children = item->childItems();
