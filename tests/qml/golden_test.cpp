@@ -214,7 +214,7 @@ private slots:
         const auto moved_by = [&](int by) {
             for (QQuickItem* text : plates_->scene().texts()) {
                 if (text->property("second").toBool() && text->property("text").toString().startsWith("The floor")) {
-                    const QColor was = text->property("color").value<QColor>();
+                    const auto was = text->property("color").value<QColor>();
                     text->setProperty("color", QColor(was.red() + by, was.green() + by, was.blue() + by));
                 }
             }
