@@ -101,9 +101,10 @@ FocusScope {
 
         readonly property real highest: part.wide ? Theme.rowGap : drawing.y + Theme.drawingLowest
 
-        x: pad.x + (part.wide ? Theme.edge : Theme.margin)
+        // Wider than what stands in it, so that a frame of the keyboard isn't cut off.
+        x: pad.x + (part.wide ? Theme.edge : Theme.margin) - Theme.gap
         y: Math.max(highest, pad.y - block.height)
-        width: pad.width - (part.wide ? 2 * Theme.edge : Theme.margin + Theme.edge)
+        width: pad.width - (part.wide ? 2 * Theme.edge : Theme.margin + Theme.edge) + 2 * Theme.gap
         height: pad.y - y
         contentHeight: block.height
         clip: true
@@ -112,7 +113,8 @@ FocusScope {
         ReadingBlock {
             id: block
 
-            width: reading.width
+            x: Theme.gap
+            width: reading.width - 2 * Theme.gap
             walk: part.walk
             onPanelAsked: panel => part.panelAsked(panel)
         }

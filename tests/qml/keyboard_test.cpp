@@ -71,6 +71,10 @@ class KeyboardTest : public QObject {
         ROUND();
         scene.key(Qt::Key_Escape);
         QCOMPARE(keys.at(), QString("Can’t reach this station"));
+        QVERIFY2(keys.to("Width at the top, reading in mm"), qPrintable(keys.said()));
+        scene.grabDressed("keys-reading");
+        QVERIFY2(keys.to("Can’t reach this station"), qPrintable(keys.said()));
+        scene.grabDressed("keys-word");
         // From there, what is typed is the reading all the same, and Return keeps it.
         for (const Typed& reading : plain_recess) {
             QCOMPARE(scene.notebook().walk()->station(), QString(reading.station));
@@ -133,6 +137,7 @@ class KeyboardTest : public QObject {
             QVERIFY2(keys.choose(label, word), qPrintable(keys.said()));
             QVERIFY2(keys.at().startsWith(word), qPrintable(keys.said()));  // not lost where the words are made anew
         }
+        scene.grabDressed("keys-choice");
         for (const auto& [field, typed] :
              {std::pair{"Diameter", "28"}, {"Length, without finials", "1640"}, {"Wall to its centre line", "120"}}) {
             QVERIFY2(keys.write(field, typed), qPrintable(keys.said()));
