@@ -2,6 +2,7 @@
 #include "marks_item.h"
 
 #include "photo_marks.h"
+#include "survey/photos.h"
 
 #include <QFontMetricsF>
 #include <QKeyEvent>
@@ -91,8 +92,7 @@ void MarksItem::paint(QPainter* painter) {
         return;
     }
     painter->setRenderHint(QPainter::Antialiasing);
-    const auto photo = std::ranges::find(window->photos, photo_.toStdString(), &Photo::sha256);
-    if (photo != window->photos.end()) {
+    if (const Photo* photo = photo_with(source_->survey(), window->id, photo_.toStdString())) {
         const Shape shape = window->shape.known().value_or(Shape::recess);
         const int chosen = marks_ ? marks_->chosen() : 0;
         int number = 0;

@@ -3,6 +3,7 @@
 
 #include "open_visit.h"
 #include "photo_marks.h"
+#include "survey/photos.h"
 #include "survey/stations.h"
 #include "whereabouts.h"
 #include "writing.h"
@@ -33,19 +34,11 @@ QString kind_says(const Mark& mark) {
     return mark.kind == "station" ? MarksModel::tr("Station") : shown(mark.kind);
 }
 
-const Photo* find_photo(const Window* window, const QString& sha256) {
-    if (!window) {
-        return nullptr;
-    }
-    const auto found = std::ranges::find(window->photos, bytes(sha256), &Photo::sha256);
-    return found == window->photos.end() ? nullptr : &*found;
-}
-
-/// Changes the marks of one photo of a window.
-auto changing(const QString& sha256, const std::function<bool(std::vector<Mark>&)>& change) {
-    return [sha = bytes(sha256), change](Window& window) {
-        const auto photo = std::ranges::find(window.photos, sha, &Photo::sha256);
-        return photo != window.photos.end() && change(photo->marks);
+/// Changes the marks of one photo that is shown with a window.
+auto changing(const QString& windowId, const QString& sha256, const std::function<bool(std::vector<Mark>&)>& change) {
+    return [window = bytes(windowId), sha = bytes(sha256), change](Survey& survey) {
+        Photo* const photo = photo_with(survey, window, sha);
+        return photo != nullptr && change(photo->marks);
     };
 }
 
@@ -59,7 +52,7 @@ MarksModel::MarksModel(OpenVisit& open, QObject* parent)
 
 const std::vector<Mark>& MarksModel::kept() const {
     static const std::vector<Mark> none;
-    const Photo* photo = find_photo(open_.window(), photo_);
+    const Photo* photo = photo_with(open_.survey(), bytes(open_.windowId()), bytes(photo_));
     return photo ? photo->marks : none;
 }
 
@@ -128,10 +121,10 @@ void MarksModel::add(Mark mark) {
     const QString draft = place();
     const bool takes_words = mark.kind != "station";
     const bool added =
-        open_.editWindow(tr("A mark on a photo"), open_.windowId(), changing(photo_, [mark](std::vector<Mark>& marks) {
-                             marks.push_back(mark);
-                             return true;
-                         }));
+        open_.edit(tr("A mark on a photo"), changing(open_.windowId(), photo_, [mark](std::vector<Mark>& marks) {
+                       marks.push_back(mark);
+                       return true;
+                   }));
     if (added && takes_words) {
         open_.place().forget(draft);
     }
@@ -181,15 +174,16 @@ void MarksModel::writeWords(const QString& words) {
         return;
     }
     const QString draft = place();
-    open_.editWindow(tr("A mark’s words: %1").arg(words), open_.windowId(),
-                     changing(photo_, [number = chosen_, text = bytes(words.trimmed())](std::vector<Mark>& marks) {
-                         Mark& mark = marks.at(static_cast<std::size_t>(number - 1));
-                         if (mark.text == text || mark.kind == "station") {
-                             return false;
-                         }
-                         mark.text = text;
-                         return true;
-                     }));
+    open_.edit(
+        tr("A mark’s words: %1").arg(words),
+        changing(open_.windowId(), photo_, [number = chosen_, text = bytes(words.trimmed())](std::vector<Mark>& marks) {
+            Mark& mark = marks.at(static_cast<std::size_t>(number - 1));
+            if (mark.text == text || mark.kind == "station") {
+                return false;
+            }
+            mark.text = text;
+            return true;
+        }));
     open_.place().forget(draft);
     emit changed();
 }
@@ -198,17 +192,16 @@ void MarksModel::move(QPointF by) {
     if (chosen_ == 0 || by.isNull()) {
         return;
     }
-    open_.editWindow(tr("A mark moved"), open_.windowId(),
-                     changing(photo_, [number = chosen_, by](std::vector<Mark>& marks) {
-                         if (number > static_cast<int>(marks.size())) {
-                             return false;
-                         }
-                         Mark& mark = marks.at(static_cast<std::size_t>(number - 1));
-                         Mark there = moved_by(mark, by);
-                         const bool differs = there.points != mark.points;
-                         mark = std::move(there);
-                         return differs;
-                     }));
+    open_.edit(tr("A mark moved"), changing(open_.windowId(), photo_, [number = chosen_, by](std::vector<Mark>& marks) {
+                   if (number > static_cast<int>(marks.size())) {
+                       return false;
+                   }
+                   Mark& mark = marks.at(static_cast<std::size_t>(number - 1));
+                   Mark there = moved_by(mark, by);
+                   const bool differs = there.points != mark.points;
+                   mark = std::move(there);
+                   return differs;
+               }));
     emit changed();
 }
 
@@ -217,13 +210,13 @@ void MarksModel::remove() {
         return;
     }
     const int number = std::exchange(chosen_, 0);
-    open_.editWindow(tr("A mark taken off"), open_.windowId(), changing(photo_, [number](std::vector<Mark>& marks) {
-                         if (number > static_cast<int>(marks.size())) {
-                             return false;
-                         }
-                         marks.erase(marks.begin() + (number - 1));
-                         return true;
-                     }));
+    open_.edit(tr("A mark taken off"), changing(open_.windowId(), photo_, [number](std::vector<Mark>& marks) {
+                   if (number > static_cast<int>(marks.size())) {
+                       return false;
+                   }
+                   marks.erase(marks.begin() + (number - 1));
+                   return true;
+               }));
     emit changed();
 }
 

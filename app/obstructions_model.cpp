@@ -24,10 +24,6 @@ const Obstruction* find_obstruction(const Window* window, const QString& id) {
     return found == window->obstructions.end() ? nullptr : &*found;
 }
 
-QString kind_says(const Obstruction& one) {
-    return one.kind ? truehang::says(*one.kind) : ObstructionsModel::tr("Something");
-}
-
 /// The length that a field of the form holds.
 std::optional<Length> Obstruction::*length_of(const QString& field) {
     if (field == QStringLiteral("left")) {
@@ -88,6 +84,10 @@ QString ObstructionsModel::placeOf(const QString& field) const {
     return QStringLiteral("obstruction/%1/%2").arg(current_, field);
 }
 
+QString ObstructionsModel::kindSays(const Obstruction& one) {
+    return one.kind ? truehang::says(*one.kind) : tr("Something");
+}
+
 QString ObstructionsModel::lineOf(const Obstruction& one, bool with_units) const {
     QStringList parts;
     const QString unit = with_units ? QLatin1Char(' ') + shown(word_of(entry_unit(open_.survey()))) : QString();
@@ -112,7 +112,7 @@ QString ObstructionsModel::cautionOf(const Obstruction& one) const {
 
 QString ObstructionsModel::standsAt() const {
     const Obstruction* one = edited();
-    return one ? QStringLiteral("%1, %2").arg(kind_says(*one), lineOf(*one, true)) : QString();
+    return one ? QStringLiteral("%1, %2").arg(kindSays(*one), lineOf(*one, true)) : QString();
 }
 
 QString ObstructionsModel::placeLine() const {
@@ -177,7 +177,7 @@ void ObstructionsModel::show() {
     QList<ShownRows::Row> rows;
     if (const Window* window = open_.window()) {
         for (const Obstruction& one : window->obstructions) {
-            const QString kind = kind_says(one);
+            const QString kind = kindSays(one);
             const QString line = lineOf(one);
             const QString caution = cautionOf(one);
             QStringList spoken{kind, lineOf(one, true), shown(one.note)};

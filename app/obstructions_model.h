@@ -52,6 +52,9 @@ public:
     [[nodiscard]] QString meetsSeverity() const;
     [[nodiscard]] QString meetsWord() const;
 
+    /// Its kind in words: "Radiator".
+    [[nodiscard]] static QString kindSays(const Obstruction& one);
+
     /// Adds one of this kind, edits it and returns its id.
     Q_INVOKABLE QString add(const QString& kind);
     Q_INVOKABLE void edit(const QString& obstructionId);

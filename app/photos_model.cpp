@@ -2,9 +2,11 @@
 #include "photos_model.h"
 
 #include "devices.h"
+#include "obstructions_model.h"
 #include "open_visit.h"
 #include "photo_import.h"
 #include "settings.h"
+#include "survey/photos.h"
 #include "survey_keeping.h"
 #include "whereabouts.h"
 #include "writing.h"
@@ -18,6 +20,23 @@
 namespace truehang {
 
 namespace {
+
+constexpr auto window_word = "window";
+constexpr auto room_word = "room";
+constexpr auto obstruction_word = "obstruction/";  // its id follows
+
+QString word_of(const PhotoOf& of) {
+    return of.room                  ? QString::fromLatin1(room_word)
+           : of.obstruction.empty() ? QString::fromLatin1(window_word)
+                                    : QLatin1String(obstruction_word) + shown(of.obstruction);
+}
+
+PhotoOf of_word(const QString& word) {
+    if (word.startsWith(QLatin1String(obstruction_word))) {
+        return {.room = false, .obstruction = bytes(word.mid(QLatin1String(obstruction_word).size()))};
+    }
+    return {.room = word == QLatin1String(room_word), .obstruction = {}};
+}
 
 /// Does `work` on a thread of the pool, then `then` with its result on the thread of `owner`, if it is there still.
 template <class Work, class Then>
@@ -43,8 +62,11 @@ PhotosModel::PhotosModel(OpenVisit& open, Devices& devices, Settings& settings, 
       devices_(devices),
       settings_(settings),
       marks_(open),
-      photos_({"sha256", "caption", "thumbnail", "picture", "state", "marked", "spoken"}) {
+      photos_({"sha256", "caption", "thumbnail", "picture", "state", "marked", "of", "ofSays", "spoken"}),
+      subjects_({"word", "says"}),
+      comes_as_(QLatin1String(window_word)) {
     connect(&open_, &OpenVisit::windowChanged, this, [this] {
+        comes_as_ = QLatin1String(window_word);
         setFault({});
         show();
     });
@@ -64,9 +86,11 @@ QString PhotosModel::placeOf(const QString& sha256) const {
 }
 
 void PhotosModel::show() {
+    showSubjects();
     QList<ShownRows::Row> rows;
-    if (const Window* window = open_.window()) {
-        for (const Photo& photo : window->photos) {
+    if (open_.isOpen()) {
+        for (const PhotoPlace& with : photos_with(open_.survey(), bytes(open_.windowId()))) {
+            const Photo& photo = *with.photo;
             const QString sha = shown(photo.sha256);
             const QString place = placeOf(sha);
             const QString caption = open_.place().has(place) ? open_.place().text(place) : shown(photo.caption);
@@ -74,12 +98,14 @@ void PhotosModel::show() {
             const QString state = arrived_.contains(sha) ? tr("there") : tr("on this phone");
             const int count = static_cast<int>(photo.marks.size());
             const QString marked = count == 0 ? QString() : count == 1 ? tr("1 mark") : tr("%1 marks").arg(count);
-            QStringList spoken{caption.isEmpty() ? tr("Photo") : caption, state};
+            const QString of = word_of(shown_by(with));
+            const QString of_says = subjects_.value(subjects_.indexOf(of), QStringLiteral("says")).toString();
+            QStringList spoken{caption.isEmpty() ? tr("Photo") : caption, of_says, state};
             if (count > 0) {
                 spoken.append(marked);
             }
-            rows.append(
-                {sha, caption, files.thumbnail, files.picture, state, marked, spoken.join(QStringLiteral(", "))});
+            rows.append({sha, caption, files.thumbnail, files.picture, state, marked, of, of_says,
+                         spoken.join(QStringLiteral(", "))});
             if (!files_.contains(sha)) {
                 files_.insert(sha, {});
                 findFiles(sha);
@@ -88,6 +114,41 @@ void PhotosModel::show() {
     }
     photos_.setRows(rows);
     emit changed();
+}
+
+void PhotosModel::showSubjects() {
+    QList<ShownRows::Row> rows;
+    if (const Window* window = open_.window()) {
+        rows.append({QLatin1String(window_word), tr("the window")});
+        for (const Obstruction& one : window->obstructions) {
+            const bool alike = std::ranges::count(window->obstructions, one.kind, &Obstruction::kind) > 1;
+            const QString kind = ObstructionsModel::kindSays(one);
+            const QString says =
+                alike && one.left ? tr("%1, %2 from the left edge").arg(kind, truehang::shown(open_.survey(), one.left))
+                                  : kind;
+            rows.append({word_of({.room = false, .obstruction = one.id}), says});
+        }
+        rows.append({QLatin1String(room_word), tr("the room")});
+    }
+    subjects_.setRows(rows);
+    if (subjects_.indexOf(comes_as_) < 0) {
+        comes_as_ = QLatin1String(window_word);
+    }
+}
+
+void PhotosModel::setComesAs(const QString& word) {
+    if (word != comes_as_ && subjects_.indexOf(word) >= 0) {
+        comes_as_ = word;
+        emit changed();
+    }
+}
+
+void PhotosModel::give(const QString& sha256, const QString& word) {
+    const QString says = subjects_.value(subjects_.indexOf(word), QStringLiteral("says")).toString();
+    open_.edit(tr("A photo is of: %1").arg(says),
+               [window = bytes(open_.windowId()), sha = bytes(sha256), of = of_word(word)](Survey& survey) {
+                   return give_photo(survey, window, sha, of);
+               });
 }
 
 void PhotosModel::findFiles(const QString& sha256) {
@@ -157,20 +218,21 @@ void PhotosModel::takeInWith(std::function<Result<ImportedPhoto>()> import) {
     }
     ++coming_;
     setFault({});
-    aside(this, std::move(import), [this, window = open_.windowId()](const Result<ImportedPhoto>& photo) {
-        if (!photo) {
-            --coming_;
-            setFault(fault_of(photo));
-            return;
-        }
-        keep(photo->jpeg, window);
-    });
+    aside(this, std::move(import),
+          [this, window = open_.windowId(), of = comes_as_](const Result<ImportedPhoto>& photo) {
+              if (!photo) {
+                  --coming_;
+                  setFault(fault_of(photo));
+                  return;
+              }
+              keep(photo->jpeg, window, of);
+          });
 }
 
-void PhotosModel::keep(const QByteArray& jpeg, const QString& windowId) {
+void PhotosModel::keep(const QByteArray& jpeg, const QString& windowId, const QString& of) {
     open_.keeping().post(
         this, [kept = jpeg.toStdString()](Store& store) { return store.keep_photo(kept, "image/jpeg"); },
-        [this, windowId, size = jpeg.size()](const Result<std::string>& sha256) {
+        [this, windowId, of, size = jpeg.size()](const Result<std::string>& sha256) {
             --coming_;
             if (!sha256) {
                 setFault(fault_of(sha256));
@@ -180,14 +242,10 @@ void PhotosModel::keep(const QByteArray& jpeg, const QString& windowId) {
             photo.sha256 = *sha256;
             photo.media_type = "image/jpeg";
             photo.bytes = size;
-            const bool added = open_.editWindow(
-                tr("A photo"), windowId,
-                [photo](Window& window) {
-                    if (std::ranges::count(window.photos, photo.sha256, &Photo::sha256) > 0) {
-                        return false;
-                    }
-                    window.photos.push_back(photo);
-                    return true;
+            const bool added = open_.edit(
+                tr("A photo"),
+                [photo, window = bytes(windowId), as = of_word(of)](Survey& survey) {
+                    return add_photo(survey, window, photo, as);
                 },
                 [this](const QString& fault) { setFault(fault); });
             setFault(added ? QString() : tr("This photo is here already."));
@@ -200,11 +258,11 @@ void PhotosModel::typingCaption(const QString& sha256, const QString& caption) {
 
 void PhotosModel::setCaption(const QString& sha256, const QString& caption) {
     const QString place = placeOf(sha256);
-    const bool changed = open_.editWindow(
-        tr("Caption: %1").arg(caption), open_.windowId(),
-        [sha256, caption](Window& window) {
-            const auto photo = std::ranges::find(window.photos, bytes(sha256), &Photo::sha256);
-            if (photo == window.photos.end() || photo->caption == bytes(caption)) {
+    const bool changed = open_.edit(
+        tr("Caption: %1").arg(caption),
+        [window = bytes(open_.windowId()), sha256, caption](Survey& survey) {
+            Photo* const photo = photo_with(survey, window, bytes(sha256));
+            if (photo == nullptr || photo->caption == bytes(caption)) {
                 return false;
             }
             photo->caption = bytes(caption);
@@ -223,8 +281,8 @@ void PhotosModel::setCaption(const QString& sha256, const QString& caption) {
 }
 
 void PhotosModel::remove(const QString& sha256) {
-    open_.editWindow(tr("A photo taken off"), open_.windowId(), [sha256](Window& window) {
-        return std::erase_if(window.photos, [&](const Photo& p) { return shown(p.sha256) == sha256; }) > 0;
+    open_.edit(tr("A photo taken off"), [window = bytes(open_.windowId()), sha = bytes(sha256)](Survey& survey) {
+        return take_photo_off(survey, window, sha);
     });
 }
 

@@ -17,14 +17,18 @@ class OpenVisit;
 class Settings;
 struct Devices;
 
-/// The photos of the open window. What comes in is turned upright and re-encoded without location or owner data, off
+/// The photos of the open window, of what is in its way, and of its room. What comes in is turned upright and re-encoded without location or owner data, off
 /// the interface's thread; its row shows once it is kept.
 class PhotosModel : public QObject {
     Q_OBJECT
     Q_PROPERTY(QString windowTitle READ windowTitle NOTIFY changed)
     /// Roles: `sha256` (key), `caption`, `thumbnail` (url), `picture` (url), `state` (words: "on this phone", "there"),
-    /// `marked` ("2 marks", empty where none), `spoken`.
+    /// `marked` ("2 marks", empty where none), `of` (a word of `subjects`) and what that says, `spoken`.
     Q_PROPERTY(truehang::ShownRows* photos READ photos CONSTANT)
+    /// What a photo may show: this window, each thing that is in its way, the room. Roles: `word` (key), `says`.
+    Q_PROPERTY(truehang::ShownRows* subjects READ subjects CONSTANT)
+    /// What the photos that come in show: a word of `subjects`.
+    Q_PROPERTY(QString comesAs READ comesAs WRITE setComesAs NOTIFY changed)
     /// How many are being read in just now.
     Q_PROPERTY(int coming READ coming NOTIFY changed)
     /// Why a picture couldn't be taken in; empty where all could.
@@ -43,6 +47,9 @@ public:
 
     [[nodiscard]] QString windowTitle() const;
     [[nodiscard]] ShownRows* photos() { return &photos_; }
+    [[nodiscard]] ShownRows* subjects() { return &subjects_; }
+    [[nodiscard]] QString comesAs() const { return comes_as_; }
+    void setComesAs(const QString& word);
     [[nodiscard]] int coming() const { return coming_; }
     [[nodiscard]] QString fault() const { return fault_; }
     [[nodiscard]] QUrl cameraSource() const;
@@ -57,7 +64,9 @@ public:
     Q_INVOKABLE void setCaption(const QString& sha256, const QString& caption);
     /// Each keystroke of a caption, kept as a draft.
     Q_INVOKABLE void typingCaption(const QString& sha256, const QString& caption);
-    /// Takes it off this window; undo brings it back.
+    /// Says what a photo shows: a word of `subjects`.
+    Q_INVOKABLE void give(const QString& sha256, const QString& word);
+    /// Takes it off this window or its room; undo brings it back.
     Q_INVOKABLE void remove(const QString& sha256);
 
 signals:
@@ -70,10 +79,11 @@ private:
     };
 
     void show();
+    void showSubjects();
     void findFiles(const QString& sha256);
     void askArrived();
     void takeInWith(std::function<Result<ImportedPhoto>()> import);
-    void keep(const QByteArray& jpeg, const QString& windowId);
+    void keep(const QByteArray& jpeg, const QString& windowId, const QString& of);
     [[nodiscard]] QString placeOf(const QString& sha256) const;
     void setFault(const QString& fault);
 
@@ -82,6 +92,8 @@ private:
     Settings& settings_;
     MarksModel marks_;
     ShownRows photos_;
+    ShownRows subjects_;
+    QString comes_as_;
     QHash<QString, Files> files_;
     QSet<QString> arrived_;
     int coming_ = 0;

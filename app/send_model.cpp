@@ -5,6 +5,7 @@
 #include "document/document.h"
 #include "open_visit.h"
 #include "sending.h"
+#include "survey/photos.h"
 #include "survey_keeping.h"
 #include "writing.h"
 
@@ -129,13 +130,10 @@ QString SendModel::itemTitle(const OutboxItem& item) const {
     if (item.kind == ItemKind::survey) {
         return tr("Survey, revision %1").arg(item.revision);
     }
-    for (const Room& room : open_.survey().rooms) {
-        for (const Window& window : room.windows) {
-            for (const Photo& photo : window.photos) {
-                if (photo.sha256 == item.id) {
-                    return photo.caption.empty() ? tr("Photo, %1").arg(shown(window.name)) : shown(photo.caption);
-                }
-            }
+    for (const PhotoPlace& place : photos_in(open_.survey())) {
+        if (place.photo->sha256 == item.id) {
+            const QString whose = shown(place.window ? place.window->name : place.room->name);
+            return place.photo->caption.empty() ? tr("Photo, %1").arg(whose) : shown(place.photo->caption);
         }
     }
     return tr("A photo that was taken out");

@@ -849,6 +849,14 @@
         <source>Drag it on the drawing, or type the numbers. Arrow keys move it too.</source>
         <translation>Ziehen Sie es auf der Zeichnung oder tippen Sie die Maße ein. Pfeiltasten verschieben es auch.</translation>
     </message>
+    <message>
+        <source>photos of it</source>
+        <translation>Fotos davon</translation>
+    </message>
+    <message>
+        <source>Photos: what comes in is of this</source>
+        <translation>Fotos: was hereinkommt, zeigt dies</translation>
+    </message>
 </context>
 <context>
     <name>OverviewPanel</name>
@@ -1008,6 +1016,22 @@
     <message>
         <source>Photo %1</source>
         <translation>Foto %1</translation>
+    </message>
+    <message>
+        <source>What comes in now is of: %1</source>
+        <translation>Was jetzt hereinkommt, zeigt: %1</translation>
+    </message>
+    <message>
+        <source>of: %1</source>
+        <translation>zeigt: %1</translation>
+    </message>
+    <message>
+        <source>This photo is of: %1. Choose what it is of</source>
+        <translation>Dieses Foto zeigt: %1. Wählen, was es zeigt</translation>
+    </message>
+    <message>
+        <source>What this photo is of</source>
+        <translation>Was dieses Foto zeigt</translation>
     </message>
 </context>
 <context>
@@ -3652,6 +3676,22 @@
     <message>
         <source>%1 marks</source>
         <translation>%1 Markierungen</translation>
+    </message>
+    <message>
+        <source>the window</source>
+        <translation>das Fenster</translation>
+    </message>
+    <message>
+        <source>%1, %2 from the left edge</source>
+        <translation>%1, %2 von der linken Kante</translation>
+    </message>
+    <message>
+        <source>the room</source>
+        <translation>der Raum</translation>
+    </message>
+    <message>
+        <source>A photo is of: %1</source>
+        <translation>Ein Foto zeigt: %1</translation>
     </message>
 </context>
 <context>

@@ -175,6 +175,14 @@ Page {
                 height: 2 * Theme.gap
             }
             WordButton {
+                text: qsTr("photos of it")
+                explained: qsTr("Photos: what comes in is of this")
+                onClicked: {
+                    page.notebook.photos.comesAs = "obstruction/" + page.obstructions.current;
+                    page.notebook.screen = "photos";
+                }
+            }
+            WordButton {
                 text: qsTr("take it out")
                 explained: qsTr("Take it out; undo brings it back")
                 onClicked: page.obstructions.remove(page.obstructions.current)

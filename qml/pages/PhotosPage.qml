@@ -4,12 +4,14 @@ import QtQuick
 import Truehang
 import Truehang.Face
 
-// The photos of a window: taken with the camera where there is one, chosen from a file everywhere.
+// The photos of a window, of what is in its way and of its room: taken with the camera where there is one, chosen from
+// a file everywhere.
 Page {
     id: page
 
     readonly property PhotosModel photos: page.notebook.photos
     property url drawnOn
+    property string given // the photo that is told what it shows
     readonly property bool camera: String(page.photos.cameraSource) !== ""
 
     function back(): bool {
@@ -17,12 +19,26 @@ Page {
             page.panel = "";
             return true;
         }
-        if (page.cameFrom === "walk") {
-            page.notebook.screen = "walk";
+        if (page.cameFrom === "walk" || page.cameFrom === "obstructions") {
+            page.notebook.screen = page.cameFrom;
             return true;
         }
         return false;
     }
+
+    function subjects(): var {
+        const rows = page.photos.subjects;
+        const choices = [];
+        for (let row = 0; row < rows.count; ++row) {
+            choices.push({
+                word: rows.value(row, "word"),
+                says: rows.value(row, "says")
+            });
+        }
+        return choices;
+    }
+
+    Component.onDestruction: page.photos.comesAs = "window"
 
     Screen {
         anchors.fill: parent
@@ -73,6 +89,12 @@ Page {
         }
         Sentence {
             width: parent.width
+            visible: page.photos.comesAs !== "window"
+            text: qsTr("What comes in now is of: %1").arg(page.photos.subjects.value(page.photos.subjects.indexOf(page.photos.comesAs), "says") ?? "")
+            bottomPadding: Theme.rowGap
+        }
+        Sentence {
+            width: parent.width
             visible: page.photos.coming > 0
             text: qsTr("%n photo(s) coming in", "", page.photos.coming)
         }
@@ -89,6 +111,8 @@ Page {
                 required property url picture
                 required property string state
                 required property string marked
+                required property string of
+                required property string ofSays
                 required property string spoken
 
                 width: parent.width
@@ -121,6 +145,14 @@ Page {
                     spacing: Theme.edge
 
                     WordButton {
+                        text: qsTr("of: %1").arg(photo.ofSays)
+                        explained: qsTr("This photo is of: %1. Choose what it is of").arg(photo.ofSays)
+                        onClicked: {
+                            page.given = photo.sha256;
+                            page.panel = "of";
+                        }
+                    }
+                    WordButton {
                         text: qsTr("draw on it")
                         explained: qsTr("Draw arrows, lines and words on this photo")
                         onClicked: {
@@ -152,6 +184,27 @@ Page {
             file: page.drawnOn
             onBackAsked: page.leave()
             onActed: page.leave()
+        }
+    }
+    Place {
+        anchors.fill: parent
+        fills: true
+        active: page.panel === "of"
+        focus: active
+        sourceComponent: Screen {
+            title: qsTr("What this photo is of")
+            onBackAsked: page.leave()
+
+            ChoiceList {
+                width: parent.width
+                label: ""
+                choices: page.subjects()
+                chosen: page.photos.photos.value(page.photos.photos.indexOf(page.given), "of") ?? ""
+                onChose: word => {
+                    page.photos.give(page.given, word);
+                    page.leave();
+                }
+            }
         }
     }
     Loader {

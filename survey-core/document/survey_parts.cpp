@@ -267,6 +267,7 @@ Photo read_photo(ObjectReader& reader) {
     reader.text("media_type", photo.media_type);
     reader.whole("bytes", photo.bytes, count_range);
     reader.text("caption", photo.caption);
+    reader.text("obstruction", photo.obstruction);
     reader.objects("marks", document_limits::marks,
                    [&](ObjectReader& mark) { photo.marks.push_back(read_mark(mark)); });
     photo.extra = reader.rest();

@@ -32,6 +32,8 @@ public:
                 room.heat.push_back(item.text);
             }
         });
+        reader.objects("photos", document_limits::photos,
+                       [&](ObjectReader& photo) { room.photos.push_back(read_photo(photo)); });
         reader.objects("windows", document_limits::windows,
                        [&](ObjectReader& window) { room.windows.push_back(read_window(window)); });
         room.extra = reader.rest();

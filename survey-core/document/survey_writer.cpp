@@ -81,6 +81,7 @@ void write_photo(JsonText& out, const Photo& photo) {
     object.text("media_type", photo.media_type);
     object.whole("bytes", photo.bytes == 0 ? std::nullopt : std::optional(photo.bytes));
     object.text("caption", photo.caption);
+    object.text("obstruction", photo.obstruction);
     object.list("marks", photo.marks, as_item(write_mark));
     object.end();
 }
@@ -288,6 +289,7 @@ void write_room(JsonText& out, const Room& room) {
     object.text("use", room.use);
     object.flag("young_children", room.young_children);
     object.list("heat", room.heat, write_text_item);
+    object.list("photos", room.photos, as_item(write_photo));
     object.list("windows", room.windows, as_item(write_window), true);
     object.end();
 }

@@ -70,7 +70,7 @@ void set_state(Connection& connection, const OutboxItem& item, std::string_view 
 std::vector<std::string> photos_of(Connection& connection, std::string_view visit_id) {
     std::vector<std::string> photos;
     for (Query query = connection.query("SELECT sha256 FROM photo_use JOIN room USING (visit_id, room_id)"
-                                        " JOIN room_window USING (visit_id, room_id, window_id) WHERE visit_id = ?"
+                                        " LEFT JOIN room_window USING (visit_id, room_id, window_id) WHERE visit_id = ?"
                                         " ORDER BY room.place, room_window.place, photo_use.place",
                                         visit_id);
          query.next();) {

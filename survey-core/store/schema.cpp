@@ -82,7 +82,7 @@ CREATE TABLE edit (
 );
 CREATE INDEX edit_by_state ON edit (visit_id, state, number);
 
--- Which photos a window mentions.
+-- Which photos a window mentions, or a room (its window_id is empty).
 CREATE TABLE photo_use (
     visit_id  TEXT NOT NULL REFERENCES visit DEFERRABLE INITIALLY DEFERRED,
     room_id   TEXT NOT NULL,

@@ -6,6 +6,7 @@
 #include "store/visit_file.h"
 
 #include "document/document.h"
+#include "survey/photos.h"
 
 #include <zip.h>
 
@@ -193,10 +194,8 @@ std::vector<std::string> photos_mentioned(const Survey& survey) {
             mention(*fabric.photo);
         }
     }
-    for (const Room& room : survey.rooms) {
-        for (const Window& window : room.windows) {
-            std::for_each(window.photos.begin(), window.photos.end(), mention);
-        }
+    for (const PhotoPlace& place : photos_in(survey)) {
+        mention(*place.photo);
     }
     return photos;
 }

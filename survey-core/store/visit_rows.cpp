@@ -223,6 +223,7 @@ void write_change(Connection& connection, const PhotoFolder& photos, std::string
             break;
         case RowKind::room:
             write_room(connection, visit_id, change);
+            write_photo_uses(connection, photos, visit_id, change, stamp);
             break;
         case RowKind::window:
             write_window(connection, visit_id, change);

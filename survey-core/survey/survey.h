@@ -51,6 +51,7 @@ struct Photo {
     std::string media_type;
     long long bytes = 0;
     std::string caption;
+    std::string obstruction;  ///< id of the window's obstruction that it shows; empty, or none there: the window's own
     std::vector<Mark> marks;
     Extra extra;
 };
@@ -206,6 +207,7 @@ struct Room {
     std::string use;
     std::optional<bool> young_children;  ///< none: unknown, which counts as yes
     std::vector<std::string> heat;
+    std::vector<Photo> photos;  ///< of the room itself
     std::vector<Window> windows;
     Extra extra;
 };

@@ -28,6 +28,8 @@ private slots:
     void whatIsSaidIsKeptOnlyWhereAskedFor();
     void damagedSegmentsAreNoHarm();
     void takenInKeptAndBroughtBack();
+    void aPhotoIsOfWhatItIsSaidToBeOf();
+    void aRoomsPhotoIsLikeAWindows();
     void aBrokenFileTellsWhy();
 };
 
@@ -313,6 +315,60 @@ void AppPhotoTest::takenInKeptAndBroughtBack() {
     bench.notebook().visit()->undo();
     bench.settle();
     QCOMPARE(photos->photos()->count(), 1);
+}
+
+void AppPhotoTest::aPhotoIsOfWhatItIsSaidToBeOf() {
+    Bench bench;
+    const QString window = bench.openNewWindow();
+    const QString radiator = bench.notebook().obstructions()->add("radiator");
+    bench.settle();
+    PhotosModel* photos = bench.notebook().photos();
+    const auto room = [&]() -> const Room& { return bench.notebook().open()->survey().rooms.at(0); };
+    QCOMPARE(column(photos->subjects(), "says"), QStringList({"the window", "Radiator", "the room"}));
+
+    photos->setComesAs("obstruction/" + radiator);
+    const QUrl file = QUrl::fromLocalFile("/camera/1.jpg");
+    bench.files->held.insert(file, orientation_picture(6));
+    photos->takeIn(file);
+    QTRY_COMPARE_WITH_TIMEOUT(photos->photos()->count(), 1, patience);
+    QCOMPARE(photos->photos()->value(0, "ofSays").toString(), QString("Radiator"));
+    QCOMPARE(bench.notebook().open()->window(window)->photos.at(0).obstruction, radiator.toStdString());
+
+    const QString sha256 = photos->photos()->value(0, "sha256").toString();
+    photos->give(sha256, "room");
+    bench.reopen();
+    photos = bench.notebook().photos();
+    QTRY_COMPARE_WITH_TIMEOUT(photos->photos()->count(), 1, patience);
+    QCOMPARE(photos->photos()->value(0, "ofSays").toString(), QString("the room"));
+    QCOMPARE(room().photos.size(), std::size_t{1});
+    QVERIFY(room().photos.at(0).obstruction.empty());
+}
+
+void AppPhotoTest::aRoomsPhotoIsLikeAWindows() {
+    Bench bench;
+    const QString window = bench.openNewWindow();
+    PhotosModel* photos = bench.notebook().photos();
+    const auto room = [&]() -> const Room& { return bench.notebook().open()->survey().rooms.at(0); };
+    bench.files->held.insert(QUrl::fromLocalFile("/camera/1.jpg"), orientation_picture(6));
+    photos->setComesAs("room");
+    photos->takeIn(QUrl::fromLocalFile("/camera/1.jpg"));
+    QTRY_COMPARE_WITH_TIMEOUT(photos->photos()->count(), 1, patience);
+    const QString sha256 = photos->photos()->value(0, "sha256").toString();
+    photos->setCaption(sha256, "from the door");
+    photos->marks()->openPhoto(sha256);
+    photos->marks()->draw({0.1, 0.1}, {0.6, 0.6});
+    bench.settle();
+    QCOMPARE(room().photos.at(0).caption, std::string("from the door"));
+    QCOMPARE(room().photos.at(0).marks.size(), std::size_t{1});
+    photos->remove(sha256);
+    bench.settle();
+    QVERIFY(room().photos.empty());
+    bench.notebook().visit()->undo();
+    bench.settle();
+    QCOMPARE(photos->photos()->count(), 1);
+    photos->give(sha256, "window");
+    bench.settle();
+    QCOMPARE(bench.notebook().open()->window(window)->photos.size(), std::size_t{1});
 }
 
 void AppPhotoTest::aBrokenFileTellsWhy() {

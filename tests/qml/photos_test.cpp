@@ -15,7 +15,7 @@ class PhotosTest : public QObject {
 private:
     static const Photo& photo(Scene& scene) { return scene.notebook().open()->window()->photos.at(0); }
 
-    static void openMarks(Scene& scene) {
+    static void openPhotos(Scene& scene) {
         scene.openWindow("Pilot house", {});
         const ShownRows* windows = scene.notebook().visit()->windows();
         for (int row = 0; row < windows->count(); ++row) {
@@ -30,6 +30,9 @@ private:
                                  patience);
         scene.settle();
         QTRY_VERIFY_WITH_TIMEOUT(drawnOn(scene) != nullptr, patience);
+    }
+    static void openMarks(Scene& scene) {
+        openPhotos(scene);
         scene.grabDressed("photos");
         QVERIFY2(scene.reach("Draw arrows, lines and words on this photo"), qPrintable(scene.names().join(" | ")));
         scene.settle();
@@ -74,6 +77,27 @@ private slots:
         scene.grabDressed("marks-station");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         QCOMPARE(Scene::warnings(), QStringList());
+    }
+
+    void aPhotoIsGivenToTheRoom() {
+        for (const QSize size : {QSize(360, 760), QSize(1024, 768)}) {
+            Scene scene(size);
+            openPhotos(scene);
+            const ShownRows* photos = scene.notebook().photos()->photos();
+            const QString sha256 = photos->value(0, "sha256").toString();
+            QVERIFY2(scene.reach("This photo is of: the window. Choose what it is of"),
+                     qPrintable(scene.names().join(" | ")));
+            scene.settle();
+            scene.grabDressed("photo-of");
+            QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
+            QVERIFY(scene.reach("the room"));
+            scene.settle();
+            QCOMPARE(photos->value(photos->indexOf(sha256), "ofSays").toString(), QString("the room"));
+            QVERIFY(scene.find("This photo is of: the room. Choose what it is of") != nullptr);
+            scene.grabDressed("photo-of-the-room");
+            QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
+            QCOMPARE(Scene::warnings(), QStringList());
+        }
     }
 
     void aFingerDrawsAndUndoTakesOff() {

@@ -6,6 +6,7 @@
 #include "sheet/measure_sheet.h"
 #include "sheet/template_svg.h"
 #include "sheet/words.h"
+#include "survey/photos.h"
 #include "workroom/site/frame.h"
 #include "workroom/site/rolls_page.h"
 #include "workroom/site/sheet_page.h"
@@ -197,13 +198,9 @@ View receipts_view(const std::vector<sync::SurveyReceipt>& receipts) {
 
 std::vector<std::string> photos_of(const Survey& survey) {
     std::vector<std::string> digests;
-    for (const auto& room : survey.rooms) {
-        for (const auto& window : room.windows) {
-            for (const auto& photo : window.photos) {
-                if (std::find(digests.begin(), digests.end(), photo.sha256) == digests.end()) {
-                    digests.push_back(photo.sha256);
-                }
-            }
+    for (const PhotoPlace& place : photos_in(survey)) {
+        if (std::find(digests.begin(), digests.end(), place.photo->sha256) == digests.end()) {
+            digests.push_back(place.photo->sha256);
         }
     }
     return digests;

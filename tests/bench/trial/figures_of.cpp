@@ -4,7 +4,11 @@
 namespace truehang::trial {
 
 WindowFigures figures_of(const Visit& visit, const Window& window) {
-    static const Room room{"room", {}, {}, {}, {}, {}, {}, {}};
+    static const Room room = [] {
+        Room made;
+        made.id = "room";
+        return made;
+    }();
     return work_out_window(visit.survey(), room, window);
 }
 

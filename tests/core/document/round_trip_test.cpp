@@ -115,6 +115,7 @@ TEST(WriteSurvey, WritesASurveyThatBeganEmpty) {
                             .use = {},
                             .young_children = {},
                             .heat = {},
+                            .photos = {},
                             .windows = {window},
                             .extra = {}});
     const Json expected = {

@@ -137,6 +137,28 @@ TEST_F(OutboxRows, photos_are_confirmed_one_by_one) {
     EXPECT_EQ(must(store->summary(survey.id)).photos_confirmed, 1) << "an edit doesn't send photos again";
 }
 
+TEST_F(OutboxRows, a_rooms_photo_goes_like_a_windows) {
+    const std::string of_window = keep_with_photo();
+    Photo photo;
+    photo.sha256 = must(store->keep_photo("from the door", "image/jpeg"));
+    photo.media_type = "image/jpeg";
+    photo.bytes = 13;
+    survey.rooms[0].photos = {photo};
+    must(store->keep(survey, "A photo"));
+    const auto items = must(store->items_of(survey.id));
+    ASSERT_EQ(items.size(), 3u);
+    EXPECT_EQ(items[1].id, photo.sha256) << "a room’s own come before its windows’";
+    EXPECT_EQ(items[2].id, of_window);
+    EXPECT_EQ(must(store->summary(survey.id)).photos, 2);
+    must(store->confirm(items[1], "there"));
+    EXPECT_EQ(must(store->summary(survey.id)).photos_confirmed, 1);
+    reopen();
+    EXPECT_EQ(must(store->visit(survey.id)).rooms[0].photos.at(0).sha256, photo.sha256);
+    survey.rooms[0].photos.clear();
+    must(store->keep(survey, "A photo taken off"));
+    EXPECT_EQ(must(store->summary(survey.id)).photos, 1);
+}
+
 TEST_F(OutboxRows, the_oldest_that_waits_is_known_until_it_is_confirmed) {
     const std::string sha256 = keep_with_photo();
     const std::string made = must(store->history(survey.id)).at(0).at;
