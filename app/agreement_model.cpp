@@ -146,13 +146,14 @@ void AgreementModel::showLayers() {
                                   .arg(shown(cloth.name.empty() ? cloth.fabric : cloth.name),
                                        shown(number_text(cloth.length.metres(), 2, style))));
             }
+            const QString hangs = shown(agreed_layer_says(layer));
             const QString cloth = cloths.join(QLatin1Char('\n'));
             layers.append({QStringLiteral("%1/%2").arg(shown(layer.window), shown(layer.layer)), shown(layer.title),
-                           shown(layer.says), sizes, cloth,
-                           QStringLiteral("%1: %2, %3. %4").arg(shown(layer.title), shown(layer.says), sizes, cloth)});
+                           hangs, sizes, cloth,
+                           QStringLiteral("%1: %2, %3. %4").arg(shown(layer.title), hangs, sizes, cloth)});
         }
         if (const std::string sum = agreed_sum(agreed, style); !sum.empty()) {
-            sum_ = tr("Cloth in all: %1. %2").arg(shown(sum), shown(not_a_quotation));
+            sum_ = tr("Cloth in all: %1. %2").arg(shown(sum), shown(worded(not_a_quotation)));
         }
         if (!agreed.digest.empty() && sha256_hex(sealed_text(agreed)) != agreed.digest) {
             broken_ = tr("What is written down as agreed isn’t what was signed. Have it signed again.");

@@ -3,6 +3,7 @@
 
 #include "sizing/headings.h"
 #include "units/length_text.h"
+#include "units/saying.h"
 
 #include <fmt/format.h>
 
@@ -26,11 +27,27 @@ const Fabric* fabric_of(const Survey& survey, const std::string& id) {
     return fabric == survey.fabrics.end() ? nullptr : &*fabric;
 }
 
-/// "Tab headed pair", "Roman blind".
+/// Two decimals, with the decimal mark of the language in force.
+std::string hundredths(double value) {
+    std::string text = fmt::format("{:.2f}", value);
+    std::ranges::replace(text, '.', said_decimal());
+    return text;
+}
+
+/// "Tab headed pair", "Roman blind", in the language in force.
 std::string says(Heading heading, int curtains) {
-    std::string text(heading_rule(heading).says);
+    std::string text = worded(heading_rule(heading).says);
+    if (heading != Heading::roman) {
+        text = curtains == 2 ? say("{} pair", text) : say("{} curtain", text);
+    }
     text.front() = text.front() >= 'a' && text.front() <= 'z' ? static_cast<char>(text.front() - 'a' + 'A') : text[0];
-    return heading == Heading::roman ? text : text + (curtains == 2 ? " pair" : " curtain");
+    return text;
+}
+
+/// What a document says for a layer: in English.
+std::string says_kept(Heading heading, int curtains) {
+    const EnglishHere english;
+    return says(heading, curtains);
 }
 
 std::vector<AgreedCloth> cloths_of(const Survey& survey, const std::vector<Piece>& pieces) {
@@ -72,7 +89,7 @@ std::vector<AgreedLayer> layers_now(const Survey& survey, const Room& room, cons
         layer.title = title_of(room, window);
         layer.heading = treatment->heading;
         layer.curtains = figures.finished->curtains;
-        layer.says = says(*heading, layer.curtains);
+        layer.says = says_kept(*heading, layer.curtains);
         layer.width = figures.finished->width;
         layer.drop = figures.finished->drop;
         if (i < worked.pieces.size()) {
@@ -90,56 +107,64 @@ public:
 
     [[nodiscard]] std::string between(const AgreedLayer& agreed, const AgreedLayer& now) {
         if (agreed.heading != now.heading || agreed.curtains != now.curtains) {
-            add(fmt::format("{} was agreed, {} hangs there now", agreed.says, now.says));
+            add(say("{} was agreed, {} hangs there now", agreed_layer_says(agreed), agreed_layer_says(now)));
         }
-        size("finished width", agreed.width, now.width);
-        size("finished drop", agreed.drop, now.drop);
+        size(say("finished width"), agreed.width, now.width);
+        size(say("finished drop"), agreed.drop, now.drop);
         for (const AgreedCloth& cloth : agreed.cloths) {
             const auto same = std::ranges::find(now.cloths, cloth.fabric, &AgreedCloth::fabric);
             if (same == now.cloths.end()) {
-                add(fmt::format("{} of {} was agreed, and none is taken now", metres(cloth.length), name(cloth)));
+                add(say("{} of {} was agreed, and none is taken now", metres(cloth.length), name(cloth)));
             } else {
                 compare(cloth, *same);
             }
         }
         for (const AgreedCloth& cloth : now.cloths) {
             if (std::ranges::find(agreed.cloths, cloth.fabric, &AgreedCloth::fabric) == agreed.cloths.end()) {
-                add(fmt::format("{} of {} wasn’t agreed", metres(cloth.length), name(cloth)));
+                add(say("{} of {} wasn’t agreed", metres(cloth.length), name(cloth)));
             }
         }
         return text_;
     }
 
 private:
-    [[nodiscard]] static std::string metres(Length length) { return fmt::format("{:.2f} m", length.metres()); }
+    [[nodiscard]] static std::string metres(Length length) { return hundredths(length.metres()) + " m"; }
     [[nodiscard]] static const std::string& name(const AgreedCloth& cloth) {
         return cloth.name.empty() ? cloth.fabric : cloth.name;
     }
     void add(const std::string& part) { text_ += (text_.empty() ? "" : "; ") + part; }
 
-    void size(const char* what, Length agreed, Length now) {
+    void size(const std::string& what, Length agreed, Length now) {
         const double more = (now - agreed).mm();
         if (std::abs(more) >= 0.5) {
-            add(fmt::format("{} {} agreed, {} now, {} {}", what, said_length(agreed, unit_), said_length(now, unit_),
-                            said_length(Length::mm(std::abs(more)), unit_), more > 0.0 ? "more" : "less"));
+            const std::string apart = said_length(Length::mm(std::abs(more)), unit_);
+            const std::string was = said_length(agreed, unit_);
+            const std::string is = said_length(now, unit_);
+            add(more > 0.0 ? say("{} {} agreed, {} now, {} more", what, was, is, apart)
+                           : say("{} {} agreed, {} now, {} less", what, was, is, apart));
         }
     }
 
     void compare(const AgreedCloth& agreed, const AgreedCloth& now) {
         const double more = (now.length - agreed.length).mm();
         if (std::abs(more) >= 0.5) {
-            add(fmt::format("{} of {} agreed, {} now, {:.2f} m {}", metres(agreed.length), name(agreed),
-                            metres(now.length), std::abs(more) / 1000.0, more > 0.0 ? "more" : "less"));
+            const std::string apart = metres(Length::mm(std::abs(more)));
+            const std::string was = metres(agreed.length);
+            const std::string is = metres(now.length);
+            add(more > 0.0 ? say("{} of {} agreed, {} now, {} more", was, name(agreed), is, apart)
+                           : say("{} of {} agreed, {} now, {} less", was, name(agreed), is, apart));
         }
         const bool priced = agreed.cost && now.cost;
         if (agreed.cost.has_value() != now.cost.has_value() || agreed.currency != now.currency ||
             (priced && std::abs(*agreed.cost - *now.cost) >= 0.005)) {
-            add(fmt::format("{} at {} agreed, {} now", name(agreed), money(agreed), money(now)));
+            add(say("{} at {} agreed, {} now", name(agreed), money(agreed), money(now)));
         }
     }
     [[nodiscard]] static std::string money(const AgreedCloth& cloth) {
-        return cloth.cost ? fmt::format("{:.2f}{}{}", *cloth.cost, cloth.currency.empty() ? "" : " ", cloth.currency)
-                          : std::string("no price");
+        if (!cloth.cost) {
+            return say("no price");
+        }
+        return hundredths(*cloth.cost) + (cloth.currency.empty() ? "" : " " + cloth.currency);
     }
 
     LengthUnit unit_;
@@ -147,21 +172,26 @@ private:
 };
 
 std::string signer(const Survey& survey) {
-    return survey.signed_off->by.empty() ? std::string("the client") : survey.signed_off->by;
+    return survey.signed_off->by.empty() ? say("the client") : survey.signed_off->by;
 }
 
 Flag outdated(const Survey& survey, const std::string& layer, const std::string& what) {
-    return {std::string(agreement_outdated),
-            Severity::decide,
-            {},
-            fmt::format("No longer what {} agreed: {}. Set it back, or show it again and have it signed.",
-                        signer(survey), what),
-            "",
-            layer,
-            {}};
+    return {
+        std::string(agreement_outdated),
+        Severity::decide,
+        {},
+        say("No longer what {} agreed: {}. Set it back, or show it again and have it signed.", signer(survey), what),
+        "",
+        layer,
+        {}};
 }
 
 }  // namespace
+
+std::string agreed_layer_says(const AgreedLayer& layer) {
+    const auto heading = layer.heading ? layer.heading->known() : std::nullopt;
+    return heading ? says(*heading, layer.curtains) : layer.says;
+}
 
 Agreed agreed_now(const Survey& survey) {
     Agreed agreed;
@@ -191,8 +221,9 @@ std::vector<Flag> agreement_flags(const Survey& survey, const Room& room, const 
     };
     for (const AgreedLayer& layer : now) {
         const auto before = find(agreed, layer);
-        const std::string what = before == agreed.end() ? fmt::format("{} was added after the signing", layer.says)
-                                                        : DifferenceWriter(survey).between(*before, layer);
+        const std::string what = before == agreed.end()
+                                     ? say("{} was added after the signing", agreed_layer_says(layer))
+                                     : DifferenceWriter(survey).between(*before, layer);
         if (!what.empty()) {
             flags.push_back(outdated(survey, layer.layer, what));
         }
@@ -202,9 +233,9 @@ std::vector<Flag> agreement_flags(const Survey& survey, const Room& room, const 
                                ? !window.layers.empty()
                                : std::ranges::find(window.layers, layer.layer, &Layer::id) != window.layers.end();
         if (layer.window == window.id && find(now, layer) == now.end()) {
-            flags.push_back(
-                outdated(survey, hangs ? layer.layer : "",
-                         fmt::format("{} {}", layer.says, hangs ? "can’t be made as it stands now" : "was taken out")));
+            flags.push_back(outdated(survey, hangs ? layer.layer : "",
+                                     hangs ? say("{} can’t be made as it stands now", agreed_layer_says(layer))
+                                           : say("{} was taken out", agreed_layer_says(layer))));
         }
     }
     return flags;
@@ -245,7 +276,7 @@ std::vector<std::string> unsettled(const Survey& survey, const Figures& figures)
         }
     }
     if (!any) {
-        sentences.insert(sentences.begin(), "There is nothing to agree yet: no curtain or blind can be made.");
+        sentences.insert(sentences.begin(), say("There is nothing to agree yet: no curtain or blind can be made."));
     }
     return sentences;
 }

@@ -18,6 +18,9 @@ inline constexpr std::string_view agreement_outdated = "agreement-outdated";
 /// a price is given. Lengths are whole millimetres, costs as they are worked. Without a digest.
 [[nodiscard]] Agreed agreed_now(const Survey& survey);
 
+/// What hangs there, in the language in force: "Tab headed pair"; as it was written down where the heading isn't known.
+[[nodiscard]] std::string agreed_layer_says(const AgreedLayer& layer);
+
 /// Flags `agreement-outdated` (`decide`), one a layer, where a window differs from what was signed: what was agreed and
 /// what it is now. None where nothing was signed with its figures.
 [[nodiscard]] std::vector<Flag> agreement_flags(const Survey& survey, const Room& room, const Window& window,

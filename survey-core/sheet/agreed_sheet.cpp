@@ -5,6 +5,7 @@
 #include "figures/choices.h"
 #include "sheet/elevation.h"
 #include "sheet/sheet_head.h"
+#include "units/saying.h"
 
 #include <fmt/format.h>
 
@@ -45,7 +46,7 @@ public:
             return std::nullopt;
         }
         Sheet sheet{.kind = SheetKind::agreed, .title = survey_.title, .corner = corner_of(survey_)};
-        sheet.title = sheet.title.empty() ? "What was agreed" : sheet.title;
+        sheet.title = sheet.title.empty() ? say("What was agreed") : sheet.title;
         sheet.heading = heading_paragraphs(heading_lines(survey_, style_), stands_for());
         sheet.provisional = no_longer();
         for (std::size_t at = 0; at < figures_.windows.size(); ++at) {
@@ -55,19 +56,19 @@ public:
         sheet.parts.emplace_back(words());
         sheet.parts.emplace_back(SheetDrawing{
             signature_drawing(is_signed_ ? survey_.signed_off->signature : std::nullopt, signature_width, px_in_mm),
-            is_signed_ ? "Signed" : "To be signed"});
+            is_signed_ ? say("Signed") : say("To be signed")});
         sheet.parts.emplace_back(SheetWords{"", {signer()}});
         return sheet;
     }
 
 private:
     [[nodiscard]] std::string stands_for() const {
-        std::string text = is_signed_ ? "The figures as they stood when they were signed"
-                                      : "The figures as they stand now; nobody has signed yet";
+        std::string text = is_signed_ ? say("The figures as they stood when they were signed")
+                                      : say("The figures as they stand now; nobody has signed yet");
         if (!agreed_.rules.empty()) {
-            text += ", worked by " + agreed_.rules;
+            text += ", " + say("worked by {}", agreed_.rules);
         }
-        return text + (agreed_.revision ? fmt::format(", revision {}.", *agreed_.revision) : ".");
+        return text + (agreed_.revision ? ", " + say("revision {}", *agreed_.revision) + "." : ".");
     }
 
     [[nodiscard]] std::string no_longer() const {
@@ -83,7 +84,7 @@ private:
         for (const std::string& title : agreed_and_gone(survey_)) {
             add(title);
         }
-        return windows.empty() ? windows : "Changed since it was signed: " + windows + ".";
+        return windows.empty() ? windows : say("Changed since it was signed: {}.", windows);
     }
 
     [[nodiscard]] SheetBlock block_of(const AgreedLayer& layer) const {
@@ -91,10 +92,10 @@ private:
         const auto row = [&](std::string what, SheetCell cell) {
             block.rows.push_back({{word_cell(std::move(what)), std::move(cell)}});
         };
-        row(layer.says, word_cell(layer.curtains == 1 ? "one" : count_word(layer.curtains)));
-        row(layer.curtains == 1 ? "Finished width" : "Finished width, each",
+        row(agreed_layer_says(layer), word_cell(count_word(layer.curtains)));
+        row(layer.curtains == 1 ? say("Finished width") : say("Finished width, each"),
             figure_cell(written(layer.width, style_), "agreed.width_mm"));
-        row("Finished drop", figure_cell(written(layer.drop, style_), "agreed.drop_mm"));
+        row(say("Finished drop"), figure_cell(written(layer.drop, style_), "agreed.drop_mm"));
         for (const AgreedCloth& cloth : layer.cloths) {
             const std::string name = cloth.name.empty() ? cloth.fabric : cloth.name;
             std::string text = number_text(cloth.length.metres(), 2, style_) + " m";
@@ -124,13 +125,13 @@ private:
             if (flag.code == agreement_outdated) {
                 minds.push_back({.severity = flag.severity,
                                  .shape = shape_of(flag.severity),
-                                 .word = std::string(flag_word(flag.severity)),
+                                 .word = worded(flag_word(flag.severity)),
                                  .text = flag.text,
                                  .code = flag.code});
             }
         }
         if (!minds.empty()) {
-            sheet.parts.emplace_back(SheetMinds{"What has changed here", std::move(minds)});
+            sheet.parts.emplace_back(SheetMinds{say("What has changed here"), std::move(minds)});
         }
     }
 
@@ -142,7 +143,7 @@ private:
             if (!there) {
                 SheetBlock block = block_of(layer);
                 block.beside = false;
-                block.note = "This window was taken out after the signing.";
+                block.note = say("This window was taken out after the signing.");
                 sheet.parts.emplace_back(std::move(block));
             }
         }
@@ -159,26 +160,26 @@ private:
     }
 
     [[nodiscard]] SheetWords words() const {
-        SheetWords words{.title = "What it stands for", .lines = {}};
+        SheetWords words{.title = say("What it stands for"), .lines = {}};
         const std::string sum = agreed_sum(agreed_, style_);
         if (!sum.empty()) {
-            words.lines.push_back("Cloth in all: " + sum + ". " + std::string(not_a_quotation));
+            words.lines.push_back(say("Cloth in all: {}.", sum) + " " + worded(not_a_quotation));
         }
-        words.lines.emplace_back(
-            "The cloth is cut to these figures. Whoever wants them changed says so before it is cut.");
+        words.lines.push_back(
+            say("The cloth is cut to these figures. Whoever wants them changed says so before it is cut."));
         if (!agreed_.digest.empty()) {
-            words.lines.push_back("Seal of what was signed (SHA-256): " + agreed_.digest);
+            words.lines.push_back(say("Seal of what was signed (SHA-256): {}", agreed_.digest));
         }
         return words;
     }
 
     [[nodiscard]] std::string signer() const {
         if (!is_signed_) {
-            return "Name and day:";
+            return say("Name and day:");
         }
         const SignedOff& signed_off = *survey_.signed_off;
         return signed_off.by + (signed_off.at.empty() ? "" : ", " + day_text(signed_off.at)) +
-               (signed_off.signature ? "." : ". Signed by the typed name alone.");
+               (signed_off.signature ? std::string(".") : ". " + say("Signed by the typed name alone."));
     }
 
     const Survey& survey_;
@@ -196,7 +197,7 @@ Elevation signature_drawing(const std::optional<Signature>& signature, double wi
     Elevation drawing;
     drawing.width = width;
     drawing.height = width / aspect;
-    drawing.title = signature ? "The signature" : "A line to sign on";
+    drawing.title = signature ? say("The signature") : say("A line to sign on");
     drawing.description = drawing.title + ".";
     const double line = drawing.height * 0.86;
     drawing.strokes.push_back({.form = Form::line,
