@@ -40,10 +40,31 @@ void prepare(QPdfWriter& pdf, const Survey& survey, Paper paper) {
     pdf.setCreator(QStringLiteral("Truehang"));
 }
 
-/// Paints the sheets, and gives how many pages each took; nothing where the device won't have it. `pages` is what their
-/// feet say, none at the first time through.
+/// Counts sheets as they are painted, twice each.
+class Painted {
+public:
+    Painted(const LongWork& work, std::size_t sheets) : work_(work), all_(2.0 * static_cast<double>(sheets)) {}
+
+    /// False: leave off before the next one.
+    [[nodiscard]] bool goes_on() {
+        if (work_.on_progress) {
+            work_.on_progress(done_ / all_);
+        }
+        done_ += 1.0;
+        return !stopped();
+    }
+    [[nodiscard]] bool stopped() const { return work_.stopped && work_.stopped(); }
+
+private:
+    const LongWork& work_;
+    double all_;
+    double done_ = 0.0;
+};
+
+/// Paints the sheets, and gives how many pages each took; nothing where the device won't have it, or it was stopped.
+/// `pages` is what their feet say, none at the first time through.
 std::optional<std::vector<int>> paint_all(QPdfWriter& pdf, const std::vector<Sheet>& sheets, Paper paper,
-                                          const std::vector<int>& pages) {
+                                          const std::vector<int>& pages, Painted& painted) {
     QPainter painter;
     if (!painter.begin(&pdf)) {
         return std::nullopt;
@@ -51,20 +72,20 @@ std::optional<std::vector<int>> paint_all(QPdfWriter& pdf, const std::vector<She
     painter.setRenderHint(QPainter::Antialiasing);
     SheetPainter setter(painter, paper, [&pdf] { pdf.newPage(); });
     std::vector<int> taken;
-    for (std::size_t i = 0; i < sheets.size(); ++i) {
+    for (std::size_t i = 0; i < sheets.size() && painted.goes_on(); ++i) {
         if (i > 0) {
             pdf.newPage();
         }
         taken.push_back(setter.paint(sheets[i], i < pages.size() ? pages[i] : 0));
     }
-    return painter.end() ? std::optional(taken) : std::nullopt;
+    return painter.end() && taken.size() == sheets.size() ? std::optional(taken) : std::nullopt;
 }
 
 }  // namespace
 
 Paper locale_paper() { return paper_of_locale(QLocale::system().name().toStdString()); }
 
-Result<Done> print_sheets(const Survey& survey, const PrintAsked& asked, const QString& file) {
+Result<bool> print_sheets(const Survey& survey, const PrintAsked& asked, const QString& file, const LongWork& work) {
     if (!asked.window.isEmpty() && !has_window(survey, asked.window)) {
         return Error{ErrorCode::missing, bytes(asked.window),
                      QCoreApplication::translate("print", "The survey has no window of this id.").toStdString()};
@@ -88,13 +109,15 @@ Result<Done> print_sheets(const Survey& survey, const PrintAsked& asked, const Q
     scratch.open(QIODevice::WriteOnly);
     QPdfWriter counted(&scratch);
     prepare(counted, survey, paper);
-    const auto pages = paint_all(counted, sheets, paper, {});
+    Painted painted(work, sheets.size());
+    const auto pages = paint_all(counted, sheets, paper, {}, painted);
     QPdfWriter pdf(file);
     prepare(pdf, survey, paper);
-    return pages && paint_all(pdf, sheets, paper, *pages) ? Result<Done>(Done{}) : Result<Done>(unwritten(file));
+    const bool written = pages && paint_all(pdf, sheets, paper, *pages, painted);
+    return written || painted.stopped() ? Result<bool>(written) : Result<bool>(unwritten(file));
 }
 
-Result<Done> print_sheet(const Survey& survey, const QString& windowId, const QString& file) {
+Result<bool> print_sheet(const Survey& survey, const QString& windowId, const QString& file) {
     return print_sheets(survey, {.window = windowId}, file);
 }
 

@@ -3,6 +3,7 @@
 
 #include "sheet/paper.h"
 #include "sheet/sheets.h"
+#include "store/visit_file.h"
 #include "survey/survey.h"
 #include "units/result.h"
 
@@ -24,11 +25,13 @@ struct PrintAsked {
 [[nodiscard]] Paper locale_paper();
 
 /// Writes sheets as one PDF, each from a fresh page and with its own pages counted, every number as `sheet` writes it.
-/// Needs a QGuiApplication (an offscreen one will do). Errors: `missing` where the survey has no such window or nothing
-/// is worked that such a sheet could say, `io` where the file can't be written.
-[[nodiscard]] Result<Done> print_sheets(const Survey& survey, const PrintAsked& asked, const QString& file);
+/// Needs a QGuiApplication (an offscreen one will do), on any thread. False: it was stopped, and what stands in `file`
+/// is of no use. Errors: `missing` where the survey has no such window or nothing is worked that such a sheet could
+/// say, `io` where the file can't be written.
+[[nodiscard]] Result<bool> print_sheets(const Survey& survey, const PrintAsked& asked, const QString& file,
+                                        const LongWork& work = {});
 
 /// The measure sheet of one window.
-[[nodiscard]] Result<Done> print_sheet(const Survey& survey, const QString& windowId, const QString& file);
+[[nodiscard]] Result<bool> print_sheet(const Survey& survey, const QString& windowId, const QString& file);
 
 }  // namespace truehang

@@ -8,7 +8,6 @@
 
 #include <QFile>
 #include <QRegularExpression>
-#include <QTemporaryDir>
 
 namespace truehang {
 
@@ -48,6 +47,10 @@ SheetsModel::SheetsModel(OpenVisit& open, Devices& devices, QObject* parent)
         forget();
     });
     connect(&open, &OpenVisit::changed, this, &SheetsModel::forget);
+    connect(&aside_, &WorkAside::progressed, this, [this](int percent) {
+        percent_ = percent;
+        emit changed();
+    });
 }
 
 void SheetsModel::forget() {
@@ -109,33 +112,47 @@ QUrl SheetsModel::place() const {
         QStringLiteral("%1/%2, %3.pdf").arg(devices_.files->documents().toLocalFile(), name, what));
 }
 
-Result<Done> SheetsModel::printTo(const QUrl& file) const {
-    const QTemporaryDir folder;
-    const QString scratch = folder.filePath(QStringLiteral("sheets.pdf"));
+QString SheetsModel::doing() const { return working_ ? tr("Writing the PDF, %1 %").arg(percent_) : QString(); }
+
+void SheetsModel::print() {
+    if (!open_.isOpen() || working_) {
+        return;
+    }
     PrintAsked asked;
     asked.kinds = kinds_of(kind_);
     asked.window = window_;
     asked.paper = paper_;
     asked.unit = length_unit(bytes(unit()));
-    auto printed = print_sheets(open_.survey(), asked, scratch);
-    QFile pdf(scratch);
-    if (!printed || !pdf.open(QIODevice::ReadOnly)) {
-        return printed ? Error{ErrorCode::io, bytes(scratch), bytes(pdf.errorString())} : printed.error();
-    }
-    return devices_.files->write(file, pdf.readAll());
-}
-
-void SheetsModel::print() {
-    if (!open_.isOpen()) {
-        return;
-    }
-    const QUrl file = place();
-    const auto printed = printTo(file);
-    written_ = printed ? file : QUrl();
-    line_ = printed ? tr("Written: %1").arg(file.toLocalFile()) : fault_of(printed);
+    working_ = true;
+    percent_ = 0;
+    line_.clear();
+    written_.clear();
+    aside_.begin();
+    const QString scratch = folder_.filePath(QStringLiteral("sheets.pdf"));
+    aside_.run([survey = open_.survey(), asked,
+                scratch](const LongWork& work) { return print_sheets(survey, asked, scratch, work); },
+               [this, file = place(), scratch](const Result<bool>& printed) { end(printed, file, scratch); });
     emit changed();
 }
 
-bool SheetsModel::share() { return written() && devices_.share->share(written_); }
+void SheetsModel::end(const Result<bool>& printed, const QUrl& file, const QString& scratch) {
+    working_ = false;
+    QFile pdf(scratch);
+    if (printed && !*printed) {
+        line_ = tr("Stopped. Nothing was written.");
+    } else if (!printed || !pdf.open(QIODevice::ReadOnly)) {
+        line_ = printed ? pdf.errorString() : fault_of(printed);
+    } else {
+        const auto kept = devices_.files->write(file, pdf.readAll());
+        written_ = kept ? file : QUrl();
+        line_ = kept ? tr("Written: %1").arg(file.toLocalFile()) : fault_of(kept);
+    }
+    pdf.remove();
+    emit changed();
+}
+
+void SheetsModel::stop() { aside_.stop(); }
+
+bool SheetsModel::handOn() { return written() && devices_.share->share(written_); }
 
 }  // namespace truehang

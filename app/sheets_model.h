@@ -2,9 +2,11 @@
 #pragma once
 
 #include "print.h"
+#include "work_aside.h"
 
 #include <QObject>
 #include <QString>
+#include <QTemporaryDir>
 #include <QUrl>
 #include <QVariantList>
 
@@ -26,6 +28,10 @@ class SheetsModel : public QObject {
     Q_PROPERTY(QString paper READ paper WRITE setPaper NOTIFY changed)
     /// `mm` or `in`; the visit's own at first.
     Q_PROPERTY(QString unit READ unit WRITE setUnit NOTIFY changed)
+    /// It is being written: how far, from 0 to 1, and in words.
+    Q_PROPERTY(bool working READ working NOTIFY changed)
+    Q_PROPERTY(double share READ share NOTIFY changed)
+    Q_PROPERTY(QString doing READ doing NOTIFY changed)
     /// What came of the last: where it stands, or why not; empty before.
     Q_PROPERTY(QString line READ line NOTIFY changed)
     /// There is a file to hand on.
@@ -43,13 +49,18 @@ public:
     void setPaper(const QString& paper);
     [[nodiscard]] QString unit() const;
     void setUnit(const QString& unit);
+    [[nodiscard]] bool working() const { return working_; }
+    [[nodiscard]] double share() const { return percent_ / 100.0; }
+    [[nodiscard]] QString doing() const;
     [[nodiscard]] QString line() const { return line_; }
     [[nodiscard]] bool written() const { return !written_.isEmpty(); }
 
-    /// Writes the chosen sheets into the documents folder.
+    /// Writes the chosen sheets into the documents folder, as they stand now.
     Q_INVOKABLE void print();
+    /// Leaves off writing; nothing is written then.
+    Q_INVOKABLE void stop();
     /// Hands the last file to the system's own sharing; false where there is none.
-    Q_INVOKABLE bool share();
+    Q_INVOKABLE bool handOn();
 
 signals:
     void changed();
@@ -57,7 +68,7 @@ signals:
 private:
     void forget();
     [[nodiscard]] QUrl place() const;
-    [[nodiscard]] Result<Done> printTo(const QUrl& file) const;
+    void end(const Result<bool>& printed, const QUrl& file, const QString& scratch);
 
     OpenVisit& open_;
     Devices& devices_;
@@ -67,6 +78,10 @@ private:
     std::optional<LengthUnit> unit_;
     QString line_;
     QUrl written_;
+    bool working_ = false;
+    int percent_ = 0;
+    QTemporaryDir folder_;
+    WorkAside aside_;
 };
 
 }  // namespace truehang

@@ -1554,6 +1554,10 @@
         <source>client’s copy</source>
         <translation>für die Kundschaft</translation>
     </message>
+    <message>
+        <source>Stop writing</source>
+        <translation>Schreiben anhalten</translation>
+    </message>
 </context>
 <context>
     <name>SignPanel</name>
@@ -3926,6 +3930,14 @@
     <message>
         <source>agreement</source>
         <translation>Vereinbarung</translation>
+    </message>
+    <message>
+        <source>Writing the PDF, %1 %</source>
+        <translation>Das PDF wird geschrieben, %1 %</translation>
+    </message>
+    <message>
+        <source>Stopped. Nothing was written.</source>
+        <translation>Angehalten. Nichts wurde geschrieben.</translation>
     </message>
 </context>
 <context>

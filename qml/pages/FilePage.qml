@@ -47,7 +47,10 @@ Page {
         }
         FileWork {
             width: parent.width
-            file: page.file
+            working: page.file.working
+            doing: page.file.doing
+            share: page.file.share
+            line: page.file.line
         }
     }
 }

@@ -1,18 +1,20 @@
 // SPDX-License-Identifier: Apache-2.0
 import QtQuick
-import Truehang
 import Truehang.Face
 
-// How far a visit's file is, and what came of it.
+// How far a file is that is being written or read, and what came of it.
 Column {
     id: work
 
-    required property VisitFileModel file
+    required property bool working
+    required property string doing
+    required property real share // 0 to 1
+    required property string line
 
     Sentence {
         width: parent.width
-        visible: work.file.working
-        text: work.file.doing
+        visible: work.working
+        text: work.doing
         topPadding: Theme.gap
         bottomPadding: Theme.rowGap
         Accessible.role: Accessible.ProgressBar
@@ -20,7 +22,7 @@ Column {
     Item {
         width: parent.width
         height: Theme.focus
-        visible: work.file.working
+        visible: work.working
 
         Rule {
             width: parent.width
@@ -28,19 +30,19 @@ Column {
         }
         Rule {
             firm: true
-            width: parent.width * work.file.share
+            width: parent.width * work.share
             height: parent.height
         }
     }
     Sentence {
         width: parent.width
         visible: text !== ""
-        text: work.file.line
+        text: work.line
         topPadding: Theme.gap
         wrapMode: Text.WrapAtWordBoundaryOrAnywhere
 
         Announced {
-            words: work.file.line
+            words: work.line
         }
     }
 }

@@ -197,7 +197,8 @@ Page {
 
             ChoiceList {
                 width: parent.width
-                label: ""
+                label: qsTr("What this photo is of")
+                titled: false
                 choices: page.subjects()
                 chosen: page.photos.photos.value(page.photos.photos.indexOf(page.given), "of") ?? ""
                 onChose: word => {

@@ -11,15 +11,20 @@ Page {
     readonly property SheetsModel sheets: page.notebook.sheets
 
     Screen {
+        id: screen
+
         anchors.fill: parent
         focus: true
         title: qsTr("Sheets to print")
-        action: page.sheets.written ? qsTr("Back to the visit") : qsTr("Write the PDF")
+        action: page.sheets.working ? qsTr("Stop writing") : page.sheets.written ? qsTr("Back to the visit") : qsTr("Write the PDF")
         onBackAsked: page.leave()
         onActed: {
-            if (page.sheets.written) {
+            if (page.sheets.working) {
+                page.sheets.stop();
+            } else if (page.sheets.written) {
                 page.leave();
             } else {
+                screen.toTop();
                 page.sheets.print();
             }
         }
@@ -28,11 +33,19 @@ Page {
                 visible: page.sheets.written
                 text: qsTr("hand it on")
                 explained: qsTr("Hand the PDF on")
-                onClicked: page.sheets.share()
+                onClicked: page.sheets.handOn()
             }
         ]
 
+        FileWork {
+            width: parent.width
+            working: page.sheets.working
+            doing: page.sheets.doing
+            share: page.sheets.share
+            line: page.sheets.line
+        }
         ChoiceList {
+            visible: !page.sheets.working
             width: parent.width
             label: qsTr("Which")
             chosen: page.sheets.kind
@@ -65,6 +78,7 @@ Page {
             onChose: word => page.sheets.kind = word
         }
         ChoiceList {
+            visible: !page.sheets.working
             width: parent.width
             label: qsTr("Paper")
             chosen: page.sheets.paper
@@ -81,6 +95,7 @@ Page {
             onChose: word => page.sheets.paper = word
         }
         ChoiceList {
+            visible: !page.sheets.working
             width: parent.width
             label: qsTr("Lengths in")
             chosen: page.sheets.unit
@@ -97,6 +112,7 @@ Page {
             onChose: word => page.sheets.unit = word
         }
         ChoiceList {
+            visible: !page.sheets.working
             width: parent.width
             label: qsTr("Of")
             chosen: page.sheets.window
@@ -108,16 +124,6 @@ Page {
             second: true
             visible: page.sheets.window !== "" && (page.sheets.kind === "all" || page.sheets.kind === "cutting")
             text: qsTr("The cutting list is of the whole house all the same: a roll is cut for all its windows.")
-        }
-        Sentence {
-            width: parent.width
-            visible: text !== ""
-            text: page.sheets.line
-            topPadding: Theme.gap
-
-            Announced {
-                words: page.sheets.line
-            }
         }
     }
 }

@@ -54,7 +54,10 @@ FocusScope {
         }
         FileWork {
             width: parent.width
-            file: panel.file
+            working: panel.file.working
+            doing: panel.file.doing
+            share: panel.file.share
+            line: panel.file.line
         }
     }
 

@@ -219,6 +219,7 @@ private slots:
         bench.settle();
         sheets->setKind("agreed");
         sheets->print();
+        QTRY_VERIFY_WITH_TIMEOUT(!sheets->working(), patience);
         QVERIFY(sheets->written());
         QVERIFY(bench.files->held.firstKey().fileName().endsWith("agreement.pdf"));
         QVERIFY(bench.files->held.first().startsWith("%PDF-"));

@@ -18,9 +18,29 @@ private:
     }
 
     static QByteArray only_file(Scene& scene) {
+        if (!QTest::qWaitFor([&] { return !scene.notebook().sheets()->working(); }, patience)) {
+            return {};
+        }
         scene.settle();
         const auto& held = scene.bench().files->held;
         return held.size() == 1 ? held.first() : QByteArray();
+    }
+
+    /// So many windows that their sheets take a hundred times as long to write as a touch takes.
+    static void makeMany(Scene& scene) {
+        scene.notebook().open()->edit("many windows", [&](Survey& survey) {
+            for (Room& room : survey.rooms) {
+                const std::vector<Window> windows = room.windows;
+                for (int copy = 0; copy < 15; ++copy) {
+                    for (const Window& window : windows) {
+                        room.windows.push_back(window);
+                        room.windows.back().id = scene.notebook().open()->newId();
+                    }
+                }
+            }
+            return true;
+        });
+        scene.settle();
     }
 
 private slots:
@@ -80,11 +100,30 @@ private slots:
         scene.openWindow("Pilot house", {});
         scene.notebook().setScreen("sheets");
         QVERIFY(chose(scene, "Write the PDF"));
-        scene.settle();
+        QVERIFY(!only_file(scene).isEmpty());
         QVERIFY(scene.notebook().sheets()->written());
         QVERIFY(chose(scene, "cutting list"));
         QVERIFY(!scene.notebook().sheets()->written());
         QVERIFY(scene.find("Write the PDF"));
+    }
+
+    void writingIsSeenAndCanBeStopped() {
+        Scene scene;
+        scene.openWindow("Pilot house", {});
+        makeMany(scene);
+        scene.notebook().setScreen("sheets");
+        QVERIFY(chose(scene, "Write the PDF"));
+        QVERIFY(scene.notebook().sheets()->working());
+        QVERIFY(scene.notebook().sheets()->doing().startsWith("Writing the PDF, "));
+        scene.notebook().sheets()->print();  // once is enough
+        scene.grab("sheets-working");
+        QCOMPARE(scene.faultsOfLayout(), QStringList());
+        QVERIFY2(chose(scene, "Stop writing"), qPrintable(scene.names().join(" | ")));
+        QVERIFY(only_file(scene).isEmpty());
+        QCOMPARE(scene.notebook().sheets()->line(), QString("Stopped. Nothing was written."));
+        QVERIFY(!scene.notebook().sheets()->written());
+        QVERIFY(scene.bench().files->held.isEmpty());
+        QCOMPARE(Scene::warnings(), QStringList());
     }
 
     void whatIsntWorkedYetIsSaid() {
@@ -94,7 +133,7 @@ private slots:
         scene.notebook().setScreen("sheets");
         QVERIFY(chose(scene, "making sheets"));
         QVERIFY(chose(scene, "Write the PDF"));
-        scene.settle();
+        QVERIFY(only_file(scene).isEmpty());
         QVERIFY(scene.bench().files->held.isEmpty());
         QVERIFY(!scene.notebook().sheets()->line().isEmpty());
     }
