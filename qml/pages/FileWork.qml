@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 import QtQuick
+import Truehang
 import Truehang.Face
 
 // How far a file is that is being written or read, and what came of it.

@@ -321,11 +321,11 @@ void Job::closeMidNumber() {
     person_.touch(QStringLiteral("Measure the next window"));
     standAt("wall.right");
     pressKeys(QStringLiteral("48"));
-    const QString before = person_.described(QStringLiteral("Reading, mm"));
+    const QString before = person_.reading();
     program_.end();
     program_.open();
     standAt("wall.right");
-    const QString after = person_.described(QStringLiteral("Reading, mm"));
+    const QString after = person_.reading();
     if (before != QStringLiteral("48") || after != before) {
         throw std::runtime_error("48 was typed, \"" + before.toStdString() + "\" shown, then \"" + after.toStdString() +
                                  "\"");

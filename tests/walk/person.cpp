@@ -2,6 +2,7 @@
 #include "person.h"
 
 #include <QTest>
+#include <algorithm>
 #include <stdexcept>
 
 namespace truehang::walk {
@@ -35,6 +36,11 @@ bool is_control(QQuickItem* item) {
         default:
             return false;
     }
+}
+
+bool is_checked(QQuickItem* item) {
+    QAccessibleInterface* heard_as = QAccessible::queryAccessibleInterface(item);
+    return heard_as != nullptr && heard_as->state().checked;
 }
 
 void collect(QQuickItem* item, QList<QQuickItem*>& into) {
@@ -203,14 +209,22 @@ void Person::write(const QString& field, const QString& text) {
 void Person::choose(const QString& group, const QString& choice) {
     const QQuickItem* within = await({group, false, false});
     QQuickItem* option = find({choice, false, true}, within);
-    if (option == nullptr && find({choice + QStringLiteral(", chosen"), false, true}, within) != nullptr) {
-        return;
-    }
     if (option == nullptr) {
         throw std::runtime_error("\"" + group.toStdString() + "\" offers no \"" + choice.toStdString() + "\"");
     }
+    if (is_checked(option)) {
+        return;
+    }
     touchItem(option);
-    expect(choice + QStringLiteral(", chosen"));
+    if (!QTest::qWaitFor([&] { return isChosen(choice); }, patience)) {
+        throw std::runtime_error("\"" + choice.toStdString() + "\" isn't chosen by a touch");
+    }
+}
+
+bool Person::isChosen(const QString& choice) const {
+    const auto all = items();
+    return std::any_of(all.begin(), all.end(),
+                       [&](QQuickItem* item) { return is_checked(item) && name_of(item) == choice; });
 }
 
 void Person::expect(const QString& name) { (void)await({name}); }
@@ -224,10 +238,15 @@ QString Person::heard(const QString& beginning) const {
     return item != nullptr ? name_of(item) : QString();
 }
 
-QString Person::described(const QString& name) const {
-    QQuickItem* item = find({name});
-    QAccessibleInterface* heard_as = item != nullptr ? QAccessible::queryAccessibleInterface(item) : nullptr;
-    return heard_as != nullptr ? heard_as->text(QAccessible::Description) : QString();
+QString Person::reading() const {
+    for (QQuickItem* item : items()) {
+        QAccessibleInterface* heard_as = QAccessible::queryAccessibleInterface(item);
+        if (heard_as != nullptr && heard_as->role() == QAccessible::EditableText &&
+            name_of(item).contains(QStringLiteral(", reading in "))) {
+            return heard_as->text(QAccessible::Value);
+        }
+    }
+    return {};
 }
 
 }  // namespace truehang::walk

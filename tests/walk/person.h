@@ -34,10 +34,12 @@ public:
     void expect(const QString& name);
     void expectBeginning(const QString& beginning);
     [[nodiscard]] bool sees(const QString& name) const;
+    /// A choice of this name stands chosen.
+    [[nodiscard]] bool isChosen(const QString& choice) const;
     /// The name of the first thing on the screen that begins so, in all its words; empty where none is.
     [[nodiscard]] QString heard(const QString& beginning) const;
-    /// What is said beside the name of the first thing that is called so.
-    [[nodiscard]] QString described(const QString& name) const;
+    /// The number in the field of the station, as it is heard; empty where none is or there is no station.
+    [[nodiscard]] QString reading() const;
     /// The names of everything on the page, scrolled away or not.
     [[nodiscard]] QStringList names() const;
 
