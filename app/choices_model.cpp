@@ -362,7 +362,7 @@ void ChoicesModel::leaveOut(int number) {
 /// Hangs the layer as the variation has it; false where that changes nothing.
 bool ChoicesModel::hang(const QString& step, const Variation& wanted) {
     const auto at = static_cast<std::size_t>(hanging_.current());
-    return open_.editWindow(step, open_.windowId(), [&wanted, at](Window& window) {
+    return open_.editWindow(step, open_.windowId(), [wanted, at](Window& window) {
         if (at >= window.layers.size()) {
             return false;
         }

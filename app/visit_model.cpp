@@ -390,7 +390,7 @@ QString VisitModel::addRoom(const QString& name) {
     const QString called =
         name.trimmed().isEmpty() ? tr("Room %1").arg(open_.survey().rooms.size() + 1) : name.trimmed();
     room.name = bytes(called);
-    const bool added = open_.edit(tr("Room: %1").arg(called), [&room](Survey& survey) {
+    const bool added = open_.edit(tr("Room: %1").arg(called), [room](Survey& survey) {
         survey.rooms.push_back(room);
         return true;
     });
@@ -547,7 +547,11 @@ QString VisitModel::copyWindow(const QString& windowId) {
     const QString name = tr("Window %1").arg(windows_.count() + 1);
     const Window made = window_like(*window, bytes(name), [this] { return open_.newId(); });
     const bool added = open_.edit(tr("Window: %1").arg(name), [room = shown(room->id), made, windowId](Survey& survey) {
-        auto& windows = find_room(survey, room)->windows;
+        Room* const there = find_room(survey, room);
+        if (!there) {
+            return false;
+        }
+        auto& windows = there->windows;
         const auto other = std::ranges::find(windows, bytes(windowId), &Window::id);
         windows.insert(other == windows.end() ? other : other + 1, made);
         return true;

@@ -55,6 +55,36 @@ private slots:
         QCOMPARE(column(visit->windows(), "name"), (QStringList{"A", "B", "C", "D"}));
     }
 
+    static void whatIsAddedDuringAnUndoWaitsForIt() {
+        Bench bench;
+        const QStringList ids = makeHouse(bench);
+        VisitModel* visit = bench.notebook().visit();
+        visit->renameRoom(visit->rooms()->value(0, "roomId").toString(), "Parlour, at the back of the house");
+        bench.settle();
+        visit->undo();
+        visit->addRoom("An attic whose name is longer than a short one");
+        visit->copyWindow(ids[0]);
+        bench.settle();
+        QCOMPARE(column(visit->rooms(), "name"),
+                 (QStringList{"Parlour", "Kitchen", "An attic whose name is longer than a short one"}));
+        QCOMPARE(visit->windows()->count(), 5);
+    }
+
+    static void whatIsAddedToARoomThatIsGoneByThenIsNot() {
+        Bench bench;
+        const QStringList ids = makeHouse(bench);
+        VisitModel* visit = bench.notebook().visit();
+        visit->removeRoom(visit->rooms()->value(0, "roomId").toString());
+        bench.settle();
+        visit->undo();
+        bench.settle();
+        QCOMPARE(visit->windows()->count(), 4);
+        visit->redo();  // takes the room away again
+        visit->copyWindow(ids[0]);
+        bench.settle();
+        QCOMPARE(column(visit->windows(), "name"), (QStringList{"D"}));
+    }
+
     static void roomsChangePlacesWithTheirWindows() {
         Bench bench;
         makeHouse(bench);
