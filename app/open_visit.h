@@ -51,8 +51,8 @@ public:
     /// What happens once an edit is on the disk (no text) or couldn't be written (the reason).
     using AfterKeeping = std::function<void(const QString& fault)>;
 
-    /// Changes the survey. `says` is what undo calls it. False, and nothing done, where `change` returns false. While an
-    /// undo is on its way `change` waits for it and is called later, on another state: it holds all that it needs.
+    /// Changes the survey. `says` is what undo calls it. False, and nothing done, where `change` returns false. While
+    /// an undo is on its way `change` waits for it and is called later, on another state: it holds all that it needs.
     bool edit(const QString& says, const std::function<bool(Survey&)>& change, AfterKeeping after = {});
     bool editWindow(const QString& says, const QString& windowId, const std::function<bool(Window&)>& change,
                     AfterKeeping after = {});

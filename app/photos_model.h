@@ -17,8 +17,8 @@ class OpenVisit;
 class Settings;
 struct Devices;
 
-/// The photos of the open window, of what is in its way, and of its room. What comes in is turned upright and re-encoded without location or owner data, off
-/// the interface's thread; its row shows once it is kept.
+/// The photos of the open window, of what is in its way, and of its room. What comes in is turned upright and
+/// re-encoded without location or owner data, off the interface's thread; its row shows once it is kept.
 class PhotosModel : public QObject {
     Q_OBJECT
     Q_PROPERTY(QString windowTitle READ windowTitle NOTIFY changed)
