@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "plain_recess.h"
 #include "scene.h"
 
 #include "survey/counted.h"
@@ -68,25 +69,6 @@ private:
     double travel_px_ = 0.0;
     QPointF last_;
 };
-
-struct Typed {
-    const char* station;
-    const char* digits;
-};
-
-/// A plain recess for a pair to the floor, in mm: the readings that such a pair is made from.
-constexpr std::array<Typed, 12> plain_recess{{{"opening.width.top", "1238"},
-                                              {"opening.width.middle", "1240"},
-                                              {"opening.width.bottom", "1241"},
-                                              {"below.left", "871"},
-                                              {"opening.height.left", "1130"},
-                                              {"above.left", "340"},
-                                              {"ceiling.left", "2341"},
-                                              {"below.centre", "869"},
-                                              {"opening.height.centre", "1131"},
-                                              {"below.right", "866"},
-                                              {"opening.height.right", "1132"},
-                                              {"pole.above", "120"}}};
 
 bool type(Thumb& thumb, const QString& text, int& digits) {
     for (const QChar character : text) {

@@ -2,36 +2,13 @@
 #include "keys.h"
 #include "photo_marks.h"
 #include "places.h"
+#include "plain_recess.h"
 
 #include <QGuiApplication>
 #include <QTest>
-#include <array>
 
 using namespace truehang;
 using namespace truehang::test;
-
-namespace {
-
-struct Typed {
-    const char* station;
-    const char* digits;
-};
-
-/// A plain recess, in mm, that adds up: 871 below, 1130 of the opening and 340 above make the 2341 of the ceiling.
-constexpr std::array<Typed, 12> plain_recess{{{"opening.width.top", "1238"},
-                                              {"opening.width.middle", "1240"},
-                                              {"opening.width.bottom", "1241"},
-                                              {"below.left", "871"},
-                                              {"opening.height.left", "1130"},
-                                              {"above.left", "340"},
-                                              {"ceiling.left", "2341"},
-                                              {"below.centre", "869"},
-                                              {"opening.height.centre", "1131"},
-                                              {"below.right", "866"},
-                                              {"opening.height.right", "1132"},
-                                              {"pole.above", "120"}}};
-
-}  // namespace
 
 #define PRESS(name) QVERIFY2(keys.press(name), qPrintable(keys.said()))
 #define AT(screen_is) QCOMPARE(scene.notebook().screen(), QString(screen_is))
