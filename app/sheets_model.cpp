@@ -8,6 +8,7 @@
 
 #include <QFile>
 #include <QRegularExpression>
+#include <QTemporaryDir>
 
 namespace truehang {
 
@@ -35,6 +36,24 @@ QString file_word(SheetKind kind) {
             break;
     }
     return SheetsModel::tr("hanging sheets");
+}
+
+/// The sheets as one PDF; none where the work was stopped.
+Result<std::optional<QByteArray>> pdf_of(const Survey& survey, const PrintAsked& asked, const LongWork& work) {
+    const QTemporaryDir folder;
+    const QString scratch = folder.filePath(QStringLiteral("sheets.pdf"));
+    const auto printed = print_sheets(survey, asked, scratch, work);
+    if (!printed) {
+        return printed.error();
+    }
+    if (!*printed) {
+        return std::optional<QByteArray>();
+    }
+    QFile pdf(scratch);
+    if (!pdf.open(QIODevice::ReadOnly)) {
+        return Error{ErrorCode::io, bytes(scratch), bytes(pdf.errorString())};
+    }
+    return std::optional(pdf.readAll());
 }
 
 }  // namespace
@@ -128,26 +147,22 @@ void SheetsModel::print() {
     line_.clear();
     written_.clear();
     aside_.begin();
-    const QString scratch = folder_.filePath(QStringLiteral("sheets.pdf"));
-    aside_.run([survey = open_.survey(), asked,
-                scratch](const LongWork& work) { return print_sheets(survey, asked, scratch, work); },
-               [this, file = place(), scratch](const Result<bool>& printed) { end(printed, file, scratch); });
+    aside_.run([survey = open_.survey(), asked](const LongWork& work) { return pdf_of(survey, asked, work); },
+               [this, file = place()](const Result<std::optional<QByteArray>>& pdf) { end(pdf, file); });
     emit changed();
 }
 
-void SheetsModel::end(const Result<bool>& printed, const QUrl& file, const QString& scratch) {
+void SheetsModel::end(const Result<std::optional<QByteArray>>& pdf, const QUrl& file) {
     working_ = false;
-    QFile pdf(scratch);
-    if (printed && !*printed) {
+    if (!pdf) {
+        line_ = fault_of(pdf);
+    } else if (!*pdf) {
         line_ = tr("Stopped. Nothing was written.");
-    } else if (!printed || !pdf.open(QIODevice::ReadOnly)) {
-        line_ = printed ? pdf.errorString() : fault_of(printed);
     } else {
-        const auto kept = devices_.files->write(file, pdf.readAll());
+        const auto kept = devices_.files->write(file, **pdf);
         written_ = kept ? file : QUrl();
         line_ = kept ? tr("Written: %1").arg(file.toLocalFile()) : fault_of(kept);
     }
-    pdf.remove();
     emit changed();
 }
 

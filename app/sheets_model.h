@@ -4,9 +4,9 @@
 #include "print.h"
 #include "work_aside.h"
 
+#include <QByteArray>
 #include <QObject>
 #include <QString>
-#include <QTemporaryDir>
 #include <QUrl>
 #include <QVariantList>
 
@@ -68,7 +68,8 @@ signals:
 private:
     void forget();
     [[nodiscard]] QUrl place() const;
-    void end(const Result<bool>& printed, const QUrl& file, const QString& scratch);
+    /// `pdf`: none where it was stopped.
+    void end(const Result<std::optional<QByteArray>>& pdf, const QUrl& file);
 
     OpenVisit& open_;
     Devices& devices_;
@@ -80,7 +81,6 @@ private:
     QUrl written_;
     bool working_ = false;
     int percent_ = 0;
-    QTemporaryDir folder_;
     WorkAside aside_;
 };
 
