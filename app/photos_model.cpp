@@ -143,6 +143,10 @@ void PhotosModel::setComesAs(const QString& word) {
     }
 }
 
+void PhotosModel::comesOf(const QString& obstructionId) {
+    setComesAs(word_of({.room = false, .obstruction = bytes(obstructionId)}));
+}
+
 void PhotosModel::give(const QString& sha256, const QString& word) {
     const QString says = subjects_.value(subjects_.indexOf(word), QStringLiteral("says")).toString();
     open_.edit(tr("A photo is of: %1").arg(says),

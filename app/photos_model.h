@@ -50,6 +50,8 @@ public:
     [[nodiscard]] ShownRows* subjects() { return &subjects_; }
     [[nodiscard]] QString comesAs() const { return comes_as_; }
     void setComesAs(const QString& word);
+    /// What comes in shows this thing that is in the way.
+    Q_INVOKABLE void comesOf(const QString& obstructionId);
     [[nodiscard]] int coming() const { return coming_; }
     [[nodiscard]] QString fault() const { return fault_; }
     [[nodiscard]] QUrl cameraSource() const;

@@ -21,7 +21,11 @@ FocusScope {
     function pageOf(screen) {
         if (!pages.pagesRead[screen]) {
             const name = screen.charAt(0).toUpperCase() + screen.slice(1);
-            pages.pagesRead[screen] = Qt.createComponent(Qt.resolvedUrl("pages/" + name + "Page.qml"));
+            const read = Qt.createComponent(Qt.resolvedUrl("pages/" + name + "Page.qml"));
+            if (read.status === Component.Error) {
+                console.warn(read.errorString());
+            }
+            pages.pagesRead[screen] = read;
         }
         return pages.pagesRead[screen];
     }

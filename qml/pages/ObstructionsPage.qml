@@ -178,7 +178,7 @@ Page {
                 text: qsTr("photos of it")
                 explained: qsTr("Photos: what comes in is of this")
                 onClicked: {
-                    page.notebook.photos.comesAs = "obstruction/" + page.obstructions.current;
+                    page.notebook.photos.comesOf(page.obstructions.current);
                     page.notebook.screen = "photos";
                 }
             }

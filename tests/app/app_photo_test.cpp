@@ -326,7 +326,7 @@ void AppPhotoTest::aPhotoIsOfWhatItIsSaidToBeOf() {
     const auto room = [&]() -> const Room& { return bench.notebook().open()->survey().rooms.at(0); };
     QCOMPARE(column(photos->subjects(), "says"), QStringList({"the window", "Radiator", "the room"}));
 
-    photos->setComesAs("obstruction/" + radiator);
+    photos->comesOf(radiator);
     const QUrl file = QUrl::fromLocalFile("/camera/1.jpg");
     bench.files->held.insert(file, orientation_picture(6));
     photos->takeIn(file);
