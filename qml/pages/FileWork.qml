@@ -40,6 +40,7 @@ Column {
         visible: text !== ""
         text: work.line
         topPadding: Theme.gap
+        bottomPadding: Theme.gap
         wrapMode: Text.WrapAtWordBoundaryOrAnywhere
 
         Announced {
