@@ -82,7 +82,8 @@ constexpr int speak_anew = 1000;  // how the event loop ends where another langu
 
 /// The face until it is closed or another language is chosen: everything is said by the time it is shown, so it is
 /// shown anew, at the same place.
-int show_face(SurveyKeeping& keeping, Devices& devices, const QString& data, const std::string& window_size) {
+int show_face(SurveyKeeping& keeping, Devices& devices, const QString& data, const std::string& window_size,
+              const std::shared_future<void>& fonts) {
     const QString settings = data + QStringLiteral("/settings.ini");
     speak(Settings(settings).language());
     Notebook notebook(keeping, devices, settings);
@@ -91,6 +92,7 @@ int show_face(SurveyKeeping& keeping, Devices& devices, const QString& data, con
         [] { QCoreApplication::exit(speak_anew); }, Qt::QueuedConnection);
     QQmlApplicationEngine engine;
     engine.setInitialProperties({{QStringLiteral("notebook"), QVariant::fromValue(&notebook)}});
+    fonts.wait();
     engine.load(QUrl(QStringLiteral("qrc%1Main.qml").arg(QLatin1String(face_folder))));
     if (engine.rootObjects().isEmpty()) {
         return 1;
@@ -102,7 +104,7 @@ int show_face(SurveyKeeping& keeping, Devices& devices, const QString& data, con
     return ended;
 }
 
-int run(const Asked& asked) {
+int run(const Asked& asked, const std::shared_future<void>& fonts) {
     const QString data = asked.data.empty() ? QStandardPaths::writableLocation(QStandardPaths::AppDataLocation)
                                             : QString::fromStdString(asked.data);
     QDir().mkpath(data);
@@ -113,7 +115,7 @@ int run(const Asked& asked) {
     Devices devices = system_devices();
     int ended = speak_anew;
     while (ended == speak_anew) {
-        ended = show_face(keeping, devices, data, asked.window_size);
+        ended = show_face(keeping, devices, data, asked.window_size, fonts);
     }
     return ended;
 }
@@ -150,6 +152,10 @@ int main(int argc, char** argv) {
     const QGuiApplication app(argc, argv);
     QGuiApplication::setApplicationName(QStringLiteral("truehang"));
     QGuiApplication::setDesktopFileName(QStringLiteral("truehang"));
-    make_face_known();
-    return asked.print.empty() ? run(asked) : print_only(asked);
+    const std::shared_future<void> fonts = make_face_known();
+    if (asked.print.empty()) {
+        return run(asked, fonts);
+    }
+    fonts.wait();
+    return print_only(asked);
 }

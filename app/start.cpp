@@ -9,27 +9,33 @@
 #include <QGuiApplication>
 #include <QRandomGenerator>
 #include <QResource>
+#include <future>
 #include <memory>
 #include <mutex>
-#include <utility>
 
 void qml_register_types_Truehang();
 
 namespace truehang {
 
-void make_face_known() {
-    qml_register_types_Truehang();
-    static bool loaded = false;
-    if (std::exchange(loaded, true)) {
-        return;
-    }
+namespace {
+
+/// Qt's font database locks for itself.
+void load_fonts() {
     for (const char* font : {"Lato-Regular", "Lato-Bold", "GentiumPlus-Regular"}) {
         const QResource file(QLatin1String(face_folder) + QStringLiteral("fonts/%1.ttf").arg(QLatin1String(font)));
         Q_ASSERT(file.isValid() && file.compressionAlgorithm() == QResource::NoCompression);
         QFontDatabase::addApplicationFontFromData(
             QByteArray::fromRawData(reinterpret_cast<const char*>(file.data()), static_cast<qsizetype>(file.size())));
     }
+}
+
+}  // namespace
+
+std::shared_future<void> make_face_known() {
+    qml_register_types_Truehang();
     QGuiApplication::setFont(QFont(QStringLiteral("Lato")));
+    static const std::shared_future<void> fonts = std::async(load_fonts);
+    return fonts;
 }
 
 std::string system_time() {

@@ -187,6 +187,6 @@ int run(int visits) {
 
 int main(int argc, char** argv) {
     const QGuiApplication app(argc, argv);
-    make_face_known();
+    make_face_known().wait();
     return run(argc > 1 ? std::atoi(argv[1]) : 10'000);
 }

@@ -82,7 +82,7 @@ Scene::Scene(QSize size, Visits visits) : finger_(QTest::createTouchDevice()) {
         bench_.settle();
     }
     bench_.reopen();
-    make_face_known();
+    make_face_known().wait();
     engine_ = std::make_unique<QQmlApplicationEngine>();
     const QString face = QStringLiteral(TRUEHANG_FACE);
     if (!face.startsWith(QLatin1String("qrc:"))) {

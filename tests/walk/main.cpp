@@ -23,7 +23,7 @@ int main(int argc, char** argv) {
     truehang::walk::listen_for_warnings();
     const QGuiApplication app(argc, argv);
     QGuiApplication::setApplicationName(QStringLiteral("truehang"));
-    truehang::make_face_known();
+    truehang::make_face_known().wait();
     QAccessible::setActive(true);
     try {
         truehang::walk::Job(QString::fromStdString(out)).run();
