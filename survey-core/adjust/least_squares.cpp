@@ -206,7 +206,7 @@ Result<Adjustment> adjust(const std::vector<ObservationEquation>& equations, std
     const WeightedEquations list = weighted(equations, unknowns);
     Factors factors;
     if (!factored(list, factors)) {
-        return Error{ErrorCode::missing, "", "The readings don't reach every mark."};
+        return Error{ErrorCode::missing, "", "The readings don’t reach every mark."};
     }
     return adjusted(factors, list);
 }

@@ -20,7 +20,7 @@ constexpr int number_overflow = 406;
 std::string not_json(std::string_view bytes, std::size_t position) {
     const std::string_view before = bytes.substr(0, std::min(position, bytes.size()));
     const auto line = 1 + std::count(before.begin(), before.end(), '\n');
-    return fmt::format("This isn't JSON in UTF-8 at byte {} (line {}). Write the document again, or mend it there.",
+    return fmt::format("This isn’t JSON in UTF-8 at byte {} (line {}). Write the document again, or mend it there.",
                        position, line);
 }
 

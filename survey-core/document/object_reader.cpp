@@ -12,7 +12,7 @@ void FaultList::add(std::string pointer, std::string text) {
     if (faults_.size() < most_faults) {
         faults_.push_back({std::move(pointer), std::move(text)});
     } else if (faults_.size() == most_faults) {
-        faults_.push_back({"", fmt::format("There are more than {} faults; the rest isn't listed.", most_faults)});
+        faults_.push_back({"", fmt::format("There are more than {} faults; the rest isn’t listed.", most_faults)});
     }
 }
 
@@ -147,7 +147,7 @@ void ObjectReader::time(std::string_view key, std::string& field) {
         return;
     }
     if (!is_rfc3339(member->text)) {
-        fault(key, "This time can't be read. Write it as 2026-03-14T10:20:00+00:00 (RFC 3339, with its offset).");
+        fault(key, "This time can’t be read. Write it as 2026-03-14T10:20:00+00:00 (RFC 3339, with its offset).");
         return;
     }
     field = member->text;

@@ -162,7 +162,7 @@ Result<Done> Store::erase_visits(const std::vector<std::string>& visit_ids) {
             std::set<std::string> photos;
             for (const std::string& visit : visit_ids) {
                 if (!visit_line_or_missing(connection, visit).removed) {
-                    throw Failure{{ErrorCode::conflict, visit, "This visit isn't among the removed ones."}};
+                    throw Failure{{ErrorCode::conflict, visit, "This visit isn’t among the removed ones."}};
                 }
                 photos.merge(photos_of(connection, visit));
             }

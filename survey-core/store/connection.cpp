@@ -62,7 +62,7 @@ std::string Connection::faults() {
 void Connection::write_anew() {
     database_.exec("VACUUM");
     if (database_.execAndGet("PRAGMA wal_checkpoint(TRUNCATE)").getInt() != 0) {
-        throw SQLite::Exception("the write-ahead log can't be folded in", SQLITE_BUSY);
+        throw SQLite::Exception("the write-ahead log can’t be folded in", SQLITE_BUSY);
     }
 }
 

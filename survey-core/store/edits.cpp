@@ -102,7 +102,7 @@ void check_turn(Connection& connection, std::string_view visit_id, const Turn& t
     for (const RowChange& change : turn.changes) {
         if (stored_row(connection, visit_id, change.key) != change.before) {
             throw Failure{{ErrorCode::conflict, std::string(visit_id),
-                           "This can't be undone: what it changed is no longer as it left it. Nothing was changed."}};
+                           "This can’t be undone: what it changed is no longer as it left it. Nothing was changed."}};
         }
     }
 }
@@ -175,7 +175,7 @@ void check_fabrics(Connection& connection, std::string_view visit_id, const Wind
     }
     if (!named.empty()) {
         throw Failure{{ErrorCode::unreadable, "/fabrics",
-                       "The window names the fabric \"" + *named.begin() + "\", which the survey doesn't have."}};
+                       "The window names the fabric \"" + *named.begin() + "\", which the survey doesn’t have."}};
     }
 }
 

@@ -37,7 +37,7 @@ Error error_of(const std::error_code& code, const std::filesystem::path& where) 
 
 Error damaged(std::string where, const std::string& why) {
     return {ErrorCode::damaged, std::move(where),
-            "What is stored here doesn't read back (" + why + "). It was left as it is: open a backup."};
+            "What is stored here doesn’t read back (" + why + "). It was left as it is: open a backup."};
 }
 
 }  // namespace truehang

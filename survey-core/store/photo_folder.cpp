@@ -162,7 +162,7 @@ Result<fs::path> PhotoFolder::find(std::string_view sha256) const {
             }
         }
     }
-    return Error{ErrorCode::missing, name, "This photo isn't on this device."};
+    return Error{ErrorCode::missing, name, "This photo isn’t on this device."};
 }
 
 Result<Done> PhotoFolder::erase(std::string_view sha256) const {
@@ -186,7 +186,7 @@ Result<std::string> PhotoFolder::bytes(std::string_view sha256) const {
     }
     auto read = read_whole(file.value());
     if (read && sha256_hex(read.value()) != sha256) {
-        return damaged(file->string(), "the photo's bytes have changed");
+        return damaged(file->string(), "the photo’s bytes have changed");
     }
     return read;
 }

@@ -135,7 +135,7 @@ std::string checked_document(const Survey& survey) {
     if (!read_back) {
         const Faults& faults = read_back.error();
         throw Failure{{ErrorCode::unreadable, faults.empty() ? "" : faults.front().pointer,
-                       faults.empty() ? "The survey can't be read back." : faults.front().text}};
+                       faults.empty() ? "The survey can’t be read back." : faults.front().text}};
     }
     return document;
 }

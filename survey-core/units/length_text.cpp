@@ -365,7 +365,7 @@ private:
     Result<TypedLength> after_the_end(const Quantity& first) const {
         if (first.unit == nullptr && tokens_[at_].kind == TokenKind::number) {
             return refuse(ErrorCode::unreadable,
-                          say("Two numbers stand here; digits aren't grouped. {}", understood()));
+                          say("Two numbers stand here; digits aren’t grouped. {}", understood()));
         }
         return unreadable();
     }
