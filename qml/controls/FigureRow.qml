@@ -57,10 +57,13 @@ T.AbstractButton {
             anchors.right: unitWord.left
             anchors.rightMargin: unitWord.width > 0 ? 8 : 0
             y: parent.height - height - (body.stacked ? 4 : (parent.height - height) / 2)
+            width: Math.max(0, Math.min(implicitWidth, parent.width - unitWord.width - anchors.rightMargin))
             text: row.figure
             color: Theme.ink
             font.family: Theme.figures
             font.pixelSize: Theme.figure
+            fontSizeMode: Text.HorizontalFit // long fractions in the largest letters
+            minimumPixelSize: Theme.dim
             Accessible.ignored: true
 
             Row {
