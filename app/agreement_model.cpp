@@ -9,8 +9,11 @@
 #include "sheet/words.h"
 #include "store/sha256.h"
 #include "trade_words.h"
+#include "whereabouts.h"
 #include "writing.h"
 
+#include <QJsonArray>
+#include <QJsonDocument>
 #include <QPointF>
 #include <algorithm>
 
@@ -28,6 +31,34 @@ std::optional<Signature> signature_of(const QVariantList& strokes, qreal aspect)
         }
     }
     return signature.strokes.empty() ? std::nullopt : std::optional(signature);
+}
+
+/// Strokes as a text, "[[x,y,x,y],[x,y]]", fractions of the box.
+QString text_of(const QVariantList& strokes) {
+    QJsonArray list;
+    for (const QVariant& stroke : strokes) {
+        QJsonArray points;
+        for (const QVariant& point : stroke.toList()) {
+            points.append(point.toPointF().x());
+            points.append(point.toPointF().y());
+        }
+        list.append(points);
+    }
+    return QString::fromUtf8(QJsonDocument(list).toJson(QJsonDocument::Compact));
+}
+
+/// The same back; empty where it is no such text.
+QVariantList strokes_of(const QString& text) {
+    QVariantList strokes;
+    for (const QJsonValue stroke : QJsonDocument::fromJson(text.toUtf8()).array()) {
+        const QJsonArray numbers = stroke.toArray();
+        QVariantList points;
+        for (qsizetype at = 0; at + 1 < numbers.size(); at += 2) {
+            points.append(QPointF(numbers[at].toDouble(), numbers[at + 1].toDouble()));
+        }
+        strokes.append(QVariant(points));
+    }
+    return strokes;
 }
 
 }  // namespace
@@ -73,10 +104,29 @@ QString AgreementModel::line() const {
     return titles.isEmpty() ? line : tr("%1. It no longer covers %2").arg(line, titles.join(QStringLiteral("; ")));
 }
 
+QString AgreementModel::placeOf(const char* part) const {
+    return QStringLiteral("sign/%1/%2").arg(open_.visitId(), QLatin1String(part));
+}
+
+QString AgreementModel::name() const {
+    const auto& client = open_.survey().client;
+    const QString place = placeOf("name");
+    return open_.place().has(place) ? open_.place().text(place) : client ? shown(client->name) : QString();
+}
+
+void AgreementModel::typing(const QString& name) { open_.place().setText(placeOf("name"), name, true); }
+
+void AgreementModel::drawing(const QVariantList& strokes) {
+    open_.place().setText(placeOf("strokes"), strokes.isEmpty() ? QString() : text_of(strokes));
+}
+
 QVariantList AgreementModel::signature() const {
     const auto& signed_off = open_.survey().signed_off;
+    if (!signed_off) {
+        return strokes_of(open_.place().text(placeOf("strokes")));
+    }
     QVariantList strokes;
-    if (signed_off && signed_off->signature) {
+    if (signed_off->signature) {
         for (const auto& stroke : signed_off->signature->strokes) {
             QVariantList points;
             for (const auto& [x, y] : stroke) {
@@ -178,11 +228,17 @@ bool AgreementModel::sign(const QString& name, const QVariantList& strokes, qrea
         emit changed();
         return false;
     }
-    return open_.edit(tr("Agreed by %1").arg(name.trimmed()),
-                      [name, signature = signature_of(strokes, aspect), at = open_.now()](Survey& survey) {
-                          survey.signed_off = signed_now(survey, name, at, signature);
-                          return true;
-                      });
+    return open_.edit(
+        tr("Agreed by %1").arg(name.trimmed()),
+        [name, signature = signature_of(strokes, aspect), at = open_.now()](Survey& survey) {
+            survey.signed_off = signed_now(survey, name, at, signature);
+            return true;
+        },
+        [this, drafts = QStringList{placeOf("name"), placeOf("strokes")}](const QString& fault) {
+            for (const QString& draft : fault.isEmpty() ? drafts : QStringList()) {
+                open_.place().forget(draft);
+            }
+        });
 }
 
 void AgreementModel::takeBack() {

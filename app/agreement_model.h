@@ -32,9 +32,12 @@ class AgreementModel : public QObject {
     Q_PROPERTY(QString sum READ sum NOTIFY changed)
     /// That the frozen copy isn't what was sealed; empty where it is, or nothing was sealed.
     Q_PROPERTY(QString broken READ broken NOTIFY changed)
-    /// The signature as it was drawn, lists of points; empty where the typed name alone signed.
+    /// The signature as it was drawn, lists of points; empty where the typed name alone signed. Before the signing:
+    /// what is drawn of it so far.
     Q_PROPERTY(QVariantList signature READ signature NOTIFY changed)
     Q_PROPERTY(qreal aspect READ aspect NOTIFY changed)
+    /// The name as it is typed so far, the client's where none is.
+    Q_PROPERTY(QString name READ name NOTIFY changed)
     /// Why the last signing wasn't taken.
     Q_PROPERTY(QString fault READ fault NOTIFY changed)
 
@@ -53,12 +56,16 @@ public:
     [[nodiscard]] QString broken() const { return broken_; }
     [[nodiscard]] QVariantList signature() const;
     [[nodiscard]] qreal aspect() const;
+    [[nodiscard]] QString name() const;
     [[nodiscard]] QString fault() const { return fault_; }
 
     /// Signs what stands there now: one edit, which undo turns back. `strokes` as a `SignatureItem` has them, empty for
     /// the name alone. An empty name is refused.
     Q_INVOKABLE bool sign(const QString& name, const QVariantList& strokes, qreal aspect);
     Q_INVOKABLE void takeBack();
+    /// Keep what is drawn and typed so far, so that it is there when the program opens again.
+    Q_INVOKABLE void drawing(const QVariantList& strokes);
+    Q_INVOKABLE void typing(const QString& name);
 
 signals:
     void changed();
@@ -67,6 +74,7 @@ private:
     void show();
     void showLayers();
     void showGaps();
+    [[nodiscard]] QString placeOf(const char* part) const;
 
     OpenVisit& open_;
     ShownRows layers_;

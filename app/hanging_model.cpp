@@ -134,7 +134,7 @@ void HangingModel::showHardware() {
         fields.append(make.length(QStringLiteral("length"), tr("Length, without finials"), held.length));
     }
     if (!bent) {
-        fields.append(make.length(QStringLiteral("left"), tr("Left end, from the opening's left edge"), held.left,
+        fields.append(make.length(QStringLiteral("left"), tr("Left end, from the opening’s left edge"), held.left,
                                   tr("centred")));
     }
     fields.append({off_wall, make.length(QStringLiteral("finial"), tr("Finial, each end"), held.finial)});
@@ -271,7 +271,7 @@ void HangingModel::showTreatment() {
     const Treatment held = there->treatment.value_or(Treatment());
     const bool blind = held.heading && held.heading->is(Heading::roman);
     const FieldMaker make{open_, [this](const QString& field) { return placeOf(field); }};
-    QList<FormField> fields{make.choice(QStringLiteral("heading"), tr("Heading"), held.heading, tr("not chosen yet"))};
+    QList<FormField> fields{make.choice(QStringLiteral("heading"), tr("Heading"), held.heading, {})};
     if (blind) {
         fields.append(make.choice(QStringLiteral("fit"), tr("Fit"), held.fit, tr("Inside the recess")));
     } else {
@@ -284,7 +284,7 @@ void HangingModel::showTreatment() {
     if (!blind) {
         addEdges(fields, held);
         fields.append(
-            make.number(QStringLiteral("fullness"), tr("Fullness"), held.fullness, tr("×"), tr("the heading's own")));
+            make.number(QStringLiteral("fullness"), tr("Fullness"), held.fullness, tr("×"), tr("the heading’s own")));
     }
     fields.append(clothField(QStringLiteral("fabric"), tr("Face cloth"), held.fabric));
     addLinings(fields, held, blind);

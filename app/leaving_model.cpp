@@ -166,8 +166,9 @@ void LeavingModel::addVisit(QList<Item>& items) const {
     const VisitSummary& summary = open_.summary();
     const bool there = summary.confirmed_revision > 0 && summary.confirmed_revision == summary.revision;
     if (!there || summary.photos_confirmed < summary.photos) {
-        const QString says = there ? tr("%1 of %2 photos are there.").arg(summary.photos_confirmed).arg(summary.photos)
-                                   : tr("The workroom hasn’t confirmed this visit: it stands on this phone alone.");
+        const QString says =
+            there ? tr("%1 of %2 photos are at the workroom.").arg(summary.photos_confirmed).arg(summary.photos)
+                  : tr("The workroom hasn’t confirmed this visit: it stands on this phone alone.");
         items.append(
             {QStringLiteral("send"), {}, {}, QStringLiteral("send"), tr("Not sent"), says, Severity::note, {}});
     }

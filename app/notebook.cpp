@@ -302,13 +302,34 @@ void Notebook::openWindow(const QString& windowId) {
 }
 
 void Notebook::openNextWindow() {
-    const ShownRows* windows = parts_->visit.windows();
-    const int next = windows->indexOf(parts_->open.windowId()) + 1;
-    if (next > 0 && next < windows->count()) {
-        openWindow(windows->value(next, QStringLiteral("windowId")).toString());
-    } else {
+    if (const QString next = parts_->visit.windowAfter(); !next.isEmpty()) {
+        openWindow(next);
+    } else if (parts_->visit.nextStep() == QStringLiteral("done")) {
         show(QStringLiteral("visit"));
+    } else {
+        takeNext();
     }
+}
+
+void Notebook::takeNext() {
+    const QString step = parts_->visit.nextStep();
+    if (step == QStringLiteral("window")) {
+        showPanel(step);
+    } else if (step == QStringLiteral("measure")) {
+        openWindow(parts_->visit.windowToMeasure());
+    } else if (step == QStringLiteral("agree")) {
+        agree();
+    } else {
+        show(step == QStringLiteral("send") ? step : QStringLiteral("visits"));
+    }
+}
+
+void Notebook::agree() { showPanel(QStringLiteral("sign")); }
+
+void Notebook::showPanel(const QString& panel) {
+    parts_->panel = panel;
+    show(QStringLiteral("visit"));
+    emit panelAsked();
 }
 
 bool Notebook::goBack() {
@@ -357,8 +378,7 @@ void Notebook::openPlace(const QString& screen, const QString& windowId, const Q
         parts_->walk.openWindow(windowId, station);
     }
     if (screen == QStringLiteral("sign")) {
-        parts_->panel = screen;
-        show(QStringLiteral("visit"));
+        agree();
     } else {
         show(screen);
         parts_->from_leaving = screen != QStringLiteral("visit");

@@ -126,8 +126,12 @@ public:
     Q_INVOKABLE void openVisit(const QString& visitId);
     /// Opens a window of the open visit; the screen becomes `walk`, at the first station without a reading.
     Q_INVOKABLE void openWindow(const QString& windowId);
-    /// The window after the open one, or the visit where it was the last.
+    /// The window after the open one; where it was the last, what comes next of the visit.
     Q_INVOKABLE void openNextWindow();
+    /// What comes next of the visit, as `VisitModel.nextStep` says it.
+    Q_INVOKABLE void takeNext();
+    /// Agreeing and signing, on the visit’s own page.
+    Q_INVOKABLE void agree();
     /// One screen up: choices and what the client is shown to the figures, other window screens to the visit, the visit
     /// to the visits. False where there is none.
     Q_INVOKABLE bool goBack();
@@ -135,7 +139,7 @@ public:
     Q_INVOKABLE void bringBack(const QString& visitId);
     /// Erases the removed visits that `binQuestion` asks about.
     Q_INVOKABLE void emptyBin();
-    /// The panel that the page is to show first, once: `sign`, or empty.
+    /// The panel that the visit’s page is to show, once: `sign`, `window`, or empty.
     Q_INVOKABLE QString takePanel();
     /// Tries again what couldn't be written or opened.
     Q_INVOKABLE void tryAgain();
@@ -144,6 +148,8 @@ signals:
     void searchChanged();
     void binChanged();
     void screenChanged();
+    /// The visit’s page is to show the panel that `takePanel` gives.
+    void panelAsked();
     void readyChanged();
     void faultChanged();
 
@@ -152,6 +158,7 @@ private:
     void setReady();
     void setFault(const QString& fault);
     void show(const QString& asked);
+    void showPanel(const QString& panel);
     void openPlace(const QString& screen, const QString& windowId, const QString& station);
 
     class Parts;

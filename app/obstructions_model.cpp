@@ -200,7 +200,7 @@ void ObstructionsModel::showForm() {
         return;
     }
     const FieldMaker make{open_, [this](const QString& field) { return placeOf(field); }};
-    form_.setFields({make.length(QStringLiteral("left"), tr("From the opening's left edge"), one->left,
+    form_.setFields({make.length(QStringLiteral("left"), tr("From the opening’s left edge"), one->left,
                                  tr("with a minus: to the left of it")),
                      make.length(QStringLiteral("width"), tr("Width"), one->width),
                      make.length(QStringLiteral("bottom"), tr("Lower edge above the floor"), one->bottom),

@@ -95,7 +95,7 @@ void PhotosModel::show() {
             const QString place = placeOf(sha);
             const QString caption = open_.place().has(place) ? open_.place().text(place) : shown(photo.caption);
             const Files files = files_.value(sha);
-            const QString state = arrived_.contains(sha) ? tr("there") : tr("on this phone");
+            const QString state = arrived_.contains(sha) ? tr("at the workroom") : tr("on this phone");
             const int count = static_cast<int>(photo.marks.size());
             const QString marked = count == 0 ? QString() : count == 1 ? tr("1 mark") : tr("%1 marks").arg(count);
             const QString of = word_of(shown_by(with));

@@ -22,8 +22,8 @@ struct Devices;
 class PhotosModel : public QObject {
     Q_OBJECT
     Q_PROPERTY(QString windowTitle READ windowTitle NOTIFY changed)
-    /// Roles: `sha256` (key), `caption`, `thumbnail` (url), `picture` (url), `state` (words: "on this phone", "there"),
-    /// `marked` ("2 marks", empty where none), `of` (a word of `subjects`) and what that says, `spoken`.
+    /// Roles: `sha256` (key), `caption`, `thumbnail` (url), `picture` (url), `state` (words: "on this phone", "at the
+    /// workroom"), `marked` ("2 marks", empty where none), `of` (a word of `subjects`) and what that says, `spoken`.
     Q_PROPERTY(truehang::ShownRows* photos READ photos CONSTANT)
     /// What a photo may show: this window, each thing that is in its way, the room. Roles: `word` (key), `says`.
     Q_PROPERTY(truehang::ShownRows* subjects READ subjects CONSTANT)

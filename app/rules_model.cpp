@@ -22,8 +22,6 @@ namespace {
 constexpr std::string_view own_rule = "edge_u_mm";  ///< read at each house
 constexpr double any = 1e9;                         ///< the rule's own range is looked at after this
 
-bool is_length(std::string_view rule) { return rule.ends_with("_mm") || rule.starts_with("head_mm."); }
-
 /// One rule of the list.
 struct Listed {
     std::string rule;
@@ -60,11 +58,11 @@ QString unit_of(std::string_view rule) {
 }
 
 QString number_of(const Survey& survey, std::string_view rule, double value) {
-    return is_length(rule) ? shown(survey, Length::mm(value)) : shown(std::optional(value));
+    return is_length_rule(rule) ? shown(survey, Length::mm(value)) : shown(std::optional(value));
 }
 
 QString value_of(const Survey& survey, std::string_view rule, double value) {
-    const QString unit = is_length(rule) ? shown(word_of(entry_unit(survey))) : unit_of(rule);
+    const QString unit = is_length_rule(rule) ? shown(word_of(entry_unit(survey))) : unit_of(rule);
     const QString number = number_of(survey, rule, value);
     return unit == QStringLiteral("°") ? number + unit : QStringLiteral("%1 %2").arg(number, unit).trimmed();
 }
@@ -93,6 +91,14 @@ std::map<std::string, double> values_of(HouseRuleEntries rules) {
 }
 
 }  // namespace
+
+bool is_length_rule(std::string_view rule) { return rule.ends_with("_mm") || rule.starts_with("head_mm."); }
+
+QString rule_says(std::string_view rule) {
+    const auto all = all_rules();
+    const auto found = std::ranges::find(all, rule, &Listed::rule);
+    return found == all.end() ? QString() : found->says;
+}
 
 RulesModel::RulesModel(OpenVisit& open, WorkroomRules& workroom, QObject* parent)
     : QObject(parent),
@@ -169,8 +175,9 @@ void RulesModel::showForm() {
     const double value = worth_of_rule(open_.survey().rules, rule).value_or(0.0);
     const FieldMaker make{open_, [this](const QString&) { return placeOf(edited_); }};
     const QString hint = value_of(open_.survey(), rule, worth_of_rule({}, rule).value_or(0.0));
-    form_.setFields({is_length(rule) ? make.length(QStringLiteral("value"), editedSays(), Length::mm(value), hint)
-                                     : make.number(QStringLiteral("value"), editedSays(), value, unit_of(rule), hint)});
+    form_.setFields({is_length_rule(rule)
+                         ? make.length(QStringLiteral("value"), editedSays(), Length::mm(value), hint)
+                         : make.number(QStringLiteral("value"), editedSays(), value, unit_of(rule), hint)});
 }
 
 QString RulesModel::editedSays() const {
@@ -232,7 +239,7 @@ void RulesModel::set(const QString& rule, std::optional<double> value, const QSt
 QString RulesModel::leave(const QString& text) {
     const std::string rule = bytes(edited_);
     std::optional<double> value;
-    if (is_length(rule)) {
+    if (is_length_rule(rule)) {
         const auto read = read_field_length(open_.survey(), text, true);
         if (!read) {
             return fault_of(read);

@@ -12,6 +12,11 @@ namespace truehang {
 class OpenVisit;
 class WorkroomRules;
 
+/// The number of a rule with this key is a length in mm.
+[[nodiscard]] bool is_length_rule(std::string_view rule);
+/// What people call the rule with this key (`hem_mm`, `head_mm.tab`); empty where none is known.
+[[nodiscard]] QString rule_says(std::string_view rule);
+
 /// The house rules that the open visit is worked by: seen, changed one by one, taken again from the workroom. A visit
 /// keeps its rules until the surveyor takes others. How sharply the edges of the house are read is the visit’s own and
 /// stays.

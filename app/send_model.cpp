@@ -93,7 +93,7 @@ QString SendModel::line() const {
     if (all == 0) {
         return tr("Nothing to send yet");
     }
-    return there == all ? tr("All there") : tr("%1 of %2 there").arg(there).arg(all);
+    return there == all ? tr("All at the workroom") : tr("%1 of %2 at the workroom").arg(there).arg(all);
 }
 
 thread_mark::Mark SendModel::mark() const {
@@ -146,7 +146,7 @@ void SendModel::showItems() {
         QString words = tr("waiting");
         Stitch mark = Stitch::Kept;
         if (state.standing == sync::Standing::there) {
-            words = tr("there");
+            words = tr("at the workroom");
             mark = Stitch::There;
         } else if (state.standing == sync::Standing::on_its_way) {
             words = tr("on its way");

@@ -34,7 +34,7 @@ class SendModel : public QObject {
     Q_PROPERTY(QString line READ line NOTIFY changed)
     Q_PROPERTY(truehang::thread_mark::Mark mark READ mark NOTIFY changed)
     /// What goes to the workroom from the open visit. Roles: `item` (key), `title` ("Survey, revision 3", a photo's
-    /// caption), `state` ("there", "waiting", "refused: too large"), `mark` (ThreadMark), `spoken`.
+    /// caption), `state` ("at the workroom", "waiting", "refused: too large"), `mark` (ThreadMark), `spoken`.
     Q_PROPERTY(truehang::ShownRows* items READ items CONSTANT)
     /// Something of the visit stands on this phone alone: offer it as a file.
     Q_PROPERTY(bool offersFile READ offersFile NOTIFY changed)

@@ -8,6 +8,7 @@
 #include <QPen>
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace truehang {
 
@@ -54,7 +55,10 @@ void SignatureItem::setStrokes(const QVariantList& strokes) {
     emit strokesChanged();
 }
 
-void SignatureItem::clear() { setStrokes({}); }
+void SignatureItem::clear() {
+    setStrokes({});
+    emit drawn();
+}
 
 void SignatureItem::geometryChange(const QRectF& now, const QRectF& before) {
     QQuickPaintedItem::geometryChange(now, before);
@@ -103,11 +107,14 @@ void SignatureItem::mouseReleaseEvent(QMouseEvent* event) {
 }
 
 void SignatureItem::mouseUngrabEvent() {
-    drawing_ = false;
+    const bool was_drawing = std::exchange(drawing_, false);
     setKeepMouseGrab(false);
     if (!strokes_.isEmpty() && strokes_.last().isEmpty()) {
         strokes_.removeLast();
         emit strokesChanged();
+    }
+    if (was_drawing) {
+        emit drawn();
     }
 }
 

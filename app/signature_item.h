@@ -36,6 +36,8 @@ public:
 
 signals:
     void strokesChanged();
+    /// A stroke was drawn to its end, or all were wiped off.
+    void drawn();
     void aspectChanged();
     void fixedChanged();
     void inkChanged();

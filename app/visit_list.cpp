@@ -13,6 +13,7 @@ namespace truehang {
 namespace {
 
 constexpr int page_length = 60;
+constexpr int whole_bin = 1'000'000;  // emptying it asks about all that is in it
 constexpr int counted_at_once = 20;
 
 struct StateWord {
@@ -24,7 +25,7 @@ constexpr std::array<StateWord, 5> state_words{
     {{VisitState::to_measure, "toMeasure", QT_TRANSLATE_NOOP("truehang::VisitList", "to measure")},
      {VisitState::measuring, "measuring", QT_TRANSLATE_NOOP("truehang::VisitList", "measuring")},
      {VisitState::to_send, "toSend", QT_TRANSLATE_NOOP("truehang::VisitList", "to send")},
-     {VisitState::there, "there", QT_TRANSLATE_NOOP("truehang::VisitList", "there")},
+     {VisitState::there, "there", QT_TRANSLATE_NOOP("truehang::VisitList", "at the workroom")},
      {VisitState::asked, "asked", QT_TRANSLATE_NOOP("truehang::VisitList", "the workroom asks")}}};
 
 }  // namespace
@@ -39,7 +40,7 @@ VisitList::VisitList(SurveyKeeping& keeping, QObject* parent)
 VisitsAsked VisitList::asked(const VisitRows& rows) const {
     VisitsAsked asked;
     asked.removed = &rows == &removed_;
-    asked.most = page_length;
+    asked.most = asked.removed ? whole_bin : page_length;
     if (!asked.removed) {
         asked.words = bytes(search_);
         asked.state = state_;
@@ -70,7 +71,7 @@ void VisitList::read() {
 void VisitList::readInto(VisitRows& rows, bool anew) {
     asking_ += &rows == &shown_ ? 1 : 0;
     VisitsAsked wanted = asked(rows);
-    wanted.most = anew ? page_length : std::max(page_length, rows.count());
+    wanted.most = anew ? wanted.most : std::max(wanted.most, rows.count());
     keeping_.post(
         this, [wanted](Store& store) { return store.visits(wanted); },
         [this, &rows, asking = asking_](Result<VisitsPage> page) {

@@ -112,7 +112,9 @@ VisitModel::VisitModel(OpenVisit& open, QObject* parent)
         site_.forgetFaults();
         measuring_.forgetFaults();
     });
+    connect(&open_, &OpenVisit::changed, this, [this] { erased_ = false; });
     connect(&open_, &OpenVisit::changed, this, &VisitModel::show);
+    connect(&open_, &OpenVisit::windowChanged, this, &VisitModel::changed);
     connect(&open_, &OpenVisit::standingChanged, this, &VisitModel::show);
     connect(&open_, &OpenVisit::standingChanged, this, &VisitModel::askRemoved);
     connect(&open_, &OpenVisit::wasKept, this, [this](const QString& what) { emit told(tr("Kept: %1").arg(what)); });
@@ -157,14 +159,25 @@ bool VisitModel::canUndo() const { return open_.canUndo(); }
 bool VisitModel::canRedo() const { return open_.canRedo(); }
 QString VisitModel::undoSays() const { return open_.undoSays(); }
 QString VisitModel::redoSays() const { return open_.redoSays(); }
-void VisitModel::undo() { open_.undo(); }
+void VisitModel::undo() {
+    if (open_.isOpen() && !canUndo()) {
+        emit told(erased_ ? erasedSays() : tr("There is nothing to undo."));
+    }
+    open_.undo();
+}
+
 void VisitModel::redo() { open_.redo(); }
+
+QString VisitModel::erasedSays() const {
+    return erased_ ? tr("Erased for good. What was done to this visit before can’t be undone any more.") : QString();
+}
 
 QString VisitModel::placeOf(const QString& field) const {
     return QStringLiteral("site/%1/%2").arg(open_.visitId(), field);
 }
 
 void VisitModel::show() {
+    next_ = open_.isOpen() ? next_of(open_.survey(), open_.figures(), mark() == thread_mark::Mark::There) : Next();
     showSite();
     showMeasuring();
     showRooms();
@@ -516,6 +529,8 @@ void VisitModel::eraseRemovedWindows() {
                     gone.append(removed_windows_.value(row, QStringLiteral("windowId")).toString());
                 }
                 open_.place().forgetNaming(gone);
+                erased_ = true;
+                emit told(erasedSays());
             } else {
                 emit open_.notKept(fault_of(erased));
             }

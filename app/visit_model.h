@@ -2,10 +2,12 @@
 #pragma once
 
 #include "field_form.h"
+#include "figures/next_step.h"
 #include "shown_rows.h"
 #include "store/store.h"
 #include "survey/survey.h"
 #include "thread_mark.h"
+#include "writing.h"
 
 #include <QObject>
 
@@ -21,7 +23,7 @@ class VisitModel : public QObject {
     Q_PROPERTY(QString title READ title NOTIFY changed)
     Q_PROPERTY(QString clientName READ clientName NOTIFY changed)
     Q_PROPERTY(QString address READ address NOTIFY changed)
-    /// Where it stands: "measuring, 2 windows left", "there, 3 of 5 photos".
+    /// Where it stands: "measuring, 2 windows left", "at the workroom, 3 of 5 photos".
     Q_PROPERTY(QString state READ state NOTIFY changed)
     Q_PROPERTY(truehang::thread_mark::Mark mark READ mark NOTIFY changed)
     /// "54.60000, -1.10000, within 12 m", or empty where the site has no position.
@@ -52,6 +54,14 @@ class VisitModel : public QObject {
     /// "Agreed by R. Oduya, 14 March 2026", or empty.
     Q_PROPERTY(QString signedLine READ signedLine NOTIFY changed)
 
+    /// That what was done before can't be undone, once something was erased for good, until the next edit; else empty.
+    Q_PROPERTY(QString erasedSays READ erasedSays NOTIFY changed)
+    /// What comes next: `window` (the first is to be added), `measure`, `agree`, `send` or `done`; and in words.
+    Q_PROPERTY(QString nextStep READ nextStep NOTIFY changed)
+    Q_PROPERTY(QString nextSays READ nextSays NOTIFY changed)
+    /// What comes after the figures of the open window: the next window, else what comes next of the visit.
+    Q_PROPERTY(QString afterWindowSays READ afterWindowSays NOTIFY changed)
+
     Q_PROPERTY(bool canUndo READ canUndo NOTIFY changed)
     Q_PROPERTY(bool canRedo READ canRedo NOTIFY changed)
     /// What would be undone or done again: "Sill to head, left: 1130".
@@ -77,6 +87,14 @@ public:
     [[nodiscard]] ShownRows* orders() { return &orders_; }
     [[nodiscard]] bool signedOff() const;
     [[nodiscard]] QString signedLine() const;
+    [[nodiscard]] QString erasedSays() const;
+    [[nodiscard]] QString nextStep() const;
+    [[nodiscard]] QString nextSays() const;
+    [[nodiscard]] QString afterWindowSays() const;
+    /// The window that comes after the open one; empty where that is the last.
+    [[nodiscard]] QString windowAfter() const;
+    /// The window that is to be measured next; empty where another step comes next.
+    [[nodiscard]] QString windowToMeasure() const { return shown(next_.window); }
     [[nodiscard]] QString undoSays() const;
     [[nodiscard]] QString redoSays() const;
     [[nodiscard]] bool canUndo() const;
@@ -127,6 +145,8 @@ private:
     [[nodiscard]] QString chooseMeasuring(const QString& field, const QString& word);
 
     OpenVisit& open_;
+    Next next_;
+    bool erased_ = false;
     FieldForm site_;
     FieldForm measuring_;
     ShownRows rooms_;

@@ -17,12 +17,12 @@ QString translated(const char* source, int n = -1) { return QCoreApplication::tr
 
 StandsAs arrived(const VisitSummary& summary) {
     if (summary.photos_confirmed < summary.photos) {
-        return {translated(QT_TRANSLATE_NOOP("state", "there, %1 of %2 photos"))
+        return {translated(QT_TRANSLATE_NOOP("state", "at the workroom, %1 of %2 photos"))
                     .arg(summary.photos_confirmed)
                     .arg(summary.photos),
                 Stitch::HalfThere};
     }
-    return {translated(QT_TRANSLATE_NOOP("state", "there")), Stitch::There};
+    return {translated(QT_TRANSLATE_NOOP("state", "at the workroom")), Stitch::There};
 }
 
 }  // namespace

@@ -21,7 +21,7 @@ struct StandsAs {
 [[nodiscard]] bool is_measured(const Window& window);
 
 /// A visit by what is measured and what has arrived: "measuring, 2 windows left", "measured, on this phone only",
-/// "there, 3 of 5 photos".
+/// "at the workroom, 3 of 5 photos".
 [[nodiscard]] StandsAs standing_of(const VisitSummary& summary);
 /// The same, with the windows as the survey has them at the moment.
 [[nodiscard]] StandsAs standing_of(const Survey& survey, VisitSummary summary);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom_rules.h"
 
+#include "document/survey_parts.h"
+#include "rules_model.h"
 #include "writing.h"
 
 #include <QFile>
@@ -17,13 +19,39 @@ WorkroomRules::WorkroomRules(const QString& file, QObject* parent) : QObject(par
     }
 }
 
+namespace {
+
+constexpr QLatin1String rules_pointer("/rules/");
+
+/// The rule that a fault of the document is about, as people call it, and what it may be; nothing where it is about
+/// none.
+QString faulty_rule(const Fault& fault) {
+    const QString pointer = shown(fault.pointer);
+    if (!pointer.startsWith(rules_pointer)) {
+        return {};
+    }
+    const std::string key = bytes(pointer.mid(rules_pointer.size()).replace(QLatin1Char('/'), QLatin1Char('.')));
+    const QString says = rule_says(key);
+    if (says.isEmpty()) {
+        return {};
+    }
+    const NumberRange range = range_of_rule(key);
+    const QString unit = is_length_rule(key) ? QStringLiteral(" mm") : QString();
+    return (range.low_open ? WorkroomRules::tr("“%1” must be a number of more than %2, up to %3.")
+                           : WorkroomRules::tr("“%1” must be a number from %2 to %3."))
+        .arg(says, shown(std::optional(range.low)) + unit, shown(std::optional(range.high)) + unit);
+}
+
+}  // namespace
+
 void WorkroomRules::take(const QByteArray& document) {
     const auto read = read_rules_document(document.toStdString());
     if (!read) {
         const Fault& first = read.error().front();
-        fault_ = tr("What the workroom gave as its house rules can’t be used: %1: %2 The earlier ones stay. Ask the "
+        const QString rule = faulty_rule(first);
+        fault_ = tr("What the workroom gave as its house rules can’t be used. %1 The earlier ones stay. Ask the "
                     "workroom to look at them.")
-                     .arg(shown(first.pointer), shown(first.text));
+                     .arg(rule.isEmpty() ? shown(first.text) : rule);
         emit changed();
         return;
     }

@@ -43,6 +43,17 @@
     </message>
 </context>
 <context>
+    <name>ChoiceList</name>
+    <message>
+        <source>if none is chosen: %1</source>
+        <translation>ohne Wahl gilt: %1</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
+    </message>
+</context>
+<context>
     <name>ChoiceTable</name>
     <message>
         <source>%1, %2: %3</source>
@@ -145,6 +156,10 @@
         <source>%1: %2</source>
         <translation>%1: %2</translation>
     </message>
+    <message>
+        <source>agree and sign</source>
+        <translation>zustimmen und unterschreiben</translation>
+    </message>
 </context>
 <context>
     <name>ClientTakes</name>
@@ -184,10 +199,6 @@
     <message>
         <source>last station</source>
         <translation>letztes Maß</translation>
-    </message>
-    <message>
-        <source>window</source>
-        <translation>Fenster</translation>
     </message>
     <message>
         <source>All stations of this window</source>
@@ -236,6 +247,10 @@
     <message>
         <source>doesn’t add up with the others</source>
         <translation>passt nicht zu den anderen</translation>
+    </message>
+    <message>
+        <source>all stations</source>
+        <translation>alle Maße</translation>
     </message>
 </context>
 <context>
@@ -344,10 +359,6 @@
     <message>
         <source>Look from the side</source>
         <translation>Von der Seite ansehen</translation>
-    </message>
-    <message>
-        <source>Next window</source>
-        <translation>Nächstes Fenster</translation>
     </message>
     <message>
         <source>compare</source>
@@ -1102,10 +1113,6 @@
         <translation>Dieses Maß ist nicht zu erreichen</translation>
     </message>
     <message>
-        <source>window</source>
-        <translation>Fenster</translation>
-    </message>
-    <message>
         <source>All stations of this window</source>
         <translation>Alle Maße dieses Fensters</translation>
     </message>
@@ -1140,6 +1147,10 @@
     <message>
         <source>%1, reading in %2</source>
         <translation>%1, Wert in %2</translation>
+    </message>
+    <message>
+        <source>all stations</source>
+        <translation>alle Maße</translation>
     </message>
 </context>
 <context>
@@ -1726,14 +1737,6 @@
         <translation>An die Werkstatt senden</translation>
     </message>
     <message>
-        <source>Add the first window</source>
-        <translation>Das erste Fenster anlegen</translation>
-    </message>
-    <message>
-        <source>Measure the next window</source>
-        <translation>Nächstes Fenster messen</translation>
-    </message>
-    <message>
         <source>undo</source>
         <translation>rückgängig</translation>
     </message>
@@ -1809,10 +1812,6 @@
         <source>Client and site</source>
         <translation>Kundschaft und Ort</translation>
     </message>
-    <message>
-        <source>Back to the visits</source>
-        <translation>Zurück zu den Besuchen</translation>
-    </message>
 </context>
 <context>
     <name>VisitRest</name>
@@ -1882,6 +1881,13 @@
     </message>
 </context>
 <context>
+    <name>VisitRow</name>
+    <message>
+        <source>not confirmed by the workroom</source>
+        <translation>von der Werkstatt nicht bestätigt</translation>
+    </message>
+</context>
+<context>
     <name>VisitsList</name>
     <message>
         <source>Only those: %1</source>
@@ -1894,6 +1900,10 @@
     <message>
         <source>Visits</source>
         <translation>Besuche</translation>
+    </message>
+    <message>
+        <source>Removed visits</source>
+        <translation>Entfernte Besuche</translation>
     </message>
 </context>
 <context>
@@ -1971,10 +1981,6 @@
         <translation>Entfernte Besuche endgültig löschen</translation>
     </message>
     <message>
-        <source>not confirmed by the workroom</source>
-        <translation>von der Werkstatt nicht bestätigt</translation>
-    </message>
-    <message>
         <source>from a file</source>
         <translation>aus Datei</translation>
     </message>
@@ -2039,14 +2045,6 @@
 </context>
 <context>
     <name>WindowWords</name>
-    <message>
-        <source>measure</source>
-        <translation>messen</translation>
-    </message>
-    <message>
-        <source>Measure this window</source>
-        <translation>Dieses Fenster messen</translation>
-    </message>
     <message>
         <source>in the way</source>
         <translation>im Weg</translation>
@@ -2313,14 +2311,6 @@
 <context>
     <name>state</name>
     <message>
-        <source>there, %1 of %2 photos</source>
-        <translation>angekommen, %1 von %2 Fotos</translation>
-    </message>
-    <message>
-        <source>there</source>
-        <translation>angekommen</translation>
-    </message>
-    <message>
         <source>this shape comes later</source>
         <translation>diese Form kommt später</translation>
     </message>
@@ -2359,6 +2349,14 @@
     <message>
         <source>the workroom asks %1 things</source>
         <translation>die Werkstatt hat %1 Fragen</translation>
+    </message>
+    <message>
+        <source>at the workroom, %1 of %2 photos</source>
+        <translation>in der Werkstatt, %1 von %2 Fotos</translation>
+    </message>
+    <message>
+        <source>at the workroom</source>
+        <translation>in der Werkstatt</translation>
     </message>
 </context>
 <context>
@@ -3098,10 +3096,6 @@
         <translation>Länge, ohne Endstücke</translation>
     </message>
     <message>
-        <source>Left end, from the opening&apos;s left edge</source>
-        <translation>Linkes Ende, von der linken Kante der Öffnung</translation>
-    </message>
-    <message>
         <source>centred</source>
         <translation>mittig</translation>
     </message>
@@ -3190,10 +3184,6 @@
         <translation>Kopf</translation>
     </message>
     <message>
-        <source>not chosen yet</source>
-        <translation>noch nicht gewählt</translation>
-    </message>
-    <message>
         <source>Fit</source>
         <translation>Sitz</translation>
     </message>
@@ -3228,10 +3218,6 @@
     <message>
         <source>×</source>
         <translation>-fach</translation>
-    </message>
-    <message>
-        <source>the heading&apos;s own</source>
-        <translation>die des Kopfes</translation>
     </message>
     <message>
         <source>Face cloth</source>
@@ -3361,6 +3347,14 @@
         <source>Hung as at %1</source>
         <translation>Gehängt wie bei %1</translation>
     </message>
+    <message>
+        <source>Left end, from the opening’s left edge</source>
+        <translation>Linkes Ende, von der linken Kante der Öffnung</translation>
+    </message>
+    <message>
+        <source>the heading’s own</source>
+        <translation>die des Kopfes</translation>
+    </message>
 </context>
 <context>
     <name>truehang::KeptLists</name>
@@ -3424,10 +3418,6 @@
         <translation>Dieser Besuch hat noch kein Fenster.</translation>
     </message>
     <message>
-        <source>%1 of %2 photos are there.</source>
-        <translation>%1 von %2 Fotos sind angekommen.</translation>
-    </message>
-    <message>
         <source>The workroom hasn’t confirmed this visit: it stands on this phone alone.</source>
         <translation>Die Werkstatt hat diesen Besuch nicht bestätigt: Er steht nur auf diesem Telefon.</translation>
     </message>
@@ -3450,6 +3440,10 @@
     <message>
         <source>%1 was taken out after the signing.</source>
         <translation>%1 wurde nach der Unterschrift herausgenommen.</translation>
+    </message>
+    <message>
+        <source>%1 of %2 photos are at the workroom.</source>
+        <translation>%1 von %2 Fotos sind in der Werkstatt.</translation>
     </message>
 </context>
 <context>
@@ -3603,10 +3597,6 @@
         <translation>Was es ist</translation>
     </message>
     <message>
-        <source>From the opening&apos;s left edge</source>
-        <translation>Von der linken Kante der Öffnung</translation>
-    </message>
-    <message>
         <source>with a minus: to the left of it</source>
         <translation>mit Minus: links davon</translation>
     </message>
@@ -3642,13 +3632,13 @@
         <source>%1 from the left edge, %2 above the floor</source>
         <translation>%1 von der linken Kante, %2 über dem Boden</translation>
     </message>
+    <message>
+        <source>From the opening’s left edge</source>
+        <translation>Von der linken Kante der Öffnung</translation>
+    </message>
 </context>
 <context>
     <name>truehang::PhotosModel</name>
-    <message>
-        <source>there</source>
-        <translation>angekommen</translation>
-    </message>
     <message>
         <source>on this phone</source>
         <translation>auf diesem Telefon</translation>
@@ -3696,6 +3686,10 @@
     <message>
         <source>A photo is of: %1</source>
         <translation>Ein Foto zeigt: %1</translation>
+    </message>
+    <message>
+        <source>at the workroom</source>
+        <translation>in der Werkstatt</translation>
     </message>
 </context>
 <context>
@@ -3835,14 +3829,6 @@
         <translation>Noch nichts zu senden</translation>
     </message>
     <message>
-        <source>All there</source>
-        <translation>Alles angekommen</translation>
-    </message>
-    <message>
-        <source>%1 of %2 there</source>
-        <translation>%1 von %2 angekommen</translation>
-    </message>
-    <message>
         <source>Survey, revision %1</source>
         <translation>Aufmaß, Fassung %1</translation>
     </message>
@@ -3859,10 +3845,6 @@
         <translation>wartet</translation>
     </message>
     <message>
-        <source>there</source>
-        <translation>angekommen</translation>
-    </message>
-    <message>
         <source>on its way</source>
         <translation>unterwegs</translation>
     </message>
@@ -3877,6 +3859,18 @@
     <message>
         <source>Written: %1. It holds the survey; photos go to the workroom.</source>
         <translation>Geschrieben: %1. Die Datei enthält das Aufmaß; Fotos gehen an die Werkstatt.</translation>
+    </message>
+    <message>
+        <source>All at the workroom</source>
+        <translation>Alles in der Werkstatt</translation>
+    </message>
+    <message>
+        <source>%1 of %2 at the workroom</source>
+        <translation>%1 von %2 in der Werkstatt</translation>
+    </message>
+    <message>
+        <source>at the workroom</source>
+        <translation>in der Werkstatt</translation>
     </message>
 </context>
 <context>
@@ -4038,10 +4032,6 @@
         <translation>zu senden</translation>
     </message>
     <message>
-        <source>there</source>
-        <translation>angekommen</translation>
-    </message>
-    <message>
         <source>the workroom asks</source>
         <translation>die Werkstatt fragt</translation>
     </message>
@@ -4056,6 +4046,10 @@
     <message>
         <source>The workroom hasn’t confirmed: %1. This phone has the only copy.</source>
         <translation>Die Werkstatt hat nicht bestätigt: %1. Nur dieses Telefon hat sie.</translation>
+    </message>
+    <message>
+        <source>at the workroom</source>
+        <translation>in der Werkstatt</translation>
     </message>
 </context>
 <context>
@@ -4252,6 +4246,50 @@
         <source>Done again: %1</source>
         <translation>Wiederholt: %1</translation>
     </message>
+    <message>
+        <source>Add the first window</source>
+        <translation>Das erste Fenster anlegen</translation>
+    </message>
+    <message>
+        <source>Measure the next window</source>
+        <translation>Nächstes Fenster messen</translation>
+    </message>
+    <message>
+        <source>Agree with the client</source>
+        <translation>Mit der Kundschaft vereinbaren</translation>
+    </message>
+    <message>
+        <source>Have it signed again</source>
+        <translation>Noch einmal unterschreiben lassen</translation>
+    </message>
+    <message>
+        <source>Send to the workroom</source>
+        <translation>An die Werkstatt senden</translation>
+    </message>
+    <message>
+        <source>Back to the visits</source>
+        <translation>Zurück zu den Besuchen</translation>
+    </message>
+    <message>
+        <source>Next window</source>
+        <translation>Nächstes Fenster</translation>
+    </message>
+    <message>
+        <source>Back to the visit</source>
+        <translation>Zurück zum Besuch</translation>
+    </message>
+    <message>
+        <source>Go on measuring</source>
+        <translation>Weiter messen</translation>
+    </message>
+    <message>
+        <source>There is nothing to undo.</source>
+        <translation>Es gibt nichts rückgängig zu machen.</translation>
+    </message>
+    <message>
+        <source>Erased for good. What was done to this visit before can’t be undone any more.</source>
+        <translation>Endgültig gelöscht. Was vorher an diesem Besuch getan wurde, lässt sich nicht mehr rückgängig machen.</translation>
+    </message>
 </context>
 <context>
     <name>truehang::VisitRows</name>
@@ -4377,12 +4415,20 @@
 <context>
     <name>truehang::WorkroomRules</name>
     <message>
-        <source>What the workroom gave as its house rules can’t be used: %1: %2 The earlier ones stay. Ask the workroom to look at them.</source>
-        <translation>Was die Werkstatt als Hausregeln gab, ist nicht zu verwenden: %1: %2 Die früheren bleiben. Bitten Sie die Werkstatt, sie anzusehen.</translation>
-    </message>
-    <message>
         <source>The workroom’s house rules came, but can’t be kept: %1</source>
         <translation>Die Hausregeln der Werkstatt kamen, sind aber nicht zu sichern: %1</translation>
+    </message>
+    <message>
+        <source>“%1” must be a number of more than %2, up to %3.</source>
+        <translation>„%1“ muss eine Zahl über %2 und bis %3 sein.</translation>
+    </message>
+    <message>
+        <source>“%1” must be a number from %2 to %3.</source>
+        <translation>„%1“ muss eine Zahl von %2 bis %3 sein.</translation>
+    </message>
+    <message>
+        <source>What the workroom gave as its house rules can’t be used. %1 The earlier ones stay. Ask the workroom to look at them.</source>
+        <translation>Was die Werkstatt als Hausregeln gegeben hat, lässt sich nicht verwenden. %1 Die früheren bleiben. Bitten Sie die Werkstatt, sie anzusehen.</translation>
     </message>
 </context>
 <context>

@@ -13,6 +13,8 @@ FocusScope {
     property bool titled: true // the label stands above
     property var choices: [] // of maps with `word` and `says`
     property string chosen // its word
+    property string unsaid // what holds while none is chosen
+    readonly property string holding: unsaid === "" || list.holds(chosen) ? "" : qsTr("if none is chosen: %1").arg(unsaid)
 
     property string reached // the word that the keyboard is at
     property bool byKeys: false
@@ -34,6 +36,7 @@ FocusScope {
     implicitHeight: column.implicitHeight
     Accessible.role: Accessible.Grouping
     Accessible.name: label
+    Accessible.description: holding
     onActiveFocusChanged: {
         if (!list.activeFocus) {
             list.reached = "";
@@ -58,8 +61,8 @@ FocusScope {
         Sentence {
             width: parent.width
             second: true
-            text: list.label
-            visible: list.titled && text !== ""
+            text: list.holding === "" ? list.label : qsTr("%1 (%2)").arg(list.label).arg(list.holding)
+            visible: list.titled && list.label !== ""
             Accessible.ignored: true
             topPadding: Theme.rowGap
         }

@@ -62,6 +62,7 @@ Column {
                     label: place.label
                     choices: place.choices
                     chosen: place.word
+                    unsaid: place.hint
                     onChose: chosenWord => {
                         fields.chosenLast = place.field;
                         fields.form.choose(place.field, chosenWord);

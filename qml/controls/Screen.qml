@@ -24,11 +24,12 @@ FocusScope {
     property real sideHeight: Theme.drawingLowest
     property Component listContent: null // in place of what scrolls here: what scrolls by itself, margin and all
     property bool broad: false // takes the whole width of a wide screen by itself
+    property alias scrolled: flick.contentY
     readonly property bool wide: width >= Theme.wideFrom && width > height * 1.1
     readonly property real contentWidth: column.width
-    // A narrow page on a wide screen lies at the hand's side.
+    // A narrow page on a wide screen lies in its middle.
     readonly property real pageWidth: side.active || broad ? width : Math.min(width, Theme.columnWidest + Theme.margin + Theme.edge)
-    readonly property real pageX: Theme.leftHand ? 0 : width - pageWidth
+    readonly property real pageX: Math.round((width - pageWidth) / 2)
     default property alias content: column.data
     property alias footWords: words.data
 
@@ -56,6 +57,11 @@ FocusScope {
 
     function toTop() {
         flick.contentY = 0;
+    }
+    // As far down as it was, as soon as so much is laid out.
+    function scrollTo(y: real) {
+        flick.wanted = y;
+        flick.takeUp();
     }
 
     function isIn(item: Item, part: Item): bool {
@@ -174,6 +180,14 @@ FocusScope {
         readonly property bool beside: screen.wide && side.active
         readonly property real columnWidth: beside ? parent.width - 2 * Theme.margin - side.width - 2 * Theme.edge : head.width
         readonly property real atEnd: Math.max(0, contentHeight - height)
+        property real wanted: 0 // further down than is laid out yet; 0: nowhere
+
+        function takeUp() {
+            if (flick.wanted > 0) {
+                flick.contentY = Math.min(flick.wanted, flick.atEnd);
+                flick.wanted = flick.contentY < flick.wanted ? flick.wanted : 0;
+            }
+        }
 
         x: beside && !Theme.leftHand ? side.x + side.width : screen.pageX
         width: columnWidth + Theme.margin + Theme.edge
@@ -194,7 +208,11 @@ FocusScope {
                 screen.showFocus();
             }
         }
-        onContentHeightChanged: screen.showFocus()
+        onContentHeightChanged: {
+            screen.showFocus();
+            flick.takeUp();
+        }
+        onMovementStarted: flick.wanted = 0
         onAtEndChanged: {
             if (screen.growsUp && !moving) {
                 contentY = atEnd;

@@ -25,6 +25,13 @@ Page {
         sideContent: page.beside ? null : one
         action: page.client.turnSays
         backWord: qsTr("back to the figures")
+        footWords: [
+            WordButton {
+                visible: !page.notebook.visit.signedOff
+                text: qsTr("agree and sign")
+                onClicked: page.notebook.agree()
+            }
+        ]
         onActed: page.client.turn()
         onBackAsked: page.leave()
 

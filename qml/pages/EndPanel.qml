@@ -25,7 +25,7 @@ Screen {
     onBackAsked: panel.walk.back()
     footWords: [
         WordButton {
-            text: qsTr("window")
+            text: qsTr("all stations")
             explained: qsTr("All stations of this window")
             onClicked: panel.panelAsked("window")
         },

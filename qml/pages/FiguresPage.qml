@@ -33,7 +33,7 @@ Page {
         word: page.turned ? qsTr("from the front") : qsTr("turn round")
         wordExplained: page.turned ? qsTr("Look from the front") : qsTr("Look from the side")
         sideHeight: height * 0.36
-        action: page.figures.nextStation !== "" ? page.figures.nextSays : qsTr("Next window")
+        action: page.figures.nextStation !== "" ? page.figures.nextSays : page.notebook.visit.afterWindowSays
         onWordChosen: page.turned = !page.turned
         onBackAsked: page.leave()
         onActed: {
@@ -129,7 +129,7 @@ Page {
         WindowWords {
             width: parent.width
             notebook: page.notebook
-            here: "figures"
+            hasOthers: true
         }
     }
 

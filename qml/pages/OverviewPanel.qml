@@ -29,7 +29,6 @@ Screen {
     WindowWords {
         width: parent.width
         notebook: panel.notebook
-        here: "walk"
     }
     WordButton {
         visible: panel.notebook.aloud.offered

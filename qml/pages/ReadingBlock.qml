@@ -162,7 +162,7 @@ Column {
             onClicked: block.panelAsked("reach")
         }
         WordButton {
-            text: qsTr("window")
+            text: qsTr("all stations")
             explained: qsTr("All stations of this window")
             onClicked: block.panelAsked("window")
         }

@@ -9,7 +9,6 @@ Screen {
     id: panel
 
     required property AgreementModel agreement
-    required property string clientName
 
     title: qsTr("Agree and sign")
     action: panel.agreement.signedOff ? "" : qsTr("I agree")
@@ -136,8 +135,9 @@ Screen {
         visible: !panel.agreement.signedOff
         width: parent.width
         label: qsTr("Name")
-        text: panel.clientName
+        text: panel.agreement.name
         fault: panel.agreement.fault
+        onEdited: words => panel.agreement.typing(words)
     }
     Sentence {
         width: parent.width
@@ -156,6 +156,7 @@ Screen {
         fixed: panel.agreement.signedOff
         strokes: panel.agreement.signature
         ink: Theme.ink
+        onDrawn: panel.agreement.drawing(box.strokes)
         Accessible.role: Accessible.Graphic
         Accessible.name: fixed ? qsTr("The signature") : blank ? qsTr("A box to sign in") : qsTr("A box to sign in, signed")
 

@@ -3,13 +3,29 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import QtQuick.Templates as T
 import Truehang.Face
+import Truehang.Face as Face // its Screen, not the device’s
 
-// A place for one page after another. What comes back after others gets the keyboard back where that was in it.
+// A place for one page after another. What comes back after others is scrolled as it was, and gets the keyboard back
+// where that was in it.
 Place {
     id: stage
 
     property Component shown: null
-    property var behind: [] // of maps: what was shown before, and the button that the keyboard was at in it
+    property var behind: [] // of maps: what was shown before, how far down, and the button that the keyboard was at in it
+
+    function screenIn(item: Item): Face.Screen {
+        if (!item || !item.visible) {
+            return null;
+        }
+        const screen = item as Face.Screen;
+        for (let child = 0; !screen && child < item.children.length; ++child) {
+            const found = stage.screenIn(item.children[child]);
+            if (found) {
+                return found;
+            }
+        }
+        return screen;
+    }
 
     function find(item: Item, fits: var): T.AbstractButton {
         if (!item.visible || !item.enabled) {
@@ -39,8 +55,11 @@ Place {
     onLeaving: {
         const at = stage.Window.activeFocusItem as T.AbstractButton;
         const seen = at !== null && at.visualFocus;
+        const screen = stage.screenIn(stage.item);
         stage.behind.push({
             component: stage.shown,
+            title: screen ? screen.title : "",
+            scrolled: screen ? screen.scrolled : 0,
             name: seen ? at.Accessible.name : "",
             text: seen ? at.text : ""
         });
@@ -49,6 +68,8 @@ Place {
         stage.shown = stage.wanted;
         const at = stage.behind.map(one => one.component).lastIndexOf(stage.shown);
         if (at >= 0) {
+            back.title = stage.behind[at].title;
+            back.scrolled = stage.behind[at].scrolled;
             back.name = stage.behind[at].name;
             back.text = stage.behind[at].text;
             stage.behind = stage.behind.slice(0, at);
@@ -59,11 +80,17 @@ Place {
     Timer {
         id: back
 
+        property string title
+        property real scrolled
         property string name
         property string text
 
         interval: 0
         onTriggered: {
+            const screen = stage.screenIn(stage.item);
+            if (screen && screen.title === back.title) {
+                screen.scrollTo(back.scrolled);
+            }
             if (back.name !== "" && stage.item && stage.activeFocus) {
                 stage.takeBack(back.name, back.text);
             }

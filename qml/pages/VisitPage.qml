@@ -11,31 +11,15 @@ Page {
     readonly property VisitModel visit: page.notebook.visit
     property string roomId // of the panel that is open
 
-    // The first window that isn't measured, or nothing.
-    function nextWindow(): string {
-        const windows = page.visit.windows;
-        for (let row = 0; row < windows.count; ++row) {
-            const mark = windows.value(row, "mark");
-            if (mark === ThreadMark.ToDo || mark === ThreadMark.UnderWay) {
-                return windows.value(row, "windowId");
-            }
-        }
-        return "";
-    }
     function askForWindow(room: string) {
         page.roomId = room;
         page.panel = "window";
     }
-    function act() {
-        const next = page.nextWindow();
-        if (page.visit.windows.count === 0) {
-            page.askForWindow("");
-        } else if (screen.there) {
-            page.leave();
-        } else if (next !== "") {
-            page.notebook.openWindow(next);
-        } else {
-            page.notebook.screen = "send";
+    function takePanel() {
+        const wanted = page.notebook.takePanel();
+        if (wanted !== "") {
+            page.roomId = "";
+            page.panel = wanted;
         }
     }
 
@@ -47,26 +31,31 @@ Page {
         return true;
     }
 
-    Component.onCompleted: page.panel = page.notebook.takePanel()
+    Component.onCompleted: page.takePanel()
+
+    Connections {
+        target: page.notebook
+
+        function onPanelAsked() {
+            page.takePanel();
+        }
+    }
 
     Screen {
         id: screen
-
-        readonly property bool measured: page.visit.windows.count > 0 && page.visit.mark !== ThreadMark.ToDo && page.visit.mark !== ThreadMark.UnderWay
-        readonly property bool there: page.visit.mark === ThreadMark.There // nothing is left to be sent
 
         anchors.fill: parent
         visible: page.panel === ""
         enabled: visible
         focus: visible
         title: page.visit.title
-        word: measured && !there ? "" : qsTr("send") // then it is the next action
+        word: page.visit.nextStep === "send" ? "" : qsTr("send")
         wordExplained: qsTr("Send to the workroom")
-        action: page.visit.windows.count === 0 ? qsTr("Add the first window") : there ? qsTr("Back to the visits") : measured ? qsTr("Send to the workroom") : qsTr("Measure the next window")
+        action: page.visit.nextSays
         sideContent: wide && width >= Theme.twoPanesFrom ? visits : null
         onWordChosen: page.notebook.screen = "send"
         onBackAsked: page.leave()
-        onActed: page.act()
+        onActed: page.notebook.takeNext()
         footWords: [
             WordButton {
                 visible: page.visit.windows.count > 0
@@ -89,6 +78,12 @@ Page {
         Sentence {
             width: parent.width
             text: page.visit.state
+            bottomPadding: Theme.rowGap
+        }
+        Sentence {
+            width: parent.width
+            visible: text !== ""
+            text: page.visit.erasedSays
             bottomPadding: Theme.rowGap
         }
         ListRow {
@@ -262,7 +257,6 @@ Page {
 
         SignPanel {
             agreement: page.notebook.agreement
-            clientName: page.visit.clientName
             onBackAsked: page.leave()
         }
     }

@@ -17,6 +17,8 @@ FocusScope {
     required property string spoken
     required property string heading
     required property string waits
+    required property bool unsent
+    property bool removed: false // it stands in the bin
     property bool open: false // it stands beside the list
 
     property bool isStop: true // of the Tab key; from there arrows lead on
@@ -65,7 +67,7 @@ FocusScope {
         text: row.title
         line: row.line
         stateWords: row.state
-        quietWords: row.waits
+        quietWords: row.waits !== "" ? row.waits : row.removed && row.unsent ? qsTr("not confirmed by the workroom") : ""
         strong: row.asks || row.open
         spoken: row.spoken
         onClicked: row.chosen()

@@ -13,7 +13,10 @@ Item {
     property string search
     property string narrowedTo // in words; empty: to nothing
     property string whenEmpty
+    property string says // under the list
+    property bool removed: false // it is the bin
     property string openId // the visit that stands beside the list; empty: none
+    property string cameFrom // the visit that was open before, to be in sight; empty: none
 
     signal visitChosen(string visitId)
     signal searched(string words)
@@ -40,6 +43,13 @@ Item {
             }
         }
 
+        Component.onCompleted: {
+            const row = part.cameFrom === "" ? -1 : part.rows.indexOf(part.cameFrom);
+            if (row > 0) {
+                list.positionViewAtIndex(row, ListView.Center);
+                list.returnToBounds();
+            }
+        }
         clip: true
         verticalLayoutDirection: ListView.BottomToTop
         boundsBehavior: Flickable.StopAtBounds
@@ -54,11 +64,12 @@ Item {
         Keys.onUpPressed: step(1)
         Keys.onDownPressed: step(-1)
         Accessible.role: Accessible.List
-        Accessible.name: qsTr("Visits")
+        Accessible.name: part.removed ? qsTr("Removed visits") : qsTr("Visits")
         model: part.rows
         delegate: VisitRow {
             width: list.width - Theme.edge
             open: visitId === part.openId
+            removed: part.removed
             isStop: ListView.isCurrentItem || (list.currentIndex < 0 && index === 0)
             onChosen: part.visitChosen(visitId)
             onReached: {
@@ -95,6 +106,12 @@ Item {
             visible: part.rows.count === 0
             text: part.whenEmpty
             bottomPadding: Theme.gap
+        }
+        Sentence {
+            width: parent.width
+            visible: text !== ""
+            text: part.says
+            topPadding: Theme.rowGap
         }
         Sentence {
             width: parent.width

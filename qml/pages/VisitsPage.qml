@@ -76,6 +76,7 @@ Page {
         ]
         listContent: VisitsList {
             rows: page.notebook.visits
+            cameFrom: page.notebook.visit.visitId
             finding: page.finding
             search: page.notebook.search
             narrowedTo: page.narrowedTo()
@@ -148,11 +149,12 @@ Page {
             id: removed
 
             heading: qsTr("Removed visits")
-            says: count > 0 ? qsTr("Tap a visit to bring it back.") : qsTr("Nothing is removed.")
+            says: count > 0 ? "" : qsTr("Nothing is removed.")
             question: page.notebook.binQuestion
             explained: qsTr("Erase the removed visits for good")
             count: page.notebook.removedVisits.count
             asking: page.panel === "erase"
+            listContent: removed.asking || removed.count === 0 ? null : removedRows
             onBackAsked: page.leave()
             onEraseAsked: page.panel = "erase"
             onEraseChosen: {
@@ -160,24 +162,18 @@ Page {
                 page.panel = "";
             }
 
-            Repeater {
-                model: removed.asking ? null : page.notebook.removedVisits
+        }
+    }
+    Component {
+        id: removedRows
 
-                ListRow {
-                    required property string visitId
-                    required property string title
-                    required property bool unsent
-                    required line
-                    required spoken
-
-                    width: removed.contentWidth
-                    text: title
-                    stateWords: unsent ? qsTr("not confirmed by the workroom") : ""
-                    onClicked: {
-                        page.notebook.bringBack(visitId);
-                        page.panel = "";
-                    }
-                }
+        VisitsList {
+            rows: page.notebook.removedVisits
+            removed: true
+            says: qsTr("Tap a visit to bring it back.")
+            onVisitChosen: visitId => {
+                page.notebook.bringBack(visitId);
+                page.panel = "";
             }
         }
     }

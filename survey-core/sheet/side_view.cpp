@@ -114,8 +114,9 @@ private:
         for (const Layer& layer : window_.layers) {
             if (layer.hardware && layer.hardware->projection && !hangs_inside_opening(layer)) {
                 const auto& kind = layer.hardware->kind;
-                standing_.push_back({(kind ? kind->text() : std::string("pole")) + " " + said(projection_of(layer)), "",
-                                     projection_of(layer), pole_, 5});
+                standing_.push_back(
+                    {worded(kind ? kind->text() : std::string("pole")) + " " + said(projection_of(layer)), "",
+                     projection_of(layer), pole_, 5});
             }
         }
         for (const Obstruction& obstruction : window_.obstructions) {

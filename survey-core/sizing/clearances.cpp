@@ -17,7 +17,12 @@ constexpr double eps = whole_tolerance;
 std::string said(const LayerContext& layer, Length length) { return said_length(length, layer.measured.entry_unit); }
 
 std::string name_of(const Obstruction& obstruction) {
-    return obstruction.kind ? worded(obstruction.kind->text()) : say("obstruction");
+    if (!obstruction.kind || obstruction.kind->is(ObstructionKind::other)) {
+        return say("obstruction");
+    }
+    std::string name = obstruction.kind->text();
+    std::ranges::replace(name, '-', ' ');
+    return worded(name);
 }
 
 void flag_ceiling(const LayerContext& layer, Findings& findings) {

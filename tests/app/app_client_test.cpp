@@ -210,6 +210,34 @@ private slots:
         QVERIFY(item.isBlank());
     }
 
+    void aHalfDrawnSignatureIsThereAgain() {
+        Bench bench;
+        openExample(bench);
+        AgreementModel* agreement = bench.notebook().agreement();
+        QVERIFY(agreement->signature().isEmpty());
+        agreement->drawing(aSignature());
+        agreement->typing("R. Od");
+        bench.settle();
+        bench.reopen();
+        bench.settle();
+        agreement = bench.notebook().agreement();
+        QCOMPARE(agreement->signature(), aSignature());
+        QCOMPARE(agreement->name(), QString("R. Od"));
+        agreement->setShown(true);
+        QVERIFY(agreement->sign("R. Oduya", agreement->signature(), 2.0));
+        bench.settle();
+        agreement->takeBack();
+        bench.settle();
+        QVERIFY(agreement->signature().isEmpty());  // what was signed with isn't offered once more
+        QCOMPARE(agreement->name(), QString::fromStdString(bench.notebook().open()->survey().client->name));
+        agreement->drawing(aSignature());
+        agreement->drawing({});  // wiped off
+        bench.settle();
+        bench.reopen();
+        bench.settle();
+        QVERIFY(bench.notebook().agreement()->signature().isEmpty());
+    }
+
     void theClientsCopyIsPrinted() {
         Bench bench;
         openExample(bench);

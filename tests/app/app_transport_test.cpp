@@ -277,18 +277,18 @@ void AppTransportTest::pairsSendsAndShowsWhatIsThere() {
     QVERIFY(send->pairing());
     QTRY_VERIFY_WITH_TIMEOUT(send->paired(), patience);
     QCOMPARE(send->workroom(), QString("Workroom at Ferrymouth at http://%1").arg(workroom.address()));
-    QTRY_COMPARE_WITH_TIMEOUT(send->line(), QString("All there"), patience);
+    QTRY_COMPARE_WITH_TIMEOUT(send->line(), QString("All at the workroom"), patience);
     QCOMPARE(send->mark(), thread_mark::Mark::There);
-    QCOMPARE(send->items()->value(0, "state").toString(), QString("there"));
-    QCOMPARE(send->items()->value(1, "state").toString(), QString("there"));
+    QCOMPARE(send->items()->value(0, "state").toString(), QString("at the workroom"));
+    QCOMPARE(send->items()->value(1, "state").toString(), QString("at the workroom"));
     const auto photos =
         std::ranges::count_if(workroom.heard(), [](const Heard& h) { return h.path.startsWith("/photos/"); });
     QCOMPARE(photos, 1);
-    QTRY_COMPARE_WITH_TIMEOUT(bench.notebook().visit()->state(), QString("there"), patience);
+    QTRY_COMPARE_WITH_TIMEOUT(bench.notebook().visit()->state(), QString("at the workroom"), patience);
     // An edit after that waits, and goes.
     bench.notebook().visit()->site()->leave("title", "Pilot house");
     QTRY_VERIFY_WITH_TIMEOUT(workroom.heard().back().body.contains("Pilot house"), patience);
-    QTRY_COMPARE_WITH_TIMEOUT(send->line(), QString("All there"), patience);
+    QTRY_COMPARE_WITH_TIMEOUT(send->line(), QString("All at the workroom"), patience);
     bench.reopen();
     QTRY_VERIFY_WITH_TIMEOUT(bench.notebook().send()->paired(), patience);
 }
@@ -327,7 +327,7 @@ void AppTransportTest::noNetworkIsQuiet() {
     bench.settle();
     SendModel* send = bench.notebook().send();
     QTRY_COMPARE_WITH_TIMEOUT(send->items()->count(), 1, patience);
-    QTRY_VERIFY_WITH_TIMEOUT(send->line() != "0 of 1 there", patience);
+    QTRY_VERIFY_WITH_TIMEOUT(send->line() != "0 of 1 at the workroom", patience);
     QVERIFY(!send->line().isEmpty());
     QVERIFY(bench.notebook().fault().isEmpty());
     QVERIFY(send->items()->value(0, "state").toString().startsWith("waiting"));

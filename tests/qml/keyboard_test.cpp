@@ -75,7 +75,7 @@ class KeyboardTest : public QObject {
         ROUND();
         QVERIFY2(keys.choose("What is in the way?", "Radiator"), qPrintable(keys.said()));
         ROUND();
-        QVERIFY2(keys.write("From the opening's left edge", "200"), qPrintable(keys.said()));
+        QVERIFY2(keys.write("From the opening’s left edge", "200"), qPrintable(keys.said()));
         QVERIFY2(keys.write("Width", "800"), qPrintable(keys.said()));
         QVERIFY2(keys.write("Lower edge above the floor", "150"), qPrintable(keys.said()));
         QVERIFY2(keys.write("Height", "500"), qPrintable(keys.said()));

@@ -156,8 +156,11 @@ private slots:
         Scene scene;
         openRules(scene);
         QVERIFY(pairWith(scene, workroom));
-        QVERIFY2(scene.notebook().rules()->workroomSays().contains("/rules/tab_gap_mm"),
-                 qPrintable(scene.notebook().rules()->workroomSays()));
+        const QString says = scene.notebook().rules()->workroomSays();
+        QVERIFY2(says.contains("“Largest spacing of tabs, centre to centre” must be a number of more than 0 mm, up to "
+                               "100000 mm."),
+                 qPrintable(says));
+        QVERIFY2(!says.contains('/') && !says.contains('_'), qPrintable(says));
         QVERIFY(!scene.notebook().rules()->canTake());
         scene.grabDressed("rules-wrong");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());

@@ -244,7 +244,7 @@ void Job::addRadiator() {
     person_.touch(QStringLiteral("Add something"));
     leavings_.picture(program_, QStringLiteral("what-is-in-the-way"));
     person_.touch(QStringLiteral("Radiator"));
-    person_.write(QStringLiteral("From the opening's left edge"), QStringLiteral("120"));
+    person_.write(QStringLiteral("From the opening’s left edge"), QStringLiteral("120"));
     person_.write(QStringLiteral("Width"), QStringLiteral("1000"));
     person_.write(QStringLiteral("Lower edge above the floor"), QStringLiteral("150"));
     person_.write(QStringLiteral("Height"), QStringLiteral("600"));
@@ -350,7 +350,7 @@ void Job::send() {
     person_.touch(QStringLiteral("Pair with the workroom"));
     person_.expectBeginning(QStringLiteral("Send now"));
     person_.touch(QStringLiteral("Send now"));
-    person_.expectBeginning(QStringLiteral("All there"));
+    person_.expectBeginning(QStringLiteral("All at the workroom"));
     leavings_.picture(program_, QStringLiteral("all-there"));
     person_.touch(QStringLiteral("Back"));
     leavings_.picture(program_, QStringLiteral("visit-there"));
