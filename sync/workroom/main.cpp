@@ -6,6 +6,7 @@
 #include "sheet/template_svg.h"
 #include "workroom/choices_command.h"
 #include "workroom/documents.h"
+#include "workroom/revoke_command.h"
 #include "workroom/rules_command.h"
 #include "workroom/serve.h"
 #include "workroom/site/sheet_page.h"
@@ -221,6 +222,7 @@ int main(int argc, char** argv) {
     SheetOptions sheet;
     workroom::ChoicesOptions choices;
     workroom::ServeOptions serving;
+    workroom::RevokeOptions revoking;
     add_figures(app, survey, result);
     add_plan(app, survey, rolls, result);
     add_sheet(app, sheet, result);
@@ -230,6 +232,7 @@ int main(int argc, char** argv) {
     add_template(app, sheet, result);
     add_serve(app, serving, result);
     add_pair(app, data, result);
+    workroom::add_revoke(app, revoking, result);
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& error) {

@@ -454,6 +454,9 @@ TEST(RollsPage, comesToRecordsOfEveryVersionBefore) {
             ASSERT_EQ(receiver.put_survey(receiver.pair(), id, 1, example_survey(id, 1)).status, 201);
             receiver.end(SIGTERM);
             SQLite::Database database((folder.path() / "workroom.sqlite").string(), SQLite::OPEN_READWRITE);
+            database.exec("DROP INDEX revision_by_device");
+            database.exec("ALTER TABLE device DROP COLUMN last_seen_ms");
+            database.exec("ALTER TABLE device DROP COLUMN revoked_at");
             database.exec("DROP TABLE roll_plan");
             if (version == 1) {
                 database.exec("DROP TABLE rolls");

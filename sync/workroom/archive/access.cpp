@@ -30,6 +30,23 @@ std::int64_t in_ms(sync::Time time) { return time.time_since_epoch().count(); }
 
 const Error wrong_code{ErrorCode::unknown_word, "/code", "This code doesn't hold. Ask the workroom for a new one."};
 
+/// What somebody shows, `ID.SECRET`, the secret as it is kept.
+struct ShownSecret {
+    std::string id, shown;
+};
+
+std::optional<ShownSecret> read_secret(std::string_view text) {
+    const auto dot = text.find('.');
+    if (dot == std::string_view::npos || text.size() > 200) {
+        return std::nullopt;
+    }
+    return ShownSecret{std::string(text.substr(0, dot)), kept_form(text.substr(dot + 1))};
+}
+
+bool same(const std::string& kept, const std::string& shown) {
+    return kept.size() == shown.size() && CRYPTO_memcmp(kept.data(), shown.data(), shown.size()) == 0;
+}
+
 /// Uses a code up: true where it held.
 bool use_code(SQLite::Database& database, const std::string& code, std::int64_t now) {
     SQLite::Statement sweep(database, "DELETE FROM pairing_code WHERE expires_ms <= ?");
@@ -50,7 +67,7 @@ std::string random_bytes(std::size_t count) {
     return bytes;
 }
 
-Access::Access(Archive& archive) : archive_(archive) {}
+Access::Access(Archive& archive) : archive_(archive), last_seen_(archive.database(), archive.clock()) {}
 
 Result<std::string> Access::new_code() {
     std::uint64_t bits = 0;
@@ -128,39 +145,38 @@ Result<std::string> Access::sign_in(std::string_view typed_code) {
     });
 }
 
-Result<std::optional<std::string>> Access::holder_of(const std::string& query, std::string_view secret) {
-    const auto dot = secret.find('.');
-    if (dot == std::string_view::npos || secret.size() > 200) {
-        return std::optional<std::string>();
+Result<std::optional<TokenHolder>> Access::device_of(std::string_view token) {
+    const auto secret = read_secret(token);
+    if (!secret) {
+        return std::optional<TokenHolder>();
     }
-    const std::string id(secret.substr(0, dot));
-    const auto shown = kept_form(secret.substr(dot + 1));
-    const auto now = in_ms(archive_.clock()());
-    return archive_.database().read<std::optional<std::string>>(
-        [&](SQLite::Database& database) -> Result<std::optional<std::string>> {
-            SQLite::Statement statement(database, query);
-            statement.bind(1, id);
-            statement.bind(2, now);
-            if (!statement.executeStep()) {
-                return std::optional<std::string>();
+    auto holder = archive_.database().read<std::optional<TokenHolder>>(
+        [&](SQLite::Database& database) -> Result<std::optional<TokenHolder>> {
+            SQLite::Statement query(database, "SELECT token_sha256, revoked_at IS NOT NULL FROM device WHERE id = ?");
+            query.bind(1, secret->id);
+            if (!query.executeStep() || !same(query.getColumn(0).getString(), secret->shown)) {
+                return std::optional<TokenHolder>();
             }
-            const auto kept = statement.getColumn(0).getString();
-            const bool same =
-                kept.size() == shown.size() && CRYPTO_memcmp(kept.data(), shown.data(), shown.size()) == 0;
-            return same ? std::optional(id) : std::nullopt;
+            return std::optional(TokenHolder{secret->id, query.getColumn(1).getInt() != 0});
         });
-}
-
-Result<std::optional<std::string>> Access::device_of(std::string_view token) {
-    return holder_of("SELECT token_sha256 FROM device WHERE id = ?1 AND ?2 > 0", token);
+    if (holder && *holder && !(*holder)->revoked) {
+        last_seen_.saw(secret->id);
+    }
+    return holder;
 }
 
 Result<bool> Access::signed_in(std::string_view session) {
-    const auto holder = holder_of("SELECT secret_sha256 FROM session WHERE id = ?1 AND expires_ms > ?2", session);
-    if (!holder) {
-        return holder.error();
+    const auto secret = read_secret(session);
+    if (!secret) {
+        return false;
     }
-    return holder->has_value();
+    const auto now = in_ms(archive_.clock()());
+    return archive_.database().read<bool>([&](SQLite::Database& database) -> Result<bool> {
+        SQLite::Statement query(database, "SELECT secret_sha256 FROM session WHERE id = ? AND expires_ms > ?");
+        query.bind(1, secret->id);
+        query.bind(2, now);
+        return query.executeStep() && same(query.getColumn(0).getString(), secret->shown);
+    });
 }
 
 }  // namespace truehang::workroom

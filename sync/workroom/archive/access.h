@@ -5,6 +5,7 @@
 #include "protocol/records.h"
 #include "units/result.h"
 #include "workroom/archive/archive.h"
+#include "workroom/archive/last_seen.h"
 
 #include <chrono>
 #include <functional>
@@ -22,6 +23,12 @@ namespace truehang::workroom {
 /// How long a browser stays signed in.
 inline constexpr std::chrono::hours session_life{7 * 24};
 
+/// Whose token was shown.
+struct TokenHolder {
+    std::string device;    ///< its id
+    bool revoked = false;  ///< it may do nothing any more
+};
+
 /// Who may send and who may look: devices with tokens, browsers with sessions, both taken on by a one-time code. A
 /// secret is `ID.SECRET`; only the SHA-256 of SECRET is kept, compared in constant time. Safe from several threads.
 class Access {
@@ -37,8 +44,10 @@ public:
     /// The same for a browser: the value of its cookie.
     [[nodiscard]] Result<std::string> sign_in(std::string_view typed_code);
 
-    /// The device that a bearer token names, or nothing.
-    [[nodiscard]] Result<std::optional<std::string>> device_of(std::string_view token);
+    /// The device whose bearer token this is, revoked or not; nothing for any other token.
+    [[nodiscard]] Result<std::optional<TokenHolder>> device_of(std::string_view token);
+    /// Has written down when devices were last seen; to be called once they have their answers.
+    void write_last_seen() { last_seen_.write_due(); }
     [[nodiscard]] Result<bool> signed_in(std::string_view session);
 
 private:
@@ -48,9 +57,9 @@ private:
     [[nodiscard]] Result<std::string> take_on(std::string_view typed_code, const Enter& enter);
     [[nodiscard]] bool begin_try();
     void forgive_try();
-    [[nodiscard]] Result<std::optional<std::string>> holder_of(const std::string& query, std::string_view secret);
 
     Archive& archive_;
+    LastSeen last_seen_;
     std::mutex mutex_;
     std::vector<sync::Time> tries_;  ///< of the last minute that didn't succeed
 };

@@ -7,6 +7,7 @@
 #include "protocol/limits.h"
 #include "workroom/archive/photo_intake.h"
 #include "workroom/archive/rules_shelf.h"
+#include "workroom/site/devices_desk.h"
 #include "workroom/site/replies.h"
 #include "workroom/site/rolls_desk.h"
 #include "workroom/site/rules_page.h"
@@ -163,17 +164,17 @@ Response Reception::refusal(int status, std::string_view text) {
     return response;
 }
 
-Result<std::string> Reception::device_of(const RequestHead& head) {
+Result<TokenHolder> Reception::device_of(const RequestHead& head) {
     static constexpr std::string_view scheme = "Bearer ";
     const auto field = head.header("authorization");
     if (field.substr(0, scheme.size()) != scheme) {
-        return std::string();
+        return TokenHolder{};
     }
     const auto device = access_.device_of(field.substr(scheme.size()));
     if (!device) {
         return device.error();
     }
-    return device->value_or("");
+    return device->value_or(TokenHolder{});
 }
 
 Result<bool> Reception::signed_in(const RequestHead& head) {
@@ -181,20 +182,18 @@ Result<bool> Reception::signed_in(const RequestHead& head) {
     return value.empty() ? Result<bool>(false) : access_.signed_in(value);
 }
 
+Result<bool> Reception::is_person(const RequestHead& head) {
+    const bool here = !options_.sign_in_everywhere && head.from_this_machine && names_this_machine(head.host) &&
+                      !came_through_proxy(head);
+    return here ? Result<bool>(true) : signed_in(head);
+}
+
 std::optional<Response> Reception::why_not_look(const RequestHead& head) {
-    if (!options_.sign_in_everywhere && head.from_this_machine && names_this_machine(head.host) &&
-        !came_through_proxy(head)) {
-        return std::nullopt;
+    const auto person = is_person(head);
+    if (!person) {
+        return error_reply(person.error());
     }
-    const auto session = signed_in(head);
-    const auto device = device_of(head);
-    if (!session || !device) {
-        return error_reply(session ? device.error() : session.error());
-    }
-    if (*session || !device->empty()) {
-        return std::nullopt;
-    }
-    return problem_reply(ProblemKind::unauthorised, "Show the token that pairing gave, or sign in.");
+    return *person ? std::nullopt : why_not_a_device(device_of(head), "Show the token that pairing gave, or sign in.");
 }
 
 Admission Reception::admit(const RequestHead& head) {
@@ -206,6 +205,9 @@ Admission Reception::admit(const RequestHead& head) {
     }
     if (head.method == "POST" && head.path == rules_form_path) {
         return take_at_most(rules_form_limit);
+    }
+    if (head.method == "POST" && is_devices_path(head.path)) {
+        return take_at_most(form_limit);
     }
     if (const auto rolls = read_rolls_path(head.path); rolls && head.method == "POST") {
         return rolls->kind == RollsPlace::Kind::page ? take_at_most(rolls_form_limit) : refuse(wrong_method());
@@ -231,13 +233,8 @@ Admission Reception::admit_place(const Place& place, const RequestHead& head) {
 }
 
 Admission Reception::admit_put(const Place& place, const RequestHead& head) {
-    const auto device = device_of(head);
-    if (!device) {
-        return refuse(error_reply(device.error()));
-    }
-    if (device->empty()) {
-        return refuse(
-            problem_reply(ProblemKind::unauthorised, "This device isn't known here. Pair it with a new code."));
+    if (auto why_not = why_not_a_device(device_of(head), unknown_device)) {
+        return refuse(std::move(*why_not));
     }
     if (place.kind == Place::Kind::revision) {
         return of_type(head, sync::json_type)
@@ -254,13 +251,20 @@ Admission Reception::admit_put(const Place& place, const RequestHead& head) {
     return admission;
 }
 
-void Reception::answer(Request request, Respond respond) {
+void Reception::answer(Request request, Respond answered) {
+    const Respond respond = [this, answered = std::move(answered)](Response response) {
+        answered(std::move(response));
+        access_.write_last_seen();
+    };
     try {
         if (const auto place = sync::read_path(request.head.path)) {
             return answer_place(*place, std::move(request), respond);
         }
         if (const auto rolls = read_rolls_path(request.head.path)) {
             return answer_rolls(request, *rolls, respond);
+        }
+        if (is_devices_path(request.head.path)) {
+            return respond(answer_devices(request));
         }
         if (request.head.method == "POST") {
             return respond(request.head.path == rules_form_path ? answer_rules_form(request) : answer_sign_in(request));
@@ -321,13 +325,13 @@ Response Reception::answer_pair(const Request& request) {
 
 void Reception::answer_put(const Place& place, Request request, const Respond& respond) {
     auto device = device_of(request.head);
-    if (!device) {
-        return respond(error_reply(device.error()));
+    if (auto why_not = why_not_a_device(device, unknown_device)) {  // it may have been revoked since it was admitted
+        return respond(std::move(*why_not));
     }
     if (place.kind == Place::Kind::photo) {
-        return answer_photo_put(place, std::move(request), std::move(device).value(), respond);
+        return answer_photo_put(place, std::move(request), std::move(device).value().device, respond);
     }
-    answer_revision(place, std::move(request), std::move(device).value(), respond);
+    answer_revision(place, std::move(request), std::move(device).value().device, respond);
 }
 
 void Reception::answer_revision(const Place& place, Request request, std::string device, const Respond& respond) {
@@ -510,6 +514,19 @@ void Reception::answer_rolls(const Request& request, const RollsPlace& place, co
     auto answer = sent ? take_rolls(archive_, bench_, place, request.body)
                        : look_at_rolls(archive_, bench_, place, request.head.query);
     respond(answer ? std::move(*answer) : page_reply(404, missing_page()));
+}
+
+Response Reception::answer_devices(const Request& request) {
+    const auto person = is_person(request.head);
+    if (!person || !*person) {
+        return person ? page_reply(401, sign_in_page("")) : error_reply(person.error());
+    }
+    if (is_read(request.head)) {
+        return look_at_devices(archive_, request.head.path);
+    }
+    return sent_from_here(request.head)
+               ? take_devices_form(archive_, request)
+               : problem_reply(ProblemKind::malformed_request, "Devices are seen to on the workroom's own page.");
 }
 
 Response Reception::answer_page(const Request& request) {

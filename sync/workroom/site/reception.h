@@ -53,12 +53,16 @@ private:
     [[nodiscard]] http::Response answer_rules(const sync::Place& place);
     [[nodiscard]] http::Response answer_rules_form(const http::Request& request);
     void answer_rolls(const http::Request& request, const RollsPlace& place, const Respond& respond);
+    [[nodiscard]] http::Response answer_devices(const http::Request& request);
     [[nodiscard]] http::Response answer_page(const http::Request& request);
     [[nodiscard]] http::Response answer_sign_in(const http::Request& request);
 
-    /// The device that the request's token names; empty where none does. An error is the records', never the token's.
-    [[nodiscard]] Result<std::string> device_of(const http::RequestHead& head);
+    /// The device that the request's token names; an empty id where none does. An error is the records', never the
+    /// token's.
+    [[nodiscard]] Result<TokenHolder> device_of(const http::RequestHead& head);
     [[nodiscard]] Result<bool> signed_in(const http::RequestHead& head);
+    /// Whether a person of the workroom asks: on this machine, or signed in. A device's token doesn't make one.
+    [[nodiscard]] Result<bool> is_person(const http::RequestHead& head);
     /// Nothing where the request may see what is here, else why not.
     [[nodiscard]] std::optional<http::Response> why_not_look(const http::RequestHead& head);
 

@@ -23,11 +23,6 @@ std::string title_of(const Survey& survey) { return survey.title.empty() ? "Unti
 
 std::string survey_href(const Survey& survey) { return "/surveys/" + sync::percent_encode(survey.id); }
 
-/// Day and minute of a receipt, UTC.
-std::string moment_text(const std::string& rfc3339) {
-    return rfc3339.size() < 16 ? rfc3339 : day_text(rfc3339) + ", " + rfc3339.substr(11, 5) + " UTC";
-}
-
 View text_or_nothing(const std::string& text) { return text.empty() ? truth(false) : View{text}; }
 
 View line_view(const SurveyLine& line) {
@@ -195,6 +190,10 @@ View receipts_view(const std::vector<sync::SurveyReceipt>& receipts) {
 }
 
 }  // namespace
+
+std::string moment_text(const std::string& rfc3339) {
+    return rfc3339.size() < 16 ? rfc3339 : day_text(rfc3339) + ", " + rfc3339.substr(11, 5) + " UTC";
+}
 
 std::vector<std::string> photos_of(const Survey& survey) {
     std::vector<std::string> digests;

@@ -29,4 +29,7 @@ struct SurveyLine {
 /// Digests of the photos that a survey shows, each once.
 [[nodiscard]] std::vector<std::string> photos_of(const Survey& survey);
 
+/// Day and minute of a time of RFC 3339: "14 March 2026, 10:20 UTC".
+[[nodiscard]] std::string moment_text(const std::string& rfc3339);
+
 }  // namespace truehang::workroom

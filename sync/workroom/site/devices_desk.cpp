@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "workroom/site/devices_desk.h"
+
+#include "workroom/archive/device_shelf.h"
+#include "workroom/site/frame.h"
+#include "workroom/site/replies.h"
+#include "workroom/site/rules_page.h"
+#include "workroom/site/site_pages.h"
+#include "workroom/site/survey_page.h"
+
+#include <string>
+
+namespace truehang::workroom {
+
+namespace {
+
+constexpr std::string_view page_path = "/devices";
+constexpr std::string_view revoke_path = "/devices/revoke";
+
+View device_view(const PairedDevice& device) {
+    auto entry = view();
+    entry.set("id", device.id);
+    entry.set("name", device.name);
+    entry.set("paired", moment_text(device.paired_at));
+    entry.set("seen", device.last_seen ? moment_text(sync::write_time(*device.last_seen)) : "not yet");
+    entry.set("surveys", std::to_string(device.surveys));
+    entry.set("revoked", device.revoked_at.empty() ? truth(false) : View{moment_text(device.revoked_at)});
+    return entry;
+}
+
+std::string devices_page(const std::vector<PairedDevice>& devices) {
+    auto values = view();
+    auto list = view_list();
+    for (const auto& device : devices) {
+        list << device_view(device);
+    }
+    values.set("some", truth(!devices.empty()));
+    values.set("devices", list);
+    return framed({"Devices", "page-devices", {{"/", "Surveys"}}, false}, fill("devices", values));
+}
+
+http::Response revoke(Archive& archive, const std::string& id) {
+    const auto revoked = DeviceShelf(archive).revoke(id);
+    if (!revoked) {
+        return revoked.error().code == ErrorCode::missing ? page_reply(404, missing_page())
+                                                          : error_reply(revoked.error());
+    }
+    auto response = page_reply(303, "");
+    response.headers.emplace_back("Location", page_path);
+    return response;
+}
+
+}  // namespace
+
+std::optional<http::Response> why_not_a_device(const Result<TokenHolder>& holder, std::string unknown) {
+    if (!holder) {
+        return error_reply(holder.error());
+    }
+    if (holder->revoked) {
+        return problem_reply(sync::ProblemKind::unauthorised,
+                             "This device was revoked by the workroom. Pair it with a new code if it should send.");
+    }
+    return holder->device.empty() ? std::optional(problem_reply(sync::ProblemKind::unauthorised, std::move(unknown)))
+                                  : std::nullopt;
+}
+
+bool is_devices_path(std::string_view path) { return path == page_path || path == revoke_path; }
+
+http::Response look_at_devices(Archive& archive, std::string_view path) {
+    if (path != page_path) {
+        return page_reply(404, missing_page());
+    }
+    const auto devices = DeviceShelf(archive).all();
+    return devices ? page_reply(200, devices_page(*devices)) : error_reply(devices.error());
+}
+
+http::Response take_devices_form(Archive& archive, const http::Request& request) {
+    const auto fields = read_form(request.body);
+    const auto device = fields.find("device");
+    return request.head.path == revoke_path && device != fields.end() ? revoke(archive, device->second)
+                                                                      : page_reply(404, missing_page());
+}
+
+}  // namespace truehang::workroom
