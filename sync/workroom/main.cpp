@@ -6,6 +6,7 @@
 #include "sheet/template_svg.h"
 #include "workroom/choices_command.h"
 #include "workroom/documents.h"
+#include "workroom/keeping/keeping_commands.h"
 #include "workroom/revoke_command.h"
 #include "workroom/rules_command.h"
 #include "workroom/serve.h"
@@ -223,6 +224,7 @@ int main(int argc, char** argv) {
     workroom::ChoicesOptions choices;
     workroom::ServeOptions serving;
     workroom::RevokeOptions revoking;
+    workroom::KeepingOptions keeping;
     add_figures(app, survey, result);
     add_plan(app, survey, rolls, result);
     add_sheet(app, sheet, result);
@@ -233,6 +235,7 @@ int main(int argc, char** argv) {
     add_serve(app, serving, result);
     add_pair(app, data, result);
     workroom::add_revoke(app, revoking, result);
+    workroom::add_keeping(app, keeping, result);
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& error) {

@@ -1,0 +1,220 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "workroom/keeping/keeping_commands.h"
+
+#include "workroom/keeping/folder_copy.h"
+#include "workroom/keeping/kept_folder.h"
+#include "workroom/keeping/verify.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdio>
+
+namespace truehang::workroom {
+
+namespace {
+
+constexpr int done = 0;
+constexpr int faults_found = 1;
+constexpr int refused = 2;
+
+std::string one_line(std::string text) {
+    std::ranges::replace_if(
+        text, [](char c) { return static_cast<unsigned char>(c) < 0x20; }, ' ');
+    return text;
+}
+
+int refuse(const Error& error) {
+    fmt::print(stderr, "truehang-workroom: {}: {}\n", one_line(error.where), one_line(error.text));
+    return refused;
+}
+
+std::string count_text(std::size_t count, const char* one, const char* more) {
+    return fmt::format("{} {}", count, count == 1 ? one : more);
+}
+
+void list(const std::vector<Flaw>& flaws) {
+    for (const Flaw& flaw : flaws) {
+        fmt::print("{}: {}\n", one_line(place_of(flaw)), one_line(flaw.text));
+    }
+}
+
+int verify(const KeepingOptions& options) {
+    auto folder = KeptFolder::open(options.data);
+    if (!folder) {
+        return refuse(folder.error());
+    }
+    const auto looked = look_through(folder.value());
+    if (!looked) {
+        return refuse(looked.error());
+    }
+    list(looked->flaws);
+    for (const auto& file : looked->loose) {
+        fmt::print("{}: No record tells of it: left by an upload that was cut off, or put there by hand.\n",
+                   one_line(file));
+    }
+    fmt::print("{}: {}: {}.\n", options.data, amounts(*looked),
+               looked->flaws.empty() ? "all whole" : count_text(looked->flaws.size(), "fault", "faults"));
+    return looked->flaws.empty() ? done : faults_found;
+}
+
+int say_copied(const std::string& place, const std::string& what, const Copied& copied) {
+    list(copied.flaws);
+    fmt::print("{}: {} {} documents and {} photos ({:.1f} MB){}\n", place, what, copied.documents, copied.photos,
+               static_cast<double>(copied.photo_bytes) / 1e6,
+               copied.flaws.empty() ? "."
+                                    : fmt::format("; {} not whole where they come from.",
+                                                  count_text(copied.flaws.size(), "photo is", "photos are")));
+    return copied.flaws.empty() ? done : faults_found;
+}
+
+int backup(const KeepingOptions& options) {
+    auto folder = KeptFolder::open(options.data);
+    if (!folder) {
+        return refuse(folder.error());
+    }
+    auto copy = FolderCopy::begin(options.other);
+    if (!copy) {
+        return refuse(copy.error());
+    }
+    const auto copied = copy.value().fill(folder.value());
+    if (!copied) {
+        return refuse(copied.error());
+    }
+    if (const auto finished = copy.value().finish(); !finished) {
+        return refuse(finished.error());
+    }
+    return say_copied(options.other, "backed up", *copied);
+}
+
+/// Takes what isn't whole out of the copy and says what that was.
+Result<std::size_t> left_out(const FolderCopy& copy) {
+    std::size_t count = 0;
+    for (int round = 0; round < 2; ++round) {
+        auto made = KeptFolder::open(copy.part());
+        const auto looked = made ? look_through(made.value()) : Result<Looked>(made.error());
+        if (!looked) {
+            return looked.error();
+        }
+        if (looked->flaws.empty()) {
+            return count;
+        }
+        list(looked->flaws);
+        count += looked->flaws.size();
+        if (const auto gone = leave_out(copy.part(), looked->flaws); !gone) {
+            return gone.error();
+        }
+    }
+    return Error{ErrorCode::damaged, copy.part().string(), "What was read still isn’t whole. Use another backup."};
+}
+
+int restore_what_is_whole(const KeepingOptions& options, KeptFolder& backup, const Looked& looked) {
+    auto copy = FolderCopy::begin(options.data);
+    if (!copy) {
+        return refuse(copy.error());
+    }
+    const bool broken =
+        std::ranges::any_of(looked.flaws, [](const Flaw& flaw) { return flaw.of == Flaw::Of::records; });
+    const auto copied = broken ? copy.value().fill_with_what_reads(backup) : copy.value().fill(backup);
+    if (!copied) {
+        return refuse(copied.error());
+    }
+    if (broken) {
+        list(looked.flaws);
+    }
+    const auto missing = left_out(*copy);
+    if (!missing) {
+        return refuse(missing.error());
+    }
+    auto made = KeptFolder::open(copy->part());
+    const auto there = made ? look_through(made.value()) : Result<Looked>(made.error());
+    if (!there) {
+        return refuse(there.error());
+    }
+    if (const auto finished = copy.value().finish(); !finished) {
+        return refuse(finished.error());
+    }
+    fmt::print("{}: restored {}; what is named above was left out.\n", options.data, amounts(*there));
+    return faults_found;
+}
+
+int restore(const KeepingOptions& options) {
+    auto backup = KeptFolder::open(options.other);
+    if (!backup) {
+        return refuse(backup.error());
+    }
+    const auto looked = look_through(backup.value());
+    if (!looked) {
+        return refuse(looked.error());
+    }
+    if (!looked->flaws.empty() && options.what_is_whole) {
+        return restore_what_is_whole(options, backup.value(), *looked);
+    }
+    if (!looked->flaws.empty()) {
+        list(looked->flaws);
+        return refuse({ErrorCode::damaged, options.other,
+                       "This backup has " + count_text(looked->flaws.size(), "fault", "faults") +
+                           ". Nothing was restored: use another one, or --what-is-whole to leave out what is named."});
+    }
+    auto copy = FolderCopy::begin(options.data);
+    if (!copy) {
+        return refuse(copy.error());
+    }
+    const auto copied = copy.value().fill(backup.value());
+    if (!copied) {
+        return refuse(copied.error());
+    }
+    if (!copied->flaws.empty()) {
+        list(copied->flaws);
+        return refuse({ErrorCode::damaged, options.other, "It changed while it was read. Nothing was restored."});
+    }
+    const auto finished = copy.value().finish();
+    return finished ? say_copied(options.data, "restored", *copied) : refuse(finished.error());
+}
+
+void add_verify(CLI::App& app, KeepingOptions& options, int& result) {
+    auto* command = app.add_subcommand(
+        "verify",
+        "Look whether all that was received is whole: every document, photo, roll and house rule.\n"
+        "Says one line for each fault, then a count. Works while the folder is served, and on backups.\n"
+        "Ends with 0 where all is whole, 1 where faults were found, 2 where nothing could be looked at.");
+    command->add_option("--data", options.data, "The folder that keeps what comes in, or a backup of it")->required();
+    command->callback([&] { result = verify(options); });
+}
+
+void add_backup(CLI::App& app, KeepingOptions& options, int& result) {
+    auto* command = app.add_subcommand(
+        "backup",
+        "Copy the folder as it is at one moment, also while it is served.\n"
+        "The copy is a folder that `serve --data` could serve as it is. It stands under its name only once it is\n"
+        "whole and on the disk; nothing is ever written over. It holds the clients’ names, photos and the digests\n"
+        "of tokens: keep it as the folder itself is kept. What is erased later stays in it.\n"
+        "Ends with 0, with 1 where photos were copied that aren’t whole (they are named), 2 where nothing was made.");
+    command->add_option("--data", options.data, "The folder that keeps what comes in")->required();
+    command->add_option("out", options.other, "The folder to make; it mustn’t be there yet")->required();
+    command->callback([&] { result = backup(options); });
+}
+
+void add_restore(CLI::App& app, KeepingOptions& options, int& result) {
+    auto* command = app.add_subcommand(
+        "restore",
+        "Make a folder to serve from a backup, which is looked through first as `verify` does.\n"
+        "A backup with faults is refused, or with --what-is-whole restored without what isn’t whole, which is named;\n"
+        "phones then send those photos and surveys again that they still have. What was erased since the backup comes\n"
+        "back: erase it again.\n"
+        "Ends with 0, with 1 where something was left out, 2 where nothing was restored.");
+    command->add_option("--data", options.data, "The folder to make; it mustn’t be there, or be empty")->required();
+    command->add_option("backup", options.other, "The backup")->required();
+    command->add_flag("--what-is-whole", options.what_is_whole, "Leave out what isn’t whole, and say what that is");
+    command->callback([&] { result = restore(options); });
+}
+
+}  // namespace
+
+void add_keeping(CLI::App& app, KeepingOptions& options, int& result) {
+    add_verify(app, options, result);
+    add_backup(app, options, result);
+    add_restore(app, options, result);
+}
+
+}  // namespace truehang::workroom

@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <CLI/CLI.hpp>
+
+#include <string>
+
+namespace truehang::workroom {
+
+struct KeepingOptions {
+    std::string data;    ///< the folder that is kept
+    std::string other;   ///< the backup or file that is written or read
+    std::string survey;  ///< its id
+    bool what_is_whole = false;
+};
+
+/// `verify`, `backup`, `restore`: exit codes 0 done, 1 done with faults found, 2 refused.
+void add_keeping(CLI::App& app, KeepingOptions& options, int& result);
+
+}  // namespace truehang::workroom

@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "units/result.h"
+#include "workroom/keeping/kept_folder.h"
+
+#include <string>
+#include <vector>
+
+namespace truehang::workroom {
+
+/// One thing that isn't as it was received.
+struct Flaw {
+    enum class Of { records, document, photo, rolls, rules };
+    Of of = Of::records;
+    std::string survey;    ///< of a document or rolls
+    long long number = 0;  ///< revision of a document, version of rolls or rules
+    std::string sha256;    ///< of a photo
+    std::string text;      ///< one sentence
+};
+
+/// Where a flaw lies, for a person: `revision 2 of ID`.
+[[nodiscard]] std::string place_of(const Flaw& flaw);
+
+/// What was looked at, and what of it isn't whole.
+struct Looked {
+    long long documents = 0, photos = 0, rolls = 0, rules = 0;
+    long long photo_bytes = 0;
+    std::vector<Flaw> flaws;
+    std::vector<std::string> loose;  ///< files among the photos that no record tells of; no fault
+};
+
+/// Looks through all that is kept: the records' own structure, each document (its digest, that it reads as a survey),
+/// each photo (there, its length, its digest), rolls and house rules. What is received or erased meanwhile is no fault.
+/// Errors: as `KeptFolder::open`.
+[[nodiscard]] Result<Looked> look_through(KeptFolder& folder);
+
+/// "12 documents, 30 photos (45.2 MB), 3 versions of rolls, 1 of house rules".
+[[nodiscard]] std::string amounts(const Looked& looked);
+
+}  // namespace truehang::workroom
