@@ -189,6 +189,15 @@ void add_serve(CLI::App& app, workroom::ServeOptions& options, int& result) {
     command->add_flag("--without-tls", options.without_tls, "Listen beyond this machine without TLS");
     command->add_flag("--sign-in", options.sign_in, "Ask for a code before pages on this machine too (behind a proxy)");
     command->add_option("--name", options.name, "What the workroom calls itself to devices")->capture_default_str();
+    command
+        ->add_option("--reached-at", options.reached_at,
+                     "The address to tell phones, as https://workroom.example.org, where it isn't the one listened on")
+        ->check(CLI::Validator(
+            [](std::string& given) {
+                const bool known = given.starts_with("https://") || given.starts_with("http://");
+                return known ? std::string() : std::string("an address begins with https:// or http://");
+            },
+            "URL"));
     command->add_option("--pairing-code-file", options.pairing_code_file,
                         "Write the first pairing code to this file too");
     command->add_option("--header-seconds", options.header_seconds, "How long a request's headers may take")

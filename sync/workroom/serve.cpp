@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/serve.h"
 
+#include "workroom/addresses.h"
 #include "workroom/archive/access.h"
 #include "workroom/archive/archive.h"
 #include "workroom/documents.h"
@@ -31,8 +32,6 @@ int fail(const Error& error) {
     fmt::print(stderr, "truehang-workroom: {}: {}\n", error.where, error.text);
     return 2;
 }
-
-bool is_loopback(const std::string& address) { return address.starts_with("127.") || address == "::1"; }
 
 std::chrono::milliseconds in_ms(double seconds) {
     return std::chrono::milliseconds(static_cast<long long>(seconds * 1000.0));
@@ -91,10 +90,21 @@ bool may_listen(const ServeOptions& options, const std::string& address) {
     return true;
 }
 
+Reach reach_of(const ServeOptions& options, const std::string& address, std::uint16_t port) {
+    Reach reach;
+    reach.addresses = options.reached_at;
+    reach.from_this_machine_only = options.reached_at.empty() && is_loopback(address);
+    if (options.reached_at.empty()) {
+        for (const auto& host : reached_hosts(address)) {
+            reach.addresses.push_back(url_of(host, port, !options.certificate.empty()));
+        }
+    }
+    return reach;
+}
+
 bool tell(const ServeOptions& options, const std::string& address, std::uint16_t port, const std::string& code) {
-    const auto* scheme = options.certificate.empty() ? "http" : "https";
-    const auto host = address.find(':') == std::string::npos ? address : "[" + address + "]";
-    fmt::print("Listening on {}://{}:{}\nPairing code, for ten minutes: {}\n", scheme, host, port, code);
+    fmt::print("Listening on {}\nPairing code, for ten minutes: {}\n",
+               url_of(address, port, !options.certificate.empty()), code);
     std::fflush(stdout);
     if (options.pairing_code_file.empty()) {
         return true;
@@ -129,6 +139,7 @@ int serve(const ServeOptions& options) {
     if (!port) {
         return fail(port.error());
     }
+    reception.set_reach(reach_of(options, address, *port));
     const auto code = access.new_code();
     if (!code) {
         return fail(code.error());

@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <string>
+#include <vector>
 
 namespace truehang::workroom {
 
@@ -15,6 +16,7 @@ struct ServeOptions {
     bool sign_in = false;
     std::string name = "Workroom";
     std::string pairing_code_file;
+    std::vector<std::string> reached_at;  ///< addresses to tell phones, in place of those listened on
     double header_seconds = 10.0, idle_seconds = 60.0, stall_seconds = 10.0;
 };
 

@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 // Devices as the workroom's page and command show and revoke them.
 #include "protocol/digest.h"
+#include "protocol/pairing_text.h"
 #include "protocol/problem.h"
 #include "protocol/records.h"
 #include "receiver_process.h"
 
 #include <gtest/gtest.h>
+
+#include <fstream>
 
 using namespace truehang::sync;
 using namespace truehang::sync::test;
@@ -114,6 +117,63 @@ TEST(DevicesPage, showsANameAsTextWhateverItHolds) {
     const auto page = workroom.receiver.ask("GET", "/devices");
     EXPECT_FALSE(has(page, "<script"));
     EXPECT_TRUE(has(page, "&lt;script&gt;alert(1)&lt;/script&gt;"));
+}
+
+TEST(PairingPage, showsANewCodeThatPairsOnce) {
+    const Workroom workroom;
+    EXPECT_TRUE(has(workroom.receiver.ask("GET", "/devices"), "action=\"/devices/code\""));
+    const auto page = workroom.form("/devices/code", "");
+    ASSERT_EQ(page.status, 200) << page.body;
+    EXPECT_EQ(page.headers.at("cache-control"), "no-store");
+    const auto at = page.body.find("class=\"code\">") + 13;
+    const auto code = page.body.substr(at, 9);
+    EXPECT_TRUE(has(page, "http://127.0.0.1:" + std::to_string(workroom.receiver.port())));
+    EXPECT_TRUE(has(page, "no phone can reach it")) << "it listens on this machine alone";
+    const auto pair = [&] {
+        return workroom.receiver.ask("POST", "/pair", {{"Content-Type", "application/json"}},
+                                     write_record(PairRequest{code, "phone"}));
+    };
+    EXPECT_EQ(pair().status, 200) << code;
+    EXPECT_EQ(pair().status, 403);
+    EXPECT_FALSE(has(workroom.form("/devices/code", ""), code)) << "another each time";
+    EXPECT_EQ(workroom.receiver.ask("GET", "/devices/code").status, 404) << "looking makes none";
+}
+
+TEST(PairingPage, makesNoCodeForADeviceOrAPageOfElsewhere) {
+    const Workroom workroom({"--sign-in"});
+    EXPECT_EQ(workroom.form("/devices/code", "", {{"Authorization", "Bearer " + workroom.token}}).status, 401);
+    const Workroom open;
+    EXPECT_EQ(open.form("/devices/code", "", {}, "evil.example").status, 400);
+    EXPECT_EQ(open.receiver.ask("POST", "/devices/code", {}, "").status, 400);
+}
+
+// Read by zbar from the picture that a browser makes of the page.
+TEST(PairingPage, isReadByAScanner) {
+    const Workroom workroom({"--reached-at", "https://workroom.example.org", "--reached-at", "https://192.0.2.7:8737"});
+    const auto page = workroom.form("/devices/code", "");
+    ASSERT_EQ(page.status, 200);
+    EXPECT_TRUE(has(page, "https://192.0.2.7:8737")) << "the other address stands there too";
+    EXPECT_FALSE(has(page, "no phone can reach it"));
+    const auto file = workroom.folder.path() / "page.html";
+    const auto picture = workroom.folder.path() / "page.png";
+    std::ofstream(file) << page.body;
+    const auto drawn =
+        run_program({"chromium", "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+                     "--user-data-dir=" + (workroom.folder.path() / "chromium").string(), "--window-size=900,1600",
+                     "--screenshot=" + picture.string(), "file://" + file.string()});
+    ASSERT_TRUE(std::filesystem::exists(picture)) << drawn.err;
+    const auto scanned = run_program({"zbarimg", "--raw", "--quiet", picture.string()});
+    const auto read = read_pairing_text(scanned.out);
+    ASSERT_TRUE(read.ok()) << scanned.out << scanned.err;
+    EXPECT_EQ(read->address, "https://workroom.example.org");
+    EXPECT_TRUE(has(page, ">" + read->code + "<")) << "the same code as in letters";
+    ASSERT_TRUE(read->until);
+    EXPECT_TRUE(read->pin.empty());
+    EXPECT_EQ(workroom.receiver
+                  .ask("POST", "/pair", {{"Content-Type", "application/json"}},
+                       write_record(PairRequest{read->code, "phone"}))
+                  .status,
+              200);
 }
 
 TEST(RevokeCommand, listsAndRevokesWhileTheWorkroomServes) {

@@ -3,6 +3,7 @@
 
 #include "workroom/archive/device_shelf.h"
 #include "workroom/site/frame.h"
+#include "workroom/site/pairing_page.h"
 #include "workroom/site/replies.h"
 #include "workroom/site/rules_page.h"
 #include "workroom/site/site_pages.h"
@@ -16,6 +17,7 @@ namespace {
 
 constexpr std::string_view page_path = "/devices";
 constexpr std::string_view revoke_path = "/devices/revoke";
+constexpr std::string_view code_path = "/devices/code";
 
 View device_view(const PairedDevice& device) {
     auto entry = view();
@@ -50,6 +52,12 @@ http::Response revoke(Archive& archive, const std::string& id) {
     return response;
 }
 
+http::Response show_new_code(const DevicesDesk& desk) {
+    const auto until = desk.archive.clock()() + sync::pairing_code_life;
+    const auto code = desk.access.new_code();
+    return code ? page_reply(200, pairing_page(desk.reach, *code, until)) : error_reply(code.error());
+}
+
 }  // namespace
 
 std::optional<http::Response> why_not_a_device(const Result<TokenHolder>& holder, std::string unknown) {
@@ -64,20 +72,23 @@ std::optional<http::Response> why_not_a_device(const Result<TokenHolder>& holder
                                   : std::nullopt;
 }
 
-bool is_devices_path(std::string_view path) { return path == page_path || path == revoke_path; }
+bool is_devices_path(std::string_view path) { return path == page_path || path == revoke_path || path == code_path; }
 
-http::Response look_at_devices(Archive& archive, std::string_view path) {
+http::Response look_at_devices(const DevicesDesk& desk, std::string_view path) {
     if (path != page_path) {
         return page_reply(404, missing_page());
     }
-    const auto devices = DeviceShelf(archive).all();
+    const auto devices = DeviceShelf(desk.archive).all();
     return devices ? page_reply(200, devices_page(*devices)) : error_reply(devices.error());
 }
 
-http::Response take_devices_form(Archive& archive, const http::Request& request) {
+http::Response take_devices_form(const DevicesDesk& desk, const http::Request& request) {
+    if (request.head.path == code_path) {
+        return show_new_code(desk);
+    }
     const auto fields = read_form(request.body);
     const auto device = fields.find("device");
-    return request.head.path == revoke_path && device != fields.end() ? revoke(archive, device->second)
+    return request.head.path == revoke_path && device != fields.end() ? revoke(desk.archive, device->second)
                                                                       : page_reply(404, missing_page());
 }
 

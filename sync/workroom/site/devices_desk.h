@@ -4,6 +4,7 @@
 #include "workroom/archive/access.h"
 #include "workroom/archive/archive.h"
 #include "workroom/http/http_server.h"
+#include "workroom/site/reach.h"
 
 #include <optional>
 #include <string>
@@ -20,9 +21,17 @@ inline constexpr const char* unknown_device = "This device isn't known here. Pai
 /// device was revoked, and `unknown` where no device has that token.
 [[nodiscard]] std::optional<http::Response> why_not_a_device(const Result<TokenHolder>& holder, std::string unknown);
 
+/// What the devices' pages stand on.
+struct DevicesDesk {
+    Archive& archive;
+    Access& access;
+    const Reach& reach;
+};
+
 /// Whether a path is the devices' page or one of its forms. Who asks was looked at before the two below are called.
 [[nodiscard]] bool is_devices_path(std::string_view path);
-[[nodiscard]] http::Response look_at_devices(Archive& archive, std::string_view path);
-[[nodiscard]] http::Response take_devices_form(Archive& archive, const http::Request& request);
+[[nodiscard]] http::Response look_at_devices(const DevicesDesk& desk, std::string_view path);
+/// Revokes a device, or answers with the page that shows a new code.
+[[nodiscard]] http::Response take_devices_form(const DevicesDesk& desk, const http::Request& request);
 
 }  // namespace truehang::workroom

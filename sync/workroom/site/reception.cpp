@@ -521,11 +521,12 @@ Response Reception::answer_devices(const Request& request) {
     if (!person || !*person) {
         return person ? page_reply(401, sign_in_page("")) : error_reply(person.error());
     }
+    const DevicesDesk desk{archive_, access_, reach_};
     if (is_read(request.head)) {
-        return look_at_devices(archive_, request.head.path);
+        return look_at_devices(desk, request.head.path);
     }
     return sent_from_here(request.head)
-               ? take_devices_form(archive_, request)
+               ? take_devices_form(desk, request)
                : problem_reply(ProblemKind::malformed_request, "Devices are seen to on the workroom's own page.");
 }
 

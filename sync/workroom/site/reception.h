@@ -6,6 +6,7 @@
 #include "workroom/archive/archive.h"
 #include "workroom/http/http_server.h"
 #include "workroom/site/planning_bench.h"
+#include "workroom/site/reach.h"
 
 #include <chrono>
 #include <optional>
@@ -32,6 +33,8 @@ public:
     void answer(http::Request request, Respond respond) override;
     [[nodiscard]] http::Response refusal(int status, std::string_view text) override;
 
+    /// How phones reach it; told once, before anything is served.
+    void set_reach(Reach reach) { reach_ = std::move(reach); }
     /// Once nothing is served any more: no plan is worked out from here on, and the archive may be closed. False where
     /// one was still under way after so long.
     [[nodiscard]] bool end_planning(std::chrono::milliseconds time);
@@ -70,6 +73,7 @@ private:
     Access& access_;
     ReceptionOptions options_;
     PlanningBench bench_;
+    Reach reach_;
 };
 
 }  // namespace truehang::workroom
