@@ -4,6 +4,7 @@
 #include "workroom/addresses.h"
 #include "workroom/archive/access.h"
 #include "workroom/archive/archive.h"
+#include "workroom/archive/own_certificate.h"
 #include "workroom/documents.h"
 #include "workroom/http/http_server.h"
 #include "workroom/site/reception.h"
@@ -79,15 +80,27 @@ bool may_listen(const ServeOptions& options, const std::string& address) {
         return true;
     }
     if (!options.without_tls) {
-        fmt::print(
-            stderr,
-            "truehang-workroom: {}: beyond this machine surveys travel over TLS. Give --certificate and --key, or "
-            "say --without-tls where the network itself is trusted.\n",
-            address);
-        return false;
+        return true;  // with a certificate of its own
     }
     fmt::print(stderr, "truehang-workroom: warning: without TLS anyone on the network can read what is sent.\n");
     return true;
+}
+
+/// Takes the workroom's own certificate where it serves beyond this machine and was given none, and tells its
+/// fingerprint; empty where it doesn't.
+Result<std::string> take_own_certificate(ServeOptions& options, const std::string& address) {
+    if (is_loopback(address) || options.without_tls || !options.certificate.empty()) {
+        return std::string();
+    }
+    auto names = reached_hosts(address);
+    names.push_back(machine_name());
+    const auto own = own_certificate(options.data, names, now());
+    if (!own) {
+        return own.error();
+    }
+    options.certificate = own->file;
+    options.key = own->file;
+    return own->fingerprint;
 }
 
 Reach reach_of(const ServeOptions& options, const std::string& address, std::uint16_t port) {
@@ -102,9 +115,13 @@ Reach reach_of(const ServeOptions& options, const std::string& address, std::uin
     return reach;
 }
 
-bool tell(const ServeOptions& options, const std::string& address, std::uint16_t port, const std::string& code) {
+bool tell(const ServeOptions& options, const std::string& address, std::uint16_t port, const std::string& pin,
+          const std::string& code) {
     fmt::print("Listening on {}\nPairing code, for ten minutes: {}\n",
                url_of(address, port, !options.certificate.empty()), code);
+    if (!pin.empty()) {
+        fmt::print("Fingerprint of its certificate (SHA-256): {}\n", pin);
+    }
     std::fflush(stdout);
     if (options.pairing_code_file.empty()) {
         return true;
@@ -117,7 +134,7 @@ bool tell(const ServeOptions& options, const std::string& address, std::uint16_t
 
 }  // namespace
 
-int serve(const ServeOptions& options) {
+int serve(ServeOptions options) {
     const std::string address = options.listen == "localhost" ? "127.0.0.1" : options.listen;
     if (!may_listen(options, address)) {
         return 2;
@@ -131,6 +148,10 @@ int serve(const ServeOptions& options) {
     if (!lock.held()) {
         return fail({ErrorCode::busy, options.data, "Another workroom receives into this folder already."});
     }
+    const auto pin = take_own_certificate(options, address);
+    if (!pin) {
+        return fail(pin.error());
+    }
     (*archive)->clear_incoming();
     Access access(**archive);
     Reception reception(**archive, access, {options.name, options.sign_in});
@@ -139,12 +160,14 @@ int serve(const ServeOptions& options) {
     if (!port) {
         return fail(port.error());
     }
-    reception.set_reach(reach_of(options, address, *port));
+    auto reach = reach_of(options, address, *port);
+    reach.pin = *pin;
+    reception.set_reach(std::move(reach));
     const auto code = access.new_code();
     if (!code) {
         return fail(code.error());
     }
-    if (!tell(options, address, *port, *code)) {
+    if (!tell(options, address, *port, *pin, *code)) {
         return 2;
     }
     server.run();

@@ -21,7 +21,7 @@ struct ServeOptions {
 };
 
 /// Receives until SIGTERM or SIGINT. The result is the exit code: 0, or 2 with a line on standard error.
-[[nodiscard]] int serve(const ServeOptions& options);
+[[nodiscard]] int serve(ServeOptions options);
 
 /// Prints a new pairing code for the records in a folder, whether they are being served or not.
 [[nodiscard]] int print_pairing_code(const std::string& data);
