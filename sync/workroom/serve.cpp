@@ -132,6 +132,35 @@ bool tell(const ServeOptions& options, const std::string& address, std::uint16_t
     return written;
 }
 
+/// Receives into an archive that nobody else does; `pin` is the digest of the own certificate, or empty.
+int receive(const ServeOptions& options, const std::string& address, const std::string& pin, Archive& archive) {
+    archive.clear_incoming();
+    Access access(archive);
+    Reception reception(archive, access, {options.name, options.sign_in});
+    http::HttpServer server(server_options(options, address), reception);
+    const auto port = server.listen();
+    if (!port) {
+        return fail(port.error());
+    }
+    auto reach = reach_of(options, address, *port);
+    reach.pin = pin;
+    reception.set_reach(std::move(reach));
+    const auto code = access.new_code();
+    if (!code) {
+        return fail(code.error());
+    }
+    if (!tell(options, address, *port, pin, *code)) {
+        return 2;
+    }
+    server.run();
+    const bool ended = reception.end_planning(planning_ends);
+    archive.close();
+    if (!ended) {
+        std::_Exit(0);  // a plan under way can't be broken off; nothing of it is kept, and all else is on the disk
+    }
+    return 0;
+}
+
 }  // namespace
 
 int serve(ServeOptions options) {
@@ -149,34 +178,7 @@ int serve(ServeOptions options) {
         return fail({ErrorCode::busy, options.data, "Another workroom receives into this folder already."});
     }
     const auto pin = take_own_certificate(options, address);
-    if (!pin) {
-        return fail(pin.error());
-    }
-    (*archive)->clear_incoming();
-    Access access(**archive);
-    Reception reception(**archive, access, {options.name, options.sign_in});
-    http::HttpServer server(server_options(options, address), reception);
-    const auto port = server.listen();
-    if (!port) {
-        return fail(port.error());
-    }
-    auto reach = reach_of(options, address, *port);
-    reach.pin = *pin;
-    reception.set_reach(std::move(reach));
-    const auto code = access.new_code();
-    if (!code) {
-        return fail(code.error());
-    }
-    if (!tell(options, address, *port, *pin, *code)) {
-        return 2;
-    }
-    server.run();
-    const bool ended = reception.end_planning(planning_ends);
-    (*archive)->close();
-    if (!ended) {
-        std::_Exit(0);  // a plan under way can't be broken off; nothing of it is kept, and all else is on the disk
-    }
-    return 0;
+    return pin ? receive(options, address, *pin, **archive) : fail(pin.error());
 }
 
 int print_pairing_code(const std::string& data) {
