@@ -62,6 +62,12 @@ Meaning of_refusal(const Item& item, const Problem& problem) {
     switch (problem.kind) {
         case ProblemKind::conflict:
             return conflict(item);
+        case ProblemKind::erased:
+            return refused(
+                Meaning::Kind::refused,
+                item.kind == ItemKind::photo ? "The workroom erased this photo’s visit for good."
+                                             : "The workroom erased this visit for good.",
+                "Nothing more of it is taken there. Ask the workroom before you keep it here, or remove it.");
         case ProblemKind::malformed_document:
             return refused(Meaning::Kind::refused, "The workroom can't read this survey: " + faults_text(problem) + ".",
                            "Correct what is named, then send again. Everything is still here.");
@@ -85,6 +91,7 @@ Meaning of_problem(const Item& item, const Problem& problem, const Answer& answe
         case ProblemKind::unauthorised:
             return with_reason(Meaning::Kind::pair_again, "The workroom doesn't know this device. Pair it again.");
         case ProblemKind::conflict:
+        case ProblemKind::erased:
         case ProblemKind::malformed_document:
         case ProblemKind::too_large:
         case ProblemKind::digest_mismatch:

@@ -18,7 +18,7 @@ struct ProblemEntry {
     std::string_view title;
 };
 
-constexpr std::array<ProblemEntry, 18> entries{{
+constexpr std::array<ProblemEntry, 19> entries{{
     {ProblemKind::malformed_request, 400, "malformed-request", "The request can't be read"},
     {ProblemKind::digest_mismatch, 400, "digest-mismatch", "The bytes that came aren't the ones that were sent"},
     {ProblemKind::unauthorised, 401, "unauthorised", "This device isn't known here"},
@@ -27,6 +27,7 @@ constexpr std::array<ProblemEntry, 18> entries{{
     {ProblemKind::wrong_method, 405, "wrong-method", "That can't be done here"},
     {ProblemKind::too_slow, 408, "too-slow", "The request took too long"},
     {ProblemKind::conflict, 409, "conflict", "This revision is here with other content"},
+    {ProblemKind::erased, 410, "erased", "The workroom erased it for good"},
     {ProblemKind::length_required, 411, "length-required", "The length must be told"},
     {ProblemKind::too_large, 413, "too-large", "Larger than is taken here"},
     {ProblemKind::wrong_type, 415, "wrong-type", "A kind of content that isn't taken here"},
@@ -47,7 +48,7 @@ const ProblemEntry& entry_of(ProblemKind kind) {
             return entry;
         }
     }
-    return entries[14];
+    return entries[15];
 }
 
 std::string text_at(const Json& json, const char* key) {

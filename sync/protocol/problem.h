@@ -22,6 +22,7 @@ enum class ProblemKind {
     wrong_method,        ///< 405
     too_slow,            ///< 408
     conflict,            ///< 409: this revision is there already with other content
+    erased,              ///< 410: the workroom erased this survey or photo for good and takes it no more
     length_required,     ///< 411: photos say how long they are
     too_large,           ///< 413
     wrong_type,          ///< 415: a body of a kind that isn't taken here

@@ -216,6 +216,16 @@ TEST(Outbox, anAnswerThatCameTooLateIsIgnored) {
     EXPECT_EQ(phone.sent().method, Method::get) << "what became of it is asked";
 }
 
+// sync/protocol/README.md: `erased` is for good; a person is told.
+TEST(Outbox, sendsNoMoreOfAVisitThatTheWorkroomErased) {
+    Phone phone;
+    phone.shelf.items = {survey_item("a")};
+    phone.answer_with(problem_answer(ProblemKind::erased));
+    EXPECT_FALSE(phone.outbox.next().request);
+    ASSERT_EQ(phone.shelf.refused.size(), 1U);
+    EXPECT_EQ(phone.shelf.refused.begin()->second.why, "The workroom erased this visit for good.");
+}
+
 TEST(Outbox, aRefusedItemCanBeTakenUpAgain) {
     Phone phone;
     phone.shelf.items = {survey_item("a")};

@@ -454,6 +454,8 @@ TEST(RollsPage, comesToRecordsOfEveryVersionBefore) {
             ASSERT_EQ(receiver.put_survey(receiver.pair(), id, 1, example_survey(id, 1)).status, 201);
             receiver.end(SIGTERM);
             SQLite::Database database((folder.path() / "workroom.sqlite").string(), SQLite::OPEN_READWRITE);
+            database.exec("DROP TABLE erased");
+            database.exec("DROP TABLE erased_photo");
             database.exec("DROP INDEX revision_by_device");
             database.exec("ALTER TABLE device DROP COLUMN last_seen_ms");
             database.exec("ALTER TABLE device DROP COLUMN revoked_at");

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/archive/archive.h"
 
+#include "workroom/archive/erasure.h"
+
 namespace truehang::workroom {
 
 using sync::PhotoReceipt;
@@ -43,6 +45,10 @@ Result<Kept<SurveyReceipt>> insert_revision(SQLite::Database& database, const Re
         return Error{ErrorCode::conflict, "/revision",
                      "This revision is here already with other content. Send it under a new revision."};
     }
+    if (is_erased(database, received.survey)) {
+        return erased_error("This survey");
+    }
+    take_photos_again(database, received.bytes);
     SQLite::Statement insert(database,
                              "INSERT INTO revision(survey, revision, sha256, received_at, device, bytes) "
                              "VALUES(?, ?, ?, ?, ?, ?)");
@@ -100,9 +106,13 @@ void Archive::keep_revision(ReceivedRevision received, Then<Kept<SurveyReceipt>>
 void Archive::keep_photo(std::string sha256, long long bytes, std::string device, Then<Kept<PhotoReceipt>> then) {
     const PhotoReceipt receipt{std::move(sha256), bytes, sync::write_time(clock_())};
     database_->write<Kept<PhotoReceipt>>(
-        [receipt, device = std::move(device)](SQLite::Database& database) -> Result<Kept<PhotoReceipt>> {
+        [receipt, device = std::move(device),
+         file = photo_file(receipt.sha256)](SQLite::Database& database) -> Result<Kept<PhotoReceipt>> {
             if (const auto there = find_photo(database, receipt.sha256)) {
                 return Kept<PhotoReceipt>{*there, true};
+            }
+            if (auto why_not = why_not_record(database, receipt.sha256, file)) {
+                return std::move(*why_not);
             }
             SQLite::Statement insert(database,
                                      "INSERT INTO photo(sha256, bytes, received_at, device) VALUES(?, ?, ?, ?)");

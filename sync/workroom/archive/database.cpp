@@ -58,6 +58,7 @@ Result<std::unique_ptr<Database>> Database::open(const std::filesystem::path& fi
         writer->exec("PRAGMA journal_mode = WAL");
         writer->exec("PRAGMA synchronous = FULL");
         writer->exec("PRAGMA foreign_keys = ON");
+        writer->exec("PRAGMA secure_delete = ON");
         bring_to_schema(*writer);
         return std::unique_ptr<Database>(new Database(file, std::move(writer)));
     } catch (const SQLite::Exception& thrown) {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/archive/plan_shelf.h"
 
+#include "workroom/archive/erasure.h"
+
 namespace truehang::workroom {
 
 Result<std::optional<KeptPlan>> PlanShelf::plan(std::string_view survey) const {
@@ -24,6 +26,9 @@ Result<KeptPlan> PlanShelf::keep(std::string_view survey, PlanBasis basis, std::
     KeptPlan kept{std::move(basis), sync::write_time(archive_.clock()()), std::move(bytes)};
     return archive_.database().write_and_wait<KeptPlan>(
         [survey = std::string(survey), kept](SQLite::Database& database) -> Result<KeptPlan> {
+            if (is_erased(database, survey)) {
+                return erased_error("This survey");
+            }
             SQLite::Statement insert(database,
                                      "INSERT OR REPLACE INTO roll_plan(survey, survey_sha256, rolls_sha256, "
                                      "rules_sha256, planner, worked_at, bytes) VALUES(?, ?, ?, ?, ?, ?, ?)");

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/archive/rolls_shelf.h"
 
+#include "workroom/archive/erasure.h"
+
 namespace truehang::workroom {
 
 namespace {
@@ -46,6 +48,9 @@ Result<KeptRolls> RollsShelf::save(std::string_view survey, std::string bytes, l
     KeptRolls kept{from + 1, sync::write_time(archive_.clock()()), std::move(bytes)};
     return archive_.database().write_and_wait<KeptRolls>([survey = std::string(survey), kept,
                                                           from](SQLite::Database& database) -> Result<KeptRolls> {
+        if (is_erased(database, survey)) {
+            return erased_error("This survey");
+        }
         if (newest_version(database, survey) != from) {
             return Error{ErrorCode::conflict, "rolls", "Somebody saved other rolls meanwhile. Look at them first."};
         }

@@ -6,7 +6,7 @@
 namespace truehang::workroom {
 
 /// The version that `schema` and all of `later_schemas` make, in SQLite's user_version.
-inline constexpr int schema_version = 4;
+inline constexpr int schema_version = 5;
 
 /// Version 1: everything the workroom receives but the photos' bytes. `bytes` are as they were received; a revision is
 /// never written again. Of codes, tokens and sessions only SHA-256 digests are kept. Times ending in _ms are Unix time.
@@ -45,8 +45,9 @@ CREATE TABLE photo(
 
 /// What each later version adds, from 2 on. Version 2: the rolls that came, a document a version, none written again.
 /// Version 3: of each survey the plan that was last worked out, and the digests of what it was worked from. Version 4:
-/// when a device was last seen, and since when it is revoked.
-inline constexpr std::array<const char*, 3> later_schemas{R"sql(
+/// when a device was last seen, and since when it is revoked. Version 5: what was erased; of its photos the digests, so
+/// that they aren’t taken again.
+inline constexpr std::array<const char*, 4> later_schemas{R"sql(
 CREATE TABLE rolls(
     survey TEXT NOT NULL,
     version INTEGER NOT NULL,
@@ -70,6 +71,20 @@ CREATE TABLE roll_plan(
 ALTER TABLE device ADD COLUMN last_seen_ms INTEGER;
 ALTER TABLE device ADD COLUMN revoked_at TEXT;
 CREATE INDEX revision_by_device ON revision(device, survey);
+)sql",
+                                                          R"sql(
+CREATE TABLE erased(
+    survey TEXT PRIMARY KEY,
+    erased_at TEXT NOT NULL,
+    erased_by TEXT NOT NULL,
+    revisions INTEGER NOT NULL,
+    rolls INTEGER NOT NULL,
+    photos INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+CREATE TABLE erased_photo(
+    sha256 TEXT PRIMARY KEY,
+    erased_with TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
 )sql"};
 static_assert(schema_version == 1 + static_cast<int>(later_schemas.size()));
 

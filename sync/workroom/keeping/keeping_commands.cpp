@@ -1,13 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/keeping/keeping_commands.h"
 
+#include "workroom/keeping/erase.h"
 #include "workroom/keeping/folder_copy.h"
 #include "workroom/keeping/kept_folder.h"
 #include "workroom/keeping/verify.h"
 
 #include <fmt/format.h>
+#include <pwd.h>
+#include <unistd.h>
 
 #include <algorithm>
+#include <chrono>
 #include <cstdio>
 
 namespace truehang::workroom {
@@ -172,6 +176,46 @@ int restore(const KeepingOptions& options) {
     return finished ? say_copied(options.data, "restored", *copied) : refuse(finished.error());
 }
 
+/// The name that the system has for whoever runs this.
+std::string user_name() {
+    const auto* user = ::getpwuid(::geteuid());
+    return user != nullptr ? user->pw_name : std::to_string(::geteuid());
+}
+
+int erase(const KeepingOptions& options) {
+    const auto now = std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
+    const auto erased =
+        erase_survey(options.data, {options.survey, options.by.empty() ? user_name() : options.by, now});
+    if (!erased) {
+        return refuse(erased.error());
+    }
+    if (erased->before) {
+        fmt::print("{}: it was erased before; what may have been left of it is overwritten.\n",
+                   one_line(options.survey));
+        return done;
+    }
+    fmt::print("{}: erased for good: {}, {}, {}. Copies made before still hold it.\n", one_line(options.survey),
+               count_text(static_cast<std::size_t>(erased->revisions), "revision", "revisions"),
+               count_text(static_cast<std::size_t>(erased->photos), "photo", "photos"),
+               count_text(static_cast<std::size_t>(erased->rolls), "version of rolls", "versions of rolls"));
+    return done;
+}
+
+void add_erase(CLI::App& app, KeepingOptions& options, int& result) {
+    auto* command = app.add_subcommand(
+        "erase",
+        "Erase a survey for good: all its revisions, rolls, plans, and the photos that no other survey names.\n"
+        "It can’t be undone. That it was erased, when, by whom and how much stays known, and a phone that sends it\n"
+        "again is refused. All records are written anew, so that nothing of it can be read from the files: that takes\n"
+        "as much room again as they have, and phones wait meanwhile. Works while the folder is served. Copies that\n"
+        "were made before still hold it, and so may blocks that the disk itself has freed.\n"
+        "Ends with 0, or 2 where it was refused or has to be run again to be done.");
+    command->add_option("--data", options.data, "The folder that keeps what comes in")->required();
+    command->add_option("survey", options.survey, "The survey’s id, as its page’s address has it")->required();
+    command->add_option("--by", options.by, "Who erases it; the name of who runs this where none is given");
+    command->callback([&] { result = erase(options); });
+}
+
 void add_verify(CLI::App& app, KeepingOptions& options, int& result) {
     auto* command = app.add_subcommand(
         "verify",
@@ -215,6 +259,7 @@ void add_keeping(CLI::App& app, KeepingOptions& options, int& result) {
     add_verify(app, options, result);
     add_backup(app, options, result);
     add_restore(app, options, result);
+    add_erase(app, options, result);
 }
 
 }  // namespace truehang::workroom

@@ -11,10 +11,11 @@ struct KeepingOptions {
     std::string data;    ///< the folder that is kept
     std::string other;   ///< the backup or file that is written or read
     std::string survey;  ///< its id
+    std::string by;      ///< who erases; empty: whoever runs the program
     bool what_is_whole = false;
 };
 
-/// `verify`, `backup`, `restore`: exit codes 0 done, 1 done with faults found, 2 refused.
+/// `verify`, `backup`, `restore`, `erase`: exit codes 0 done, 1 done with faults found, 2 refused.
 void add_keeping(CLI::App& app, KeepingOptions& options, int& result);
 
 }  // namespace truehang::workroom

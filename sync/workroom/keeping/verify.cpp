@@ -182,11 +182,23 @@ private:
             if (at->is_directory()) {
                 continue;
             }
-            if (!is_photo_name(file) || !has_photo(folder_.records(), file.filename().string())) {
+            const auto name = file.filename().string();
+            if (is_photo_name(file) && is_erased_photo(name)) {
+                flaw({Flaw::Of::photo, "", 0, name, "It was erased, but its file is there: erase its survey again."});
+            } else if (!is_photo_name(file) || !has_photo(folder_.records(), name)) {
                 looked_.loose.push_back(file.string());
             }
         }
         std::sort(looked_.loose.begin(), looked_.loose.end());
+    }
+
+    bool is_erased_photo(const std::string& sha256) {
+        if (!folder_.has_table("erased_photo")) {
+            return false;
+        }
+        SQLite::Statement query(folder_.records(), "SELECT 1 FROM erased_photo WHERE sha256 = ?");
+        query.bind(1, sha256);
+        return query.executeStep();
     }
 
     KeptFolder& folder_;

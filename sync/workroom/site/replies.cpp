@@ -2,6 +2,7 @@
 #include "workroom/site/replies.h"
 
 #include "protocol/limits.h"
+#include "workroom/archive/erasure.h"
 
 #include <fmt/format.h>
 
@@ -63,6 +64,9 @@ http::Response problem_reply(ProblemKind kind, std::string detail, std::vector<s
 }
 
 http::Response error_reply(const Error& error) {
+    if (is_erased_error(error)) {
+        return problem_reply(ProblemKind::erased, error.text);
+    }
     switch (error.code) {
         case ErrorCode::conflict:
             return problem_reply(ProblemKind::conflict, error.text);

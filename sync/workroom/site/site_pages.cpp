@@ -8,6 +8,7 @@
 #include "sheet/template_svg.h"
 #include "workroom/archive/rules_shelf.h"
 #include "workroom/site/choices_page.h"
+#include "workroom/site/erased_page.h"
 #include "workroom/site/frame.h"
 #include "workroom/site/rolls_page.h"
 #include "workroom/site/rules_page.h"
@@ -239,6 +240,10 @@ std::optional<SitePage> site_page(Archive& archive, PlanningBench& bench, std::s
         const RulesShelf shelf(archive.rules_folder());
         const auto document = shelf.current();
         return document ? SitePage{200, rules_page(*document, {shelf.versions(), "", {}, {}})} : failed_page();
+    }
+    if (path == "/erased") {
+        const auto erased = erased_surveys(archive);
+        return erased ? SitePage{200, erased_page(*erased)} : failed_page();
     }
     const auto parts = decoded(path);
     const auto asked = parts ? survey_path(*parts) : std::nullopt;

@@ -21,7 +21,7 @@ struct SitePage {
     bool looks_again = false;  ///< something is still being worked out
 };
 
-/// The page or file at a path: `/`, `/house-rules`, `/surveys/ID`, `/surveys/ID/sheets/KIND`, `/surveys/ID/orders.csv`,
+/// The page or file at a path: `/`, `/house-rules`, `/erased`, `/surveys/ID`, `/surveys/ID/sheets/KIND`, `/surveys/ID/orders.csv`,
 /// `/pieces.csv`, and below `/surveys/ID/rooms/ROOM/windows/WINDOW[/layers/LAYER]` the kinds of sheet (none: measure),
 /// `template.svg` and `choices`, which `query` adds to. It may choose `paper` (a4, letter) and `unit` (mm, in) of
 /// sheets. Where rolls came, the cutting sheets are by their plan. Nothing for any other path or where what it names

@@ -1,0 +1,186 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "workroom/keeping/erase.h"
+
+#include "workroom/archive/archive.h"
+#include "workroom/archive/disk.h"
+#include "workroom/archive/erasure.h"
+#include "workroom/keeping/kept_folder.h"
+
+#include <fmt/format.h>
+
+#include <set>
+
+namespace truehang::workroom {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+constexpr int patience_ms = 30'000;
+
+long long count_of(SQLite::Database& records, const std::string& table, const std::string& survey) {
+    SQLite::Statement count(records, "SELECT count(*) FROM " + quoted_name(table) + " WHERE survey = ?");
+    count.bind(1, survey);
+    count.executeStep();
+    return count.getColumn(0).getInt64();
+}
+
+/// One survey's erasure on a connection of its own.
+class Eraser {
+public:
+    Eraser(fs::path folder, SQLite::Database& records, const Erasing& erasing)
+        : folder_(std::move(folder)), records_(records), erasing_(erasing) {}
+
+    Result<ErasedCounts> run() {
+        // What others name takes long to read: that is done before anybody is held up.
+        long long seen = 0;
+        static_cast<void>(own_photos());
+        spare_named_by_others(seen);
+        {
+            SQLite::Transaction all(records_, SQLite::TransactionBehavior::IMMEDIATE);
+            counts_.before = is_erased(records_, erasing_.survey);
+            if (!counts_.before && count_of(records_, "revision", erasing_.survey) == 0) {
+                return Error{ErrorCode::missing, erasing_.survey, "No such survey is here. Nothing was erased."};
+            }
+            if (own_photos()) {
+                seen = 0;  // a revision that names more photos came meanwhile
+            }
+            spare_named_by_others(seen);
+            take_rows();
+            all.commit();
+        }
+        try {
+            take_files();
+            return overwrite();
+        } catch (const std::exception&) {
+            return unfinished(error_under_way(folder_));
+        }
+    }
+
+private:
+    /// True where it names photos that weren’t looked at before.
+    bool own_photos() {
+        bool more = false;
+        SQLite::Statement query(records_, "SELECT bytes FROM revision WHERE survey = ?");
+        query.bind(1, erasing_.survey);
+        while (query.executeStep()) {
+            for (auto& digest : digests_in(query.getColumn(0).getString())) {
+                if (!spared_.contains(digest)) {
+                    more = photos_.insert(std::move(digest)).second || more;
+                }
+            }
+        }
+        return more;
+    }
+
+    /// From the row after `seen` on.
+    void spare_named_by_others(long long& seen) {
+        SQLite::Statement query(records_,
+                                "SELECT rowid, bytes FROM revision WHERE rowid > ? AND survey <> ? ORDER BY rowid");
+        query.bind(1, static_cast<std::int64_t>(seen));
+        query.bind(2, erasing_.survey);
+        while (!photos_.empty() && query.executeStep()) {
+            seen = query.getColumn(0).getInt64();
+            for (const auto& digest : digests_in(query.getColumn(1).getString())) {
+                if (photos_.erase(digest) > 0) {
+                    spared_.insert(digest);
+                }
+            }
+        }
+    }
+
+    void take_rows() {
+        counts_.revisions = count_of(records_, "revision", erasing_.survey);
+        counts_.rolls = count_of(records_, "rolls", erasing_.survey);
+        for (const auto& table : tables_with(records_, {"survey"})) {
+            if (table != "erased") {
+                SQLite::Statement gone(records_, "DELETE FROM " + quoted_name(table) + " WHERE survey = ?");
+                gone.bind(1, erasing_.survey);
+                gone.exec();
+            }
+        }
+        for (const auto& photo : photos_) {
+            SQLite::Statement gone(records_, "DELETE FROM photo WHERE sha256 = ?");
+            gone.bind(1, photo);
+            counts_.photos += gone.exec();
+            SQLite::Statement mark(records_, "INSERT OR REPLACE INTO erased_photo(sha256, erased_with) VALUES(?, ?)");
+            mark.bind(1, photo);
+            mark.bind(2, erasing_.survey);
+            mark.exec();
+        }
+        SQLite::Statement mark(records_,
+                               "INSERT OR IGNORE INTO erased(survey, erased_at, erased_by, revisions, rolls, photos) "
+                               "VALUES(?, ?, ?, ?, ?, ?)");
+        mark.bind(1, erasing_.survey);
+        mark.bind(2, sync::write_time(erasing_.now));
+        mark.bind(3, erasing_.by);
+        mark.bind(4, static_cast<std::int64_t>(counts_.revisions));
+        mark.bind(5, static_cast<std::int64_t>(counts_.rolls));
+        mark.bind(6, static_cast<std::int64_t>(counts_.photos));
+        mark.exec();
+    }
+
+    /// With the records locked: nobody can record a photo whose file goes here.
+    void take_files() {
+        SQLite::Transaction lock(records_, SQLite::TransactionBehavior::IMMEDIATE);
+        SQLite::Statement query(records_,
+                                "SELECT sha256 FROM erased_photo WHERE erased_with = ? AND NOT EXISTS (SELECT 1 FROM "
+                                "photo WHERE photo.sha256 = erased_photo.sha256)");
+        query.bind(1, erasing_.survey);
+        while (query.executeStep()) {
+            const auto sha256 = query.getColumn(0).getString();
+            const auto file = folder_ / "photos" / sha256.substr(0, 2) / sha256;
+            if (fs::remove(file) && !sync_folder(file.parent_path())) {
+                throw fs::filesystem_error("", file, std::error_code(errno, std::system_category()));
+            }
+        }
+    }
+
+    /// What SQLite freed may still stand in the file, and what was changed in its log.
+    Result<ErasedCounts> overwrite() {
+        records_.exec("VACUUM");
+        SQLite::Statement empty(records_, "PRAGMA wal_checkpoint(TRUNCATE)");
+        if (!empty.executeStep() || empty.getColumn(0).getInt() != 0) {
+            return unfinished({ErrorCode::busy, folder_.string(), "Somebody reads the records all the time."});
+        }
+        return counts_;
+    }
+
+    [[nodiscard]] Error unfinished(Error error) const {
+        error.text = fmt::format(
+            "The survey is gone from the records, but its traces in the files aren’t all overwritten: {} Run the same "
+            "command again.",
+            error.text);
+        return error;
+    }
+
+    fs::path folder_;
+    SQLite::Database& records_;
+    const Erasing& erasing_;
+    std::set<std::string> photos_;  ///< digests that only this survey names
+    std::set<std::string> spared_;
+    ErasedCounts counts_;
+};
+
+}  // namespace
+
+Result<ErasedCounts> erase_survey(const fs::path& folder, const Erasing& erasing) {
+    const auto there = KeptFolder::open(folder);
+    if (!there) {
+        return there.error();
+    }
+    {
+        const auto brought_forward = Archive::open(folder, [&erasing] { return erasing.now; });
+        if (!brought_forward) {
+            return brought_forward.error();
+        }
+    }
+    return told<ErasedCounts>(folder, [&]() -> Result<ErasedCounts> {
+        SQLite::Database records((folder / records_name).string(), SQLite::OPEN_READWRITE, patience_ms);
+        records.exec("PRAGMA synchronous = FULL");
+        records.exec("PRAGMA secure_delete = ON");
+        return Eraser(folder, records, erasing).run();
+    });
+}
+
+}  // namespace truehang::workroom
