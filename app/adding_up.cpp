@@ -207,8 +207,8 @@ LineUnderNumber line_under_number(const WindowFigures& worked, const Window& win
                 kind};
     }
     const QString words =
-        check->adds_up ? translated(QT_TRANSLATE_NOOP("walk", "Adds up, to %1 (tape and edges explain %2)"))
-                       : translated(QT_TRANSLATE_NOOP("walk", "Doesn’t add up: off by %1, tape and edges explain %2"));
+        check->adds_up ? translated(QT_TRANSLATE_NOOP("walk", "Adds up, to %1 (tape and edges allow %2)"))
+                       : translated(QT_TRANSLATE_NOOP("walk", "Doesn’t add up: off by %1, tape and edges allow %2"));
     return {words.arg(difference(check->off_by, style, true), difference(check->explained, style, false)), kind};
 }
 
@@ -232,7 +232,7 @@ DifferWords differ_words(const WindowFigures& worked, const Window& window, cons
     const QString parts = whole_and_parts(*check, window, style);
     return {translated(QT_TRANSLATE_NOOP("walk", "These differ by %1")).arg(difference(check->off_by, style, true)),
             (parts.isEmpty() ? QString() : parts + QLatin1Char(' ')) +
-                translated(QT_TRANSLATE_NOOP("walk", "Tape and edges explain %1."))
+                translated(QT_TRANSLATE_NOOP("walk", "Tape and edges allow %1."))
                     .arg(difference(check->explained, style, false))};
 }
 

@@ -128,7 +128,7 @@ void SendModel::show() {
 
 QString SendModel::itemTitle(const OutboxItem& item) const {
     if (item.kind == ItemKind::survey) {
-        return tr("Survey, revision %1").arg(item.revision);
+        return tr("The visit, version %1").arg(item.revision);
     }
     for (const PhotoPlace& place : photos_in(open_.survey())) {
         if (place.photo->sha256 == item.id) {

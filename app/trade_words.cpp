@@ -92,6 +92,15 @@ QString tells(Shape shape) {
     return translated(QT_TRANSLATE_NOOP("trade", "two windows that meet in a corner of the room"));
 }
 
+QString runs_between(Shape shape, const Station& station) {
+    const bool is_recess = shape == Shape::recess || shape == Shape::arch || shape == Shape::gable;
+    if (station.kind != StationKind::width || (!is_recess && shape != Shape::frame)) {
+        return {};
+    }
+    return is_recess ? translated(QT_TRANSLATE_NOOP("trade", "Side to side of the recess, not the glass"))
+                     : translated(QT_TRANSLATE_NOOP("trade", "Outer edges of the frame, not the glass"));
+}
+
 QString says(ObstructionKind kind) {
     static constexpr std::array<std::pair<ObstructionKind, const char*>, 19> words{{
         {ObstructionKind::radiator, QT_TRANSLATE_NOOP("trade", "Radiator")},

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "survey/stations.h"
 #include "survey/words.h"
 #include "units/length_text.h"
 
@@ -17,6 +18,9 @@ namespace truehang {
 [[nodiscard]] QString says(Shape shape);
 /// What such a window is, for those who choose one.
 [[nodiscard]] QString tells(Shape shape);
+/// Between what a width of such a window is taken, where the word alone could mean the glass; else empty. Common
+/// practice, no source.
+[[nodiscard]] QString runs_between(Shape shape, const Station& station);
 [[nodiscard]] QString says(ObstructionKind kind);
 [[nodiscard]] QString says(HardwareKind kind);
 [[nodiscard]] QString says(Supply supply);

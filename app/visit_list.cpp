@@ -15,6 +15,7 @@ namespace {
 constexpr int page_length = 60;
 constexpr int whole_bin = 1'000'000;  // emptying it asks about all that is in it
 constexpr int counted_at_once = 20;
+constexpr int looked_through_at_once = 5;
 
 struct StateWord {
     VisitState state;
@@ -78,6 +79,7 @@ void VisitList::readInto(VisitRows& rows, bool anew) {
             if (!page) {
                 emit faulty(fault_of(page));
             } else if (&rows == &removed_ || asking == asking_) {
+                lookThrough(*page);
                 rows.begin(std::move(page).value());
             }
         });
@@ -93,6 +95,7 @@ void VisitList::readMore(VisitRows& rows) {
                 rows.fetchAgain();
                 emit faulty(fault_of(page));
             } else if (asking == asking_ && from == rows.count()) {
+                lookThrough(*page);
                 rows.append(std::move(page).value());
             } else {
                 rows.fetchAgain();
@@ -133,6 +136,39 @@ void VisitList::countOn() {
             } else if (std::exchange(counted_some_, false) && state_) {
                 readInto(shown_, true);
             }
+        });
+}
+
+/// What is listed is read once, so that a visit that is damaged is told of before it is wanted.
+void VisitList::lookThrough(const VisitsPage& page) {
+    for (const VisitSummary& visit : page.visits) {
+        if (looked_through_.insert(visit.id).second) {
+            to_look_through_.push_back(visit.id);
+        }
+    }
+    lookOn();
+}
+
+/// A few at a time, so that edits go between.
+void VisitList::lookOn() {
+    if (looking_ || to_look_through_.empty()) {
+        return;
+    }
+    looking_ = true;
+    std::vector<std::string> some;
+    while (!to_look_through_.empty() && std::ssize(some) < looked_through_at_once) {
+        some.push_back(std::move(to_look_through_.front()));
+        to_look_through_.pop_front();
+    }
+    keeping_.post(
+        this, [some](Store& store) { return store.unreadable(some); },
+        [this](const Result<std::vector<std::string>>& unreadable) {
+            looking_ = false;
+            if (unreadable && !unreadable->empty()) {
+                shown_.setUnreadable(*unreadable);
+                removed_.setUnreadable(*unreadable);
+            }
+            lookOn();
         });
 }
 

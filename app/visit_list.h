@@ -6,8 +6,11 @@
 #include <QObject>
 #include <QString>
 #include <QStringList>
+#include <deque>
 #include <functional>
 #include <optional>
+#include <set>
+#include <string>
 
 namespace truehang {
 
@@ -51,6 +54,8 @@ private:
     void readInto(VisitRows& rows, bool anew);
     void readMore(VisitRows& rows);
     void countOn();
+    void lookThrough(const VisitsPage& page);
+    void lookOn();
     void showStates();
     [[nodiscard]] VisitsAsked asked(const VisitRows& rows) const;
 
@@ -61,6 +66,9 @@ private:
     bool questions_ = false;
     bool counting_ = false;
     bool counted_some_ = false;
+    bool looking_ = false;
+    std::set<std::string> looked_through_;
+    std::deque<std::string> to_look_through_;
     VisitRows shown_;
     VisitRows removed_;
     ShownRows states_;

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "visit_rows.h"
 
-#include "visit_state.h"
 #include "writing.h"
 
 #include <QDate>
@@ -63,11 +62,11 @@ QVariant VisitRows::valueOf(std::size_t row, int column) const {
         case line:
             return about(visit);
         case state:
-            return standing_of(visit).words;
+            return standingOf(visit).words;
         case mark:
-            return QVariant::fromValue(standing_of(visit).mark);
+            return QVariant::fromValue(standingOf(visit).mark);
         case asks:
-            return visit.questions > 0;
+            return visit.questions > 0 || unreadable_.contains(visit.id);
         case spoken:
             return spokenOf(visit);
         case heading:
@@ -81,12 +80,28 @@ QVariant VisitRows::valueOf(std::size_t row, int column) const {
     }
 }
 
+StandsAs VisitRows::standingOf(const VisitSummary& visit) const {
+    return unreadable_.contains(visit.id)
+               ? StandsAs{tr("damaged: it can’t be read. It was left as it is: open a backup."),
+                          thread_mark::Mark::Asked}
+               : standing_of(visit);
+}
+
+void VisitRows::setUnreadable(const std::vector<std::string>& ids) {
+    unreadable_.insert(ids.begin(), ids.end());
+    for (int row = 0; row < count(); ++row) {
+        if (unreadable_.contains(visits_[static_cast<std::size_t>(row)].id)) {
+            emit dataChanged(index(row), index(row));
+        }
+    }
+}
+
 QString VisitRows::waitingOf(const VisitSummary& visit) const {
     return waits_for_a_day(visit, now_) ? tr("not sent for a day: keep it as a file") : QString();
 }
 
 QString VisitRows::spokenOf(const VisitSummary& visit) const {
-    QStringList words{named(visit), about(visit), standing_of(visit).words};
+    QStringList words{named(visit), about(visit), standingOf(visit).words};
     if (const QString waiting = waitingOf(visit); !waiting.isEmpty()) {
         words << waiting;
     }

@@ -3,9 +3,12 @@
 
 #include "shown_rows.h"
 #include "store/store.h"
+#include "visit_state.h"
 
 #include <QString>
 #include <functional>
+#include <set>
+#include <string>
 #include <vector>
 
 namespace truehang {
@@ -34,6 +37,8 @@ public:
     void fetchAgain() { fetching_ = false; }
     /// One visit as it stands now, put where it belongs; none: it is no longer in this list.
     void renew(const std::string& id, const std::vector<VisitSummary>& found);
+    /// These can’t be read back, and say so.
+    void setUnreadable(const std::vector<std::string>& ids);
     /// The time now, RFC 3339: which day is called today, and what has waited for a day.
     void setNow(const std::string& now);
 
@@ -43,6 +48,7 @@ public:
 private:
     enum Column { visit_id, title, line, state, mark, asks, spoken, heading, unsent, waits };
     [[nodiscard]] QVariant valueOf(std::size_t row, int column) const;
+    [[nodiscard]] StandsAs standingOf(const VisitSummary& visit) const;
     [[nodiscard]] QString waitingOf(const VisitSummary& visit) const;
     [[nodiscard]] QString spokenOf(const VisitSummary& visit) const;
     [[nodiscard]] QString headingOf(std::size_t row) const;
@@ -51,6 +57,7 @@ private:
     void put(VisitSummary visit);
 
     std::vector<VisitSummary> visits_;
+    std::set<std::string> unreadable_;
     std::string now_;
     std::string today_;
     bool has_more_ = false;

@@ -10,6 +10,7 @@
 #include "settings.h"
 #include "survey/counted.h"
 #include "thread_mark.h"
+#include "trade_words.h"
 #include "units/angle_text.h"
 #include "walk_rows.h"
 #include "whereabouts.h"
@@ -70,6 +71,11 @@ QString WalkModel::unit() const {
     return shown(word_of(read && read->unit_written ? read->unit : unit_));
 }
 QString WalkModel::decimalMark() const { return settings_.decimalMark(); }
+QString WalkModel::between() const {
+    const Window* there = window();
+    return there && here() && there->shape.known() ? runs_between(*there->shape.known(), *here()) : QString();
+}
+
 QString WalkModel::line() const { return line_; }
 QString WalkModel::lineKind() const { return line_kind_; }
 QString WalkModel::notKept() const { return not_kept_; }

@@ -27,6 +27,8 @@ class WalkModel : public QObject {
     /// The station's word ("opening.height.left") and what a person reads ("Sill to head, left"). Empty at the end.
     Q_PROPERTY(QString station READ station NOTIFY changed)
     Q_PROPERTY(QString says READ says NOTIFY changed)
+    /// Between what it runs, where its words could be taken for the glass; else empty.
+    Q_PROPERTY(QString between READ between NOTIFY changed)
     /// Place in the walk, from 0; equal to `count` once past the last.
     Q_PROPERTY(int index READ index NOTIFY changed)
     Q_PROPERTY(int count READ count NOTIFY changed)
@@ -117,6 +119,7 @@ public:
     [[nodiscard]] QString title() const;
     [[nodiscard]] QString station() const;
     [[nodiscard]] QString says() const;
+    [[nodiscard]] QString between() const;
     [[nodiscard]] int index() const;
     [[nodiscard]] int count() const;
     [[nodiscard]] QString position() const;

@@ -198,7 +198,11 @@ QString WalkModel::nextWhy() const {
     return next ? shown(next->why) : QString();
 }
 
-QString WalkModel::nothingMore() const { return shown(open_.figuresOf(window_id_).nothing_more); }
+QString WalkModel::nothingMore() const {
+    const bool has_gap = std::ranges::any_of(walk_, [this](const Station& one) { return !keptReading(one.word); });
+    const QString why = shown(open_.figuresOf(window_id_).nothing_more);
+    return has_gap && !why.isEmpty() ? tr("No figure needs another reading. These stand without one:") : why;
+}
 
 void WalkModel::takeNext() {
     if (const QString next = nextStation(); !next.isEmpty()) {

@@ -1029,19 +1029,19 @@
         <translation>Foto %1</translation>
     </message>
     <message>
-        <source>What comes in now is of: %1</source>
+        <source>What comes in now belongs to: %1</source>
         <translation>Was jetzt hereinkommt, zeigt: %1</translation>
     </message>
     <message>
-        <source>of: %1</source>
+        <source>belongs to: %1</source>
         <translation>zeigt: %1</translation>
     </message>
     <message>
-        <source>This photo is of: %1. Choose what it is of</source>
+        <source>This photo belongs to: %1. Choose what it belongs to</source>
         <translation>Dieses Foto zeigt: %1. Wählen, was es zeigt</translation>
     </message>
     <message>
-        <source>What this photo is of</source>
+        <source>What this photo belongs to</source>
         <translation>Was dieses Foto zeigt</translation>
     </message>
 </context>
@@ -2749,6 +2749,14 @@
         <source>two windows that meet in a corner of the room</source>
         <translation>zwei Fenster, die in einer Ecke des Raums zusammenstoßen</translation>
     </message>
+    <message>
+        <source>Side to side of the recess, not the glass</source>
+        <translation>Von Laibung zu Laibung, nicht das Glas</translation>
+    </message>
+    <message>
+        <source>Outer edges of the frame, not the glass</source>
+        <translation>Außenkanten des Rahmens, nicht das Glas</translation>
+    </message>
 </context>
 <context>
     <name>truehang::AgreementModel</name>
@@ -3829,10 +3837,6 @@
         <translation>Noch nichts zu senden</translation>
     </message>
     <message>
-        <source>Survey, revision %1</source>
-        <translation>Aufmaß, Fassung %1</translation>
-    </message>
-    <message>
         <source>Photo, %1</source>
         <translation>Foto, %1</translation>
     </message>
@@ -3871,6 +3875,10 @@
     <message>
         <source>at the workroom</source>
         <translation>in der Werkstatt</translation>
+    </message>
+    <message>
+        <source>The visit, version %1</source>
+        <translation>Der Besuch, Fassung %1</translation>
     </message>
 </context>
 <context>
@@ -4313,6 +4321,10 @@
         <source>not sent for a day: keep it as a file</source>
         <translation>seit einem Tag nicht gesendet: als Datei aufheben</translation>
     </message>
+    <message>
+        <source>damaged: it can’t be read. It was left as it is: open a backup.</source>
+        <translation>beschädigt: lässt sich nicht lesen. Er blieb, wie er ist: Öffnen Sie eine Sicherung.</translation>
+    </message>
 </context>
 <context>
     <name>truehang::WalkAloud</name>
@@ -4411,6 +4423,10 @@
         <source>It is up: measure it as it hangs. Planned: %1</source>
         <translation>Sie hängt: Messen Sie, wie sie hängt. Geplant: %1</translation>
     </message>
+    <message>
+        <source>No figure needs another reading. These stand without one:</source>
+        <translation>Kein Wert braucht noch ein Maß. Diese stehen ohne eines da:</translation>
+    </message>
 </context>
 <context>
     <name>truehang::WorkroomRules</name>
@@ -4494,20 +4510,8 @@
         <translation>Passt nicht zusammen</translation>
     </message>
     <message>
-        <source>Adds up, to %1 (tape and edges explain %2)</source>
-        <translation>Passt zusammen, auf %1 (Bandmaß und Kanten erklären %2)</translation>
-    </message>
-    <message>
-        <source>Doesn’t add up: off by %1, tape and edges explain %2</source>
-        <translation>Passt nicht zusammen: um %1, Bandmaß und Kanten erklären %2</translation>
-    </message>
-    <message>
         <source>These differ by %1</source>
         <translation>Diese weichen um %1 ab</translation>
-    </message>
-    <message>
-        <source>Tape and edges explain %1.</source>
-        <translation>Bandmaß und Kanten erklären %1.</translation>
     </message>
     <message>
         <source>exchanged with another</source>
@@ -4632,6 +4636,18 @@
     <message>
         <source>About %1, give or take %2</source>
         <translation>Etwa %1, auf %2 genau</translation>
+    </message>
+    <message>
+        <source>Adds up, to %1 (tape and edges allow %2)</source>
+        <translation>Passt zusammen, auf %1 (Bandmaß und Kanten erlauben %2)</translation>
+    </message>
+    <message>
+        <source>Doesn’t add up: off by %1, tape and edges allow %2</source>
+        <translation>Passt nicht zusammen: um %1, Bandmaß und Kanten erlauben %2</translation>
+    </message>
+    <message>
+        <source>Tape and edges allow %1.</source>
+        <translation>Bandmaß und Kanten erlauben %1.</translation>
     </message>
 </context>
 <context>

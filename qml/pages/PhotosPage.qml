@@ -90,7 +90,7 @@ Page {
         Sentence {
             width: parent.width
             visible: page.photos.comesAs !== "window"
-            text: qsTr("What comes in now is of: %1").arg(page.photos.subjects.value(page.photos.subjects.indexOf(page.photos.comesAs), "says") ?? "")
+            text: qsTr("What comes in now belongs to: %1").arg(page.photos.subjects.value(page.photos.subjects.indexOf(page.photos.comesAs), "says") ?? "")
             bottomPadding: Theme.rowGap
         }
         Sentence {
@@ -145,8 +145,8 @@ Page {
                     spacing: Theme.edge
 
                     WordButton {
-                        text: qsTr("of: %1").arg(photo.ofSays)
-                        explained: qsTr("This photo is of: %1. Choose what it is of").arg(photo.ofSays)
+                        text: qsTr("belongs to: %1").arg(photo.ofSays)
+                        explained: qsTr("This photo belongs to: %1. Choose what it belongs to").arg(photo.ofSays)
                         onClicked: {
                             page.given = photo.sha256;
                             page.panel = "of";
@@ -192,12 +192,12 @@ Page {
         active: page.panel === "of"
         focus: active
         sourceComponent: Screen {
-            title: qsTr("What this photo is of")
+            title: qsTr("What this photo belongs to")
             onBackAsked: page.leave()
 
             ChoiceList {
                 width: parent.width
-                label: qsTr("What this photo is of")
+                label: qsTr("What this photo belongs to")
                 titled: false
                 choices: page.subjects()
                 chosen: page.photos.photos.value(page.photos.photos.indexOf(page.given), "of") ?? ""

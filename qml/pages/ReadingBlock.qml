@@ -151,6 +151,13 @@ Column {
             }
         }
     }
+    Sentence {
+        visible: !line.visible && text !== ""
+        width: parent.width
+        second: true
+        topPadding: Theme.rowGap
+        text: block.walk.between
+    }
     Flow {
         width: parent.width
         spacing: Theme.edge

@@ -160,6 +160,13 @@ Screen {
         Accessible.role: Accessible.Graphic
         Accessible.name: fixed ? qsTr("The signature") : blank ? qsTr("A box to sign in") : qsTr("A box to sign in, signed")
 
+        Rectangle {
+            visible: !box.fixed
+            anchors.fill: parent
+            color: "transparent"
+            border.width: Theme.hairline
+            border.color: Theme.soft
+        }
         Rule {
             anchors.bottom: parent.bottom
             width: parent.width

@@ -152,7 +152,7 @@ void flag_checks(const MeasuredWindow& measured, std::vector<Flag>& flags) {
                  is_angle ? say("These readings don’t add up: they differ by {:.1f}°, and what angles and "
                                 "lengths are known to explains {:.1f}°. {}",
                                 off_by, explained, advice_on(measured, suspects))
-                          : say("These readings don’t add up: they differ by {}, and tape and edges explain "
+                          : say("These readings don’t add up: they differ by {}, and tape and edges allow "
                                 "{}. {}",
                                 said(measured, off_by), said(measured, explained), advice_on(measured, suspects)),
                  "", "", std::move(suspects)});

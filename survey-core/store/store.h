@@ -183,6 +183,8 @@ public:
     /// A page of those that are asked for; windows that aren't counted yet are counted.
     [[nodiscard]] Result<VisitsPage> visits(const VisitsAsked& asked);
     [[nodiscard]] Result<VisitSummary> summary(std::string_view visit_id);
+    /// Those of these visits that are there and can’t be read back: damaged on the disk.
+    [[nodiscard]] Result<std::vector<std::string>> unreadable(const std::vector<std::string>& visit_ids);
     /// Counts the windows of up to `most` visits that came from an earlier version, so that they are found by their
     /// state; how many are left. A visit that can't be read counts as one to measure.
     [[nodiscard]] Result<int> count_windows(int most);

@@ -170,6 +170,16 @@ Result<VisitSummary> Store::summary(std::string_view visit_id) {
     });
 }
 
+Result<std::vector<std::string>> Store::unreadable(const std::vector<std::string>& visit_ids) {
+    std::vector<std::string> found;
+    for (const std::string& id : visit_ids) {
+        if (const auto survey = visit(id); !survey && survey.error().code != ErrorCode::missing) {
+            found.push_back(id);
+        }
+    }
+    return found;
+}
+
 Result<int> Store::count_windows(int most) {
     return guarded([&]() -> Result<int> {
         Connection& connection = inside_->connection;

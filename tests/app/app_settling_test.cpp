@@ -148,13 +148,13 @@ void AppSettlingTest::aClosedLoopSaysByHowMuch() {
     QCOMPARE(line(in_mm).text, QString());
     QCOMPARE(line(in_mm).kind, QString("quiet"));
     worked.checks = {check_of(window, 2.0, 14.2, true)};
-    QCOMPARE(line(in_mm).text, QString("Adds up, to 2 mm (tape and edges explain 14)"));
+    QCOMPARE(line(in_mm).text, QString("Adds up, to 2 mm (tape and edges allow 14)"));
     QCOMPARE(line(in_mm).kind, QString("adds-up"));
-    QCOMPARE(line(in_cm_comma).text, QString("Adds up, to 0,2 cm (tape and edges explain 1,4)"));
+    QCOMPARE(line(in_cm_comma).text, QString("Adds up, to 0,2 cm (tape and edges allow 1,4)"));
     // 1 in is 25.4 mm (international yard and pound agreement, 1959): 2 mm is nearest to 1/16, 14.2 mm to 9/16.
-    QCOMPARE(line(in_inches).text, QString("Adds up, to 1/16 in (tape and edges explain 9/16)"));
+    QCOMPARE(line(in_inches).text, QString("Adds up, to 1/16 in (tape and edges allow 9/16)"));
     worked.checks = {check_of(window, 45.0, 14.2, false)};
-    QCOMPARE(line(in_mm).text, QString("Doesn’t add up: off by 45 mm, tape and edges explain 14"));
+    QCOMPARE(line(in_mm).text, QString("Doesn’t add up: off by 45 mm, tape and edges allow 14"));
     QCOMPARE(line(in_mm).kind, QString("differs"));
     // A reading that the loop doesn't hold is no part of it.
     QCOMPARE(line_under_number(worked, window, station_of("below.right"), in_mm).text, QString());
@@ -170,7 +170,7 @@ void AppSettlingTest::aClosedLoopSaysByHowMuch() {
     }
     QCOMPARE(differ_words(worked, window, flag, in_mm).title, QString("These differ by 45 mm"));
     QCOMPARE(differ_words(worked, window, flag, in_mm).text,
-             QString("In one go 2183, in 3 parts 2138. Tape and edges explain 14."));
+             QString("In one go 2183, in 3 parts 2138. Tape and edges allow 14."));
     worked.checks.clear();  // nothing is known of it: the flag's own words
     QCOMPARE(differ_words(worked, window, flag, in_mm).title, QString("A sentence"));
     QCOMPARE(differ_words(worked, window, flag, in_mm).text, QString("Another."));
@@ -551,7 +551,7 @@ void AppSettlingTest::theClosedLoopIsSaidAtTheNextStation() {
     QCOMPARE(walk->line(), QString());
     walk->rubOut();
     walk->jumpTo("ceiling.left");
-    QVERIFY2(walk->line().startsWith("Adds up, to 2 mm (tape and edges explain"), qPrintable(walk->line()));
+    QVERIFY2(walk->line().startsWith("Adds up, to 2 mm (tape and edges allow"), qPrintable(walk->line()));
 }
 
 void AppSettlingTest::theLevelLineJoinsTheWalk() {

@@ -3,6 +3,8 @@
 #include "thread_mark.h"
 #include "whereabouts.h"
 
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <QDir>
 #include <QTest>
 
 using namespace truehang;
@@ -89,6 +91,34 @@ private slots:
         bench.settle();
         QCOMPARE(notebook.narrowed(), QString());
         QCOMPARE(notebook.visits()->count(), 1);
+    }
+
+    // A row whose text was cut short on the disk: what is wrong stands in the list, before anybody needs the visit.
+    static void aDamagedVisitIsToldOfInTheList() {
+        Bench bench;
+        make_visits(bench, 3);
+        bench.settle();
+        bench.end();
+        const QString file = QDir(bench.folder()).entryList({"*.sqlite"}).value(0);
+        {
+            SQLite::Database database(bench.folder().toStdString() + "/" + file.toStdString(), SQLite::OPEN_READWRITE);
+            QCOMPARE(database.exec("UPDATE visit_body SET body = substr(body, 1, 20) WHERE visit_id = 'v1'"), 1);
+        }
+        bench.reopen();
+        const QString says = "damaged: it can’t be read. It was left as it is: open a backup.";
+        const auto state = [&](const char* visit) {
+            return value(bench.notebook().visits(), visit, "state").toString();
+        };
+        QTRY_COMPARE_WITH_TIMEOUT(state("v1"), says, patience);
+        bench.settle();
+        QCOMPARE(state("v0"), QString("to measure"));
+        QCOMPARE(state("v2"), QString("to measure"));
+        QVERIFY(value(bench.notebook().visits(), "v1", "asks").toBool());
+        QVERIFY(value(bench.notebook().visits(), "v1", "spoken").toString().endsWith(says));
+        bench.notebook().openVisit("v1");
+        bench.settle();
+        QCOMPARE(bench.notebook().screen(), QString("visits"));
+        QVERIFY2(bench.notebook().fault().contains("doesn’t read back"), qPrintable(bench.notebook().fault()));
     }
 
     static void theBinIsEmptiedAfterOneQuestion() {

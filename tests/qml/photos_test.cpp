@@ -85,7 +85,7 @@ private slots:
             openPhotos(scene);
             const ShownRows* photos = scene.notebook().photos()->photos();
             const QString sha256 = photos->value(0, "sha256").toString();
-            QVERIFY2(scene.reach("This photo is of: the window. Choose what it is of"),
+            QVERIFY2(scene.reach("This photo belongs to: the window. Choose what it belongs to"),
                      qPrintable(scene.names().join(" | ")));
             scene.settle();
             scene.grabDressed("photo-of");
@@ -93,7 +93,7 @@ private slots:
             QVERIFY(scene.reach("the room"));
             scene.settle();
             QCOMPARE(photos->value(photos->indexOf(sha256), "ofSays").toString(), QString("the room"));
-            QVERIFY(scene.find("This photo is of: the room. Choose what it is of") != nullptr);
+            QVERIFY(scene.find("This photo belongs to: the room. Choose what it belongs to") != nullptr);
             scene.grabDressed("photo-of-the-room");
             QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
             QCOMPARE(Scene::warnings(), QStringList());

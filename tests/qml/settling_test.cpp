@@ -96,7 +96,7 @@ private slots:
         for (const char* key : {"2", "1", "4", "0"}) {
             QVERIFY(scene.touch(key));
         }
-        QVERIFY2(walk->line().startsWith("Adds up, to 2 mm (tape and edges explain"), qPrintable(walk->line()));
+        QVERIFY2(walk->line().startsWith("Adds up, to 2 mm (tape and edges allow"), qPrintable(walk->line()));
         QVERIFY(scene.find(walk->line()));
         if (scale < 1.5) {  // the largest letters scroll
             QVERIFY2(isWhole(scene, walk->line()), qPrintable(scene.names().join(" | ")));
