@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "store/connection.h"
 
-#include "store/folded.h"
+#include "units/folded.h"
 
 #include <sqlite3.h>
 

@@ -21,7 +21,7 @@ struct Migration {
 [[nodiscard]] int layout_version(SQLite::Database& database);
 
 /// Takes the steps that are missing, each in a transaction of its own with its version; they call the function
-/// `folded` (`store/folded.h`), which a Connection has. Throws SQLite::Exception.
+/// `folded` (`units/folded.h`), which a Connection has. Throws SQLite::Exception.
 void migrate(SQLite::Database& database, std::span<const Migration> steps);
 
 }  // namespace truehang

@@ -59,7 +59,7 @@ struct VisitSummary {
 /// Which visits are listed: by words, by state, the removed ones or the others, and of those a page.
 struct VisitsAsked {
     std::string id{};     ///< this visit alone; empty: any
-    std::string words{};  ///< all of them in title, client or address, capital or small (`store/folded.h`)
+    std::string words{};  ///< all of them in title, client or address, capital or small (`units/folded.h`)
     std::optional<VisitState> state{};
     bool removed = false;
     int from = 0;

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "store/failures.h"
-#include "store/folded.h"
 #include "store/store.h"
 #include "store/store_inside.h"
 #include "store/visit_rows.h"
+#include "units/folded.h"
 
 #include <algorithm>
 #include <array>

@@ -2,8 +2,8 @@
 #include "store/visit_rows.h"
 
 #include "store/failures.h"
-#include "store/folded.h"
 #include "survey/standing.h"
+#include "units/folded.h"
 
 namespace truehang {
 namespace {

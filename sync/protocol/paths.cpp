@@ -88,9 +88,13 @@ std::optional<Place> read_path(std::string_view path) {
         place.kind = Place::Kind::rules;
         return place;
     }
-    if (path == pair_path || path == health_path) {
-        place.kind = path == pair_path ? Place::Kind::pair : Place::Kind::health;
-        return place;
+    for (const auto& [name, kind] :
+         {std::pair{pair_path, Place::Kind::pair}, std::pair{health_path, Place::Kind::health},
+          std::pair{changes_path, Place::Kind::changes}}) {
+        if (path == name) {
+            place.kind = kind;
+            return place;
+        }
     }
     const auto parts = segments(path);
     if (parts.size() >= 3 && parts[0] == "surveys") {

@@ -12,7 +12,10 @@ namespace truehang::sync {
 inline constexpr std::string_view pair_path = "/pair";
 inline constexpr std::string_view health_path = "/health";
 
-/// `/surveys/{id}/revisions/{n}`: PUT stores a revision.
+/// `/changes`: GET tells what came in after a cursor.
+inline constexpr std::string_view changes_path = "/changes";
+
+/// `/surveys/{id}/revisions/{n}`: PUT stores a revision, GET fetches it.
 [[nodiscard]] std::string revision_path(std::string_view survey_id, long long revision);
 /// `/surveys/{id}/receipt`: GET tells which revisions are there.
 [[nodiscard]] std::string receipt_path(std::string_view survey_id);
@@ -27,7 +30,7 @@ inline constexpr std::string_view rules_path_now = "/rules";
 
 /// What a path of the protocol names.
 struct Place {
-    enum class Kind { pair, health, revision, receipt, figures, photo, rules };
+    enum class Kind { pair, health, revision, receipt, figures, photo, rules, changes };
     Kind kind = Kind::health;
     std::string survey;      ///< decoded id, of revision, receipt and figures
     long long revision = 0;  ///< of revision: 1 to `revision_limit`; of rules their version, 0 for those in use

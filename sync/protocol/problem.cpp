@@ -18,7 +18,7 @@ struct ProblemEntry {
     std::string_view title;
 };
 
-constexpr std::array<ProblemEntry, 19> entries{{
+constexpr auto entries = std::to_array<ProblemEntry>({
     {ProblemKind::malformed_request, 400, "malformed-request", "The request can't be read"},
     {ProblemKind::digest_mismatch, 400, "digest-mismatch", "The bytes that came aren't the ones that were sent"},
     {ProblemKind::unauthorised, 401, "unauthorised", "This device isn't known here"},
@@ -28,6 +28,7 @@ constexpr std::array<ProblemEntry, 19> entries{{
     {ProblemKind::too_slow, 408, "too-slow", "The request took too long"},
     {ProblemKind::conflict, 409, "conflict", "This revision is here with other content"},
     {ProblemKind::erased, 410, "erased", "The workroom erased it for good"},
+    {ProblemKind::unknown_cursor, 410, "unknown-cursor", "This cursor isn't known here"},
     {ProblemKind::length_required, 411, "length-required", "The length must be told"},
     {ProblemKind::too_large, 413, "too-large", "Larger than is taken here"},
     {ProblemKind::wrong_type, 415, "wrong-type", "A kind of content that isn't taken here"},
@@ -38,7 +39,7 @@ constexpr std::array<ProblemEntry, 19> entries{{
     {ProblemKind::not_understood, 501, "not-understood", "The workroom doesn't do that"},
     {ProblemKind::busy, 503, "busy", "The workroom is busy"},
     {ProblemKind::disk_full, 507, "disk-full", "The workroom's disk is full"},
-}};
+});
 
 constexpr std::string_view type_prefix = "urn:truehang:problem:";
 
@@ -48,7 +49,7 @@ const ProblemEntry& entry_of(ProblemKind kind) {
             return entry;
         }
     }
-    return entries[15];
+    return entry_of(ProblemKind::internal);
 }
 
 std::string text_at(const Json& json, const char* key) {

@@ -23,6 +23,7 @@ enum class ProblemKind {
     too_slow,            ///< 408
     conflict,            ///< 409: this revision is there already with other content
     erased,              ///< 410: the workroom erased this survey or photo for good and takes it no more
+    unknown_cursor,      ///< 410: this workroom's records didn't give that cursor
     length_required,     ///< 411: photos say how long they are
     too_large,           ///< 413
     wrong_type,          ///< 415: a body of a kind that isn't taken here

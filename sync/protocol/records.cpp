@@ -97,6 +97,14 @@ Json json_of(const SurveyReceipt& record) {
                 {"received_at", record.received_at}};
 }
 
+Json json_of(const std::vector<SurveyReceipt>& receipts) {
+    Json list = Json::array();
+    for (const auto& receipt : receipts) {
+        list.push_back(json_of(receipt));
+    }
+    return list;
+}
+
 Result<SurveyReceipt> survey_receipt(const Json& json, const std::string& at) {
     ObjectReader reader(json, at);
     SurveyReceipt record;
@@ -120,11 +128,11 @@ std::string write_record(const PhotoReceipt& record) {
     return text_of(Json{{"sha256", record.sha256}, {"bytes", record.bytes}, {"received_at", record.received_at}});
 }
 std::string write_record(const SurveyThere& record) {
-    Json revisions = Json::array();
-    for (const auto& receipt : record.revisions) {
-        revisions.push_back(json_of(receipt));
-    }
-    return text_of(Json{{"id", record.id}, {"revisions", revisions}, {"photos_missing", record.photos_missing}});
+    return text_of(
+        Json{{"id", record.id}, {"revisions", json_of(record.revisions)}, {"photos_missing", record.photos_missing}});
+}
+std::string write_record(const Changes& record) {
+    return text_of(Json{{"changes", json_of(record.revisions)}, {"next", record.next}, {"more", record.more}});
 }
 
 Result<PairRequest> read_pair_request(std::string_view json) {

@@ -48,11 +48,19 @@ struct SurveyThere {
     std::vector<std::string> photos_missing;  ///< digests the newest revision names and the workroom lacks
 };
 
+/// What came in, in the order of the workroom's commits: answer to `GET /changes`.
+struct Changes {
+    std::vector<SurveyReceipt> revisions;
+    std::string next;   ///< cursor to ask with for what comes in later
+    bool more = false;  ///< there is more already
+};
+
 [[nodiscard]] std::string write_record(const PairRequest& record);
 [[nodiscard]] std::string write_record(const PairAnswer& record);
 [[nodiscard]] std::string write_record(const SurveyReceipt& record);
 [[nodiscard]] std::string write_record(const PhotoReceipt& record);
 [[nodiscard]] std::string write_record(const SurveyThere& record);
+[[nodiscard]] std::string write_record(const Changes& record);
 
 [[nodiscard]] Result<PairRequest> read_pair_request(std::string_view json);
 [[nodiscard]] Result<PairAnswer> read_pair_answer(std::string_view json);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // The rolls that came, written down on the workroom's page, and the plan that it shows.
+#include "older_records.h"
 #include "protocol/paths.h"
 #include "receiver_process.h"
 
@@ -453,21 +454,13 @@ TEST(RollsPage, comesToRecordsOfEveryVersionBefore) {
             Receiver receiver(folder.path());
             ASSERT_EQ(receiver.put_survey(receiver.pair(), id, 1, example_survey(id, 1)).status, 201);
             receiver.end(SIGTERM);
-            SQLite::Database database((folder.path() / "workroom.sqlite").string(), SQLite::OPEN_READWRITE);
-            database.exec("DROP TABLE erased");
-            database.exec("DROP TABLE erased_photo");
-            database.exec("DROP INDEX revision_by_device");
-            database.exec("ALTER TABLE device DROP COLUMN last_seen_ms");
-            database.exec("ALTER TABLE device DROP COLUMN revoked_at");
-            database.exec("DROP TABLE roll_plan");
-            if (version == 1) {
-                database.exec("DROP TABLE rolls");
-            } else {
+            make_older(folder.path(), version);
+            if (version == 2) {
+                SQLite::Database database((folder.path() / "workroom.sqlite").string(), SQLite::OPEN_READWRITE);
                 database.exec("INSERT INTO rolls VALUES('" + id + "', 1, '2026-03-14T09:00:00Z', CAST('" +
                               R"({"format": "truehang.rolls/1", "survey": ")" + id + R"(", "fabrics": [{"fabric": )" +
                               R"("sailcloth", "rolls": [{"id": "A", "length_mm": 6000}]}]})" + "' AS BLOB))");
             }
-            database.exec("PRAGMA user_version = " + std::to_string(version));
         }
         const Receiver receiver(folder.path());
         EXPECT_EQ(receiver.ask("GET", path + "/plan").status, 200);

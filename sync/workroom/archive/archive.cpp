@@ -59,7 +59,9 @@ Result<Kept<SurveyReceipt>> insert_revision(SQLite::Database& database, const Re
     insert.bind(5, received.device);
     insert.bind(6, received.bytes.data(), static_cast<int>(received.bytes.size()));
     insert.exec();
-    return Kept<SurveyReceipt>{{received.survey, received.revision, received.sha256, now}, false};
+    const SurveyReceipt receipt{received.survey, received.revision, received.sha256, now};
+    note_revision(database, receipt, received.head);
+    return Kept<SurveyReceipt>{receipt, false};
 }
 
 }  // namespace
@@ -79,6 +81,9 @@ Result<std::unique_ptr<Archive>> Archive::open(const std::filesystem::path& fold
     auto database = Database::open(folder / "workroom.sqlite");
     if (!database) {
         return database.error();
+    }
+    if (const auto made = make_missing_heads(**database); !made) {
+        return made.error();
     }
     return std::unique_ptr<Archive>(new Archive(folder, std::move(clock), std::move(database).value()));
 }
@@ -151,17 +156,14 @@ Result<std::optional<KeptDocument>> Archive::newest(std::string_view survey) {
         });
 }
 
-Result<std::vector<KeptDocument>> Archive::newest_of_all() {
-    return database_->read<std::vector<KeptDocument>>(
-        [](SQLite::Database& database) -> Result<std::vector<KeptDocument>> {
+Result<std::optional<KeptDocument>> Archive::revision(std::string_view survey, long long number) {
+    return database_->read<std::optional<KeptDocument>>(
+        [survey = std::string(survey), number](SQLite::Database& database) -> Result<std::optional<KeptDocument>> {
             SQLite::Statement query(database, std::string("SELECT ") + receipt_columns +
-                                                  ", bytes FROM revision AS r WHERE revision = (SELECT max(revision) "
-                                                  "FROM revision WHERE survey = r.survey) ORDER BY rowid DESC");
-            std::vector<KeptDocument> documents;
-            while (query.executeStep()) {
-                documents.push_back(document_of(query));
-            }
-            return documents;
+                                                  ", bytes FROM revision WHERE survey = ? AND revision = ?");
+            query.bind(1, survey);
+            query.bind(2, static_cast<std::int64_t>(number));
+            return query.executeStep() ? std::optional(document_of(query)) : std::nullopt;
         });
 }
 

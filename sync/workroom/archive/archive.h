@@ -5,6 +5,7 @@
 #include "protocol/time_text.h"
 #include "units/result.h"
 #include "workroom/archive/database.h"
+#include "workroom/archive/heads.h"
 
 #include <filesystem>
 #include <functional>
@@ -23,6 +24,7 @@ struct ReceivedRevision {
     std::string bytes;
     std::string sha256;
     std::string device;  ///< id of the device that sent it
+    HeadText head;       ///< of the document in `bytes`
 };
 
 /// A receipt, and whether it was there before this call.
@@ -60,8 +62,7 @@ public:
     [[nodiscard]] Result<std::vector<sync::SurveyReceipt>> receipts(std::string_view survey);
     /// The newest revision of one survey, or nothing.
     [[nodiscard]] Result<std::optional<KeptDocument>> newest(std::string_view survey);
-    /// The newest revision of every survey, the one that came last first.
-    [[nodiscard]] Result<std::vector<KeptDocument>> newest_of_all();
+    [[nodiscard]] Result<std::optional<KeptDocument>> revision(std::string_view survey, long long number);
     [[nodiscard]] Result<std::optional<sync::PhotoReceipt>> photo(std::string_view sha256);
 
     /// Where a photo's bytes lie, or would.

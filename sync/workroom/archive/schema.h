@@ -6,7 +6,7 @@
 namespace truehang::workroom {
 
 /// The version that `schema` and all of `later_schemas` make, in SQLite's user_version.
-inline constexpr int schema_version = 5;
+inline constexpr int schema_version = 6;
 
 /// Version 1: everything the workroom receives but the photos' bytes. `bytes` are as they were received; a revision is
 /// never written again. Of codes, tokens and sessions only SHA-256 digests are kept. Times ending in _ms are Unix time.
@@ -44,10 +44,12 @@ CREATE TABLE photo(
 )sql";
 
 /// What each later version adds, from 2 on. Version 2: the rolls that came, a document a version, none written again.
-/// Version 3: of each survey the plan that was last worked out, and the digests of what it was worked from. Version 4:
-/// when a device was last seen, and since when it is revoked. Version 5: what was erased; of its photos the digests, so
-/// that they aren’t taken again.
-inline constexpr std::array<const char*, 4> later_schemas{R"sql(
+/// Version 3: of each survey the plan that was last worked out, and the digests of what it was worked from.
+/// Version 4: when a device was last seen, and since when it is revoked.
+/// Version 5: what was erased; of its photos the digests, so that they aren’t taken again.
+/// Version 6: what came in in the order of the commits, and of each survey what the list says and is searched by. `at`
+/// is never given twice. Heads of what was there before are made when the archive is opened.
+inline constexpr std::array<const char*, 5> later_schemas{R"sql(
 CREATE TABLE rolls(
     survey TEXT NOT NULL,
     version INTEGER NOT NULL,
@@ -85,6 +87,40 @@ CREATE TABLE erased_photo(
     sha256 TEXT PRIMARY KEY,
     erased_with TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
+)sql",
+                                                          R"sql(
+CREATE TABLE instance(id TEXT NOT NULL) STRICT;
+INSERT INTO instance VALUES(lower(hex(randomblob(8))));
+CREATE TABLE change(
+    at INTEGER PRIMARY KEY AUTOINCREMENT,
+    survey TEXT NOT NULL,
+    revision INTEGER NOT NULL,
+    UNIQUE(survey, revision)
+) STRICT;
+INSERT INTO change(survey, revision) SELECT survey, revision FROM revision ORDER BY rowid;
+CREATE TABLE head(
+    survey TEXT PRIMARY KEY,
+    change INTEGER NOT NULL UNIQUE,
+    revision INTEGER NOT NULL,
+    received_at TEXT NOT NULL,
+    title TEXT NOT NULL,
+    client TEXT NOT NULL,
+    address TEXT NOT NULL,
+    measured_at TEXT NOT NULL,
+    windows INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+CREATE TABLE head_word(
+    word TEXT NOT NULL,
+    survey TEXT NOT NULL,
+    PRIMARY KEY(word, survey)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX head_word_by_survey ON head_word(survey);
+CREATE TABLE photo_named(
+    survey TEXT NOT NULL,
+    sha256 TEXT NOT NULL,
+    PRIMARY KEY(survey, sha256)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX photo_named_by_digest ON photo_named(sha256);
 )sql"};
 static_assert(schema_version == 1 + static_cast<int>(later_schemas.size()));
 

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/keeping/folder_copy.h"
 
+#include "workroom/archive/changes.h"
 #include "workroom/archive/disk.h"
+#include "workroom/archive/heads.h"
 #include "workroom/keeping/salvage.h"
 
 #include <SQLiteCpp/Backup.h>
@@ -137,6 +139,7 @@ void drop(SQLite::Database& copy, const Flaw& flaw) {
     };
     if (flaw.of == Flaw::Of::document) {
         with_number("revision");
+        forget_head(copy, flaw.survey);
     } else if (flaw.of == Flaw::Of::rolls) {
         with_number("version");
     } else if (flaw.of == Flaw::Of::photo) {
@@ -186,6 +189,7 @@ Result<Copied> FolderCopy::fill_with_what_reads(KeptFolder& from) {
         {
             SQLite::Database copy((part_ / records_name).string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
             salvage(from.records(), copy);
+            forget_heads(copy);
         }
         return fill_rest(from);
     });
@@ -193,7 +197,8 @@ Result<Copied> FolderCopy::fill_with_what_reads(KeptFolder& from) {
 
 Result<Copied> FolderCopy::fill_rest(KeptFolder& from) {
     Copied copied;
-    SQLite::Database listed((part_ / records_name).string(), SQLite::OPEN_READONLY);
+    SQLite::Database listed((part_ / records_name).string(), SQLite::OPEN_READWRITE);
+    become_another_instance(listed);
     copied.documents = count_of(listed, "revision");
     if (auto done = PhotoCopy(from, part_ / "photos").run(listed, copied); !done) {
         return done.error();

@@ -2,12 +2,12 @@
 #include "workroom/site/reception.h"
 
 #include "document/document.h"
-#include "figures/figures.h"
 #include "protocol/digest.h"
 #include "protocol/limits.h"
 #include "workroom/archive/photo_intake.h"
 #include "workroom/archive/rules_shelf.h"
 #include "workroom/site/devices_desk.h"
+#include "workroom/site/look_up.h"
 #include "workroom/site/replies.h"
 #include "workroom/site/rolls_desk.h"
 #include "workroom/site/rules_page.h"
@@ -17,7 +17,6 @@
 
 #include <algorithm>
 #include <array>
-#include <fstream>
 
 namespace truehang::workroom {
 
@@ -50,8 +49,6 @@ Admission take_at_most(std::uint64_t bytes) {
 bool is_read(const RequestHead& head) { return head.method == "GET" || head.method == "HEAD"; }
 
 Response wrong_method() { return problem_reply(ProblemKind::wrong_method, "That can't be done with this path."); }
-
-Response not_there() { return problem_reply(ProblemKind::not_there, "There is nothing here by that name."); }
 
 bool of_type(const RequestHead& head, std::string_view type) {
     const auto field = head.header("content-type");
@@ -114,18 +111,6 @@ Faults path_faults(const Survey& survey, const Place& place) {
         faults.push_back({"/revision", "The document's revision isn't the one it was sent under."});
     }
     return faults;
-}
-
-std::string media_type_of(std::string_view bytes) {
-    if (bytes.substr(0, 3) == "\xff\xd8\xff") {
-        return "image/jpeg";
-    }
-    if (bytes.substr(0, 8) == "\x89PNG\r\n\x1a\n") {
-        return "image/png";
-    }
-    return bytes.size() >= 12 && bytes.substr(0, 4) == "RIFF" && bytes.substr(8, 4) == "WEBP"
-               ? "image/webp"
-               : "application/octet-stream";
 }
 
 /// Why the bytes aren't the ones the Content-Digest tells of, or nothing.
@@ -228,8 +213,7 @@ Admission Reception::admit_place(const Place& place, const RequestHead& head) {
     if (head.method == "PUT" && (place.kind == Kind::revision || place.kind == Kind::photo)) {
         return admit_put(place, head);
     }
-    const bool readable = place.kind != Kind::revision;
-    return readable && is_read(head) ? take_at_most(0) : refuse(wrong_method());
+    return is_read(head) ? take_at_most(0) : refuse(wrong_method());
 }
 
 Admission Reception::admit_put(const Place& place, const RequestHead& head) {
@@ -292,18 +276,13 @@ void Reception::answer_place(const Place& place, Request request, const Respond&
         case Kind::receipt:
         case Kind::figures:
         case Kind::rules:
+        case Kind::changes:
             break;
     }
     if (auto why_not = why_not_look(head)) {
         return respond(std::move(*why_not));
     }
-    if (place.kind == Kind::photo) {
-        return respond(answer_photo(place, head));
-    }
-    if (place.kind == Kind::rules) {
-        return respond(answer_rules(place));
-    }
-    respond(place.kind == Kind::receipt ? answer_receipt(place) : answer_figures(place));
+    respond(look_up(archive_, place, head));
 }
 
 Response Reception::answer_pair(const Request& request) {
@@ -348,15 +327,15 @@ void Reception::answer_revision(const Place& place, Request request, std::string
         return respond(problem_reply(ProblemKind::malformed_document, "The survey has faults. Nothing was stored.",
                                      faults_of(faults)));
     }
-    archive_.keep_revision(
-        {place.survey, place.revision, std::move(request.body), sync::hex(digest), std::move(device)},
-        [this, respond, survey = place.survey](const Result<Kept<sync::SurveyReceipt>>& kept) {
-            if (kept && !kept->was_there) {
-                bench_.changed(survey);
-            }
-            respond(kept ? json_reply(kept->was_there ? 200 : 201, sync::write_record(kept->receipt))
-                         : error_reply(kept.error()));
-        });
+    archive_.keep_revision({place.survey, place.revision, std::move(request.body), sync::hex(digest), std::move(device),
+                            HeadText(*survey)},
+                           [this, respond, survey = place.survey](const Result<Kept<sync::SurveyReceipt>>& kept) {
+                               if (kept && !kept->was_there) {
+                                   bench_.changed(survey);
+                               }
+                               respond(kept ? json_reply(kept->was_there ? 200 : 201, sync::write_record(kept->receipt))
+                                            : error_reply(kept.error()));
+                           });
 }
 
 void Reception::answer_photo_put(const Place& place, Request request, std::string device, const Respond& respond) {
@@ -392,75 +371,6 @@ std::optional<Response> Reception::put_photo(const Place& place, const Request& 
         return error_reply(put.error());
     }
     return std::nullopt;
-}
-
-Response Reception::answer_photo(const Place& place, const RequestHead& head) {
-    const auto photo = archive_.photo(place.sha256);
-    if (!photo) {
-        return error_reply(photo.error());
-    }
-    if (!*photo) {
-        return not_there();
-    }
-    Response response;
-    response.file = archive_.photo_file(place.sha256);
-    std::array<char, 16> start{};
-    std::ifstream file(response.file, std::ios::binary);
-    file.read(start.data(), start.size());
-    if (file.gcount() == 0 && (*photo)->bytes > 0) {
-        return error_reply({ErrorCode::damaged, "photos", "A photo's file isn't where it was put."});
-    }
-    const auto digest = sync::sha256_from_hex(place.sha256).value_or(sync::Sha256{});
-    response.headers = {{"Content-Type", media_type_of({start.data(), static_cast<std::size_t>(file.gcount())})},
-                        {std::string(sync::repr_digest_header), sync::digest_field(digest)},
-                        {std::string(sync::received_at_header), (*photo)->received_at},
-                        {"Cache-Control", "private, max-age=86400"},
-                        {"X-Content-Type-Options", "nosniff"}};
-    if (head.method == "HEAD") {
-        response.file.clear();
-        response.content_length = static_cast<std::uint64_t>((*photo)->bytes);
-    }
-    return response;
-}
-
-Response Reception::answer_receipt(const Place& place) {
-    const auto receipts = archive_.receipts(place.survey);
-    const auto newest = archive_.newest(place.survey);
-    if (!receipts || !newest) {
-        return error_reply(receipts ? newest.error() : receipts.error());
-    }
-    if (receipts->empty() || !*newest) {
-        return not_there();
-    }
-    sync::SurveyThere there{place.survey, *receipts, {}};
-    if (const auto survey = read_survey((*newest)->bytes)) {
-        there.photos_missing = missing_photos(archive_, *survey);
-    }
-    return json_reply(200, sync::write_record(there));
-}
-
-Response Reception::answer_figures(const Place& place) {
-    const auto newest = archive_.newest(place.survey);
-    if (!newest) {
-        return error_reply(newest.error());
-    }
-    if (!*newest) {
-        return not_there();
-    }
-    const auto survey = read_survey((*newest)->bytes);
-    if (!survey) {
-        return error_reply({ErrorCode::damaged, "revision", "A stored document can't be read any more."});
-    }
-    return json_reply(200, write_figures(work_out(*survey)));
-}
-
-Response Reception::answer_rules(const Place& place) {
-    const RulesShelf shelf(archive_.rules_folder());
-    const auto document = place.revision == 0 ? shelf.current() : shelf.version(place.revision);
-    if (!document) {
-        return document.error().code == ErrorCode::missing ? not_there() : error_reply(document.error());
-    }
-    return json_reply(200, write_rules_document(*document));
 }
 
 Response Reception::answer_rules_form(const Request& request) {

@@ -50,10 +50,6 @@ private:
     /// Puts what was taken in in its place, or says why not.
     [[nodiscard]] std::optional<http::Response> put_photo(const sync::Place& place, const http::Request& request,
                                                           PhotoIntake* intake) const;
-    [[nodiscard]] http::Response answer_photo(const sync::Place& place, const http::RequestHead& head);
-    [[nodiscard]] http::Response answer_receipt(const sync::Place& place);
-    [[nodiscard]] http::Response answer_figures(const sync::Place& place);
-    [[nodiscard]] http::Response answer_rules(const sync::Place& place);
     [[nodiscard]] http::Response answer_rules_form(const http::Request& request);
     void answer_rolls(const http::Request& request, const RollsPlace& place, const Respond& respond);
     [[nodiscard]] http::Response answer_devices(const http::Request& request);

@@ -10,6 +10,7 @@
 #include "workroom/site/choices_page.h"
 #include "workroom/site/erased_page.h"
 #include "workroom/site/frame.h"
+#include "workroom/site/list_page.h"
 #include "workroom/site/rolls_page.h"
 #include "workroom/site/rules_page.h"
 #include "workroom/site/sheet_page.h"
@@ -18,6 +19,7 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <filesystem>
 
 namespace truehang::workroom {
@@ -50,22 +52,14 @@ bool photo_is_here(Archive& archive, const std::string& sha256) {
     return photo && photo->has_value();
 }
 
-std::optional<SitePage> front_page(Archive& archive) {
-    const auto documents = archive.newest_of_all();
-    if (!documents) {
-        return failed_page();
-    }
-    std::vector<SurveyLine> lines;
-    for (const auto& document : *documents) {
-        auto survey = read_survey(document.bytes);
-        if (!survey) {
-            return failed_page();
-        }
-        const auto photos = photos_of(*survey).size();
-        const auto here = photos - missing_photos(archive, *survey).size();
-        lines.push_back({std::move(survey).value(), document.receipt, here, photos});
-    }
-    return SitePage{200, list_page(lines)};
+/// `find`: words to look for; `before`: the place in the order of arrival where an earlier page ended.
+SitePage front_page(Archive& archive, std::string_view query) {
+    auto fields = read_form(query);
+    HeadsAsked asked{.words = fields["find"]};
+    const auto& before = fields["before"];
+    std::from_chars(before.data(), before.data() + before.size(), asked.before);
+    const auto found = find_heads(archive, asked);
+    return found ? SitePage{200, list_page(*found, asked)} : failed_page();
 }
 
 /// What a path below a survey asks for.
@@ -217,10 +211,9 @@ std::optional<SitePage> page_of_survey(const Desk& desk, const SurveyPath& asked
     }
     if (asked.leaf.empty()) {
         const auto receipts = archive.receipts(asked.survey);
-        const auto figures = work_out(*survey);
-        return receipts
-                   ? SitePage{200, survey_page(*survey, figures, *receipts, missing_photos(archive, *survey).size())}
-                   : failed_page();
+        const auto missing = missing_photos(archive, asked.survey);
+        return receipts && missing ? SitePage{200, survey_page(*survey, work_out(*survey), *receipts, missing->size())}
+                                   : failed_page();
     }
     if (asked.window.empty() && !asked.house) {
         return csv_file(*survey, asked);
@@ -234,7 +227,7 @@ std::optional<SitePage> page_of_survey(const Desk& desk, const SurveyPath& asked
 std::optional<SitePage> site_page(Archive& archive, PlanningBench& bench, std::string_view path,
                                   std::string_view query) {
     if (path == "/") {
-        return front_page(archive);
+        return front_page(archive, query);
     }
     if (path == "/house-rules") {
         const RulesShelf shelf(archive.rules_folder());
@@ -281,12 +274,6 @@ std::string sign_in_page(const std::string& why) {
 std::string missing_page() {
     auto values = view();
     return framed({"Nothing is here", "page-missing", {}, false}, fill("missing", values));
-}
-
-std::vector<std::string> missing_photos(Archive& archive, const Survey& survey) {
-    auto missing = photos_of(survey);
-    std::erase_if(missing, [&archive](const std::string& sha256) { return photo_is_here(archive, sha256); });
-    return missing;
 }
 
 }  // namespace truehang::workroom

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include "survey/survey.h"
 #include "workroom/archive/archive.h"
 #include "workroom/http/http_server.h"
 #include "workroom/site/planning_bench.h"
@@ -9,7 +8,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <vector>
 
 namespace truehang::workroom {
 
@@ -21,11 +19,12 @@ struct SitePage {
     bool looks_again = false;  ///< something is still being worked out
 };
 
-/// The page or file at a path: `/`, `/house-rules`, `/erased`, `/surveys/ID`, `/surveys/ID/sheets/KIND`, `/surveys/ID/orders.csv`,
+/// The page or file at a path: `/`, `/house-rules`, `/erased`, `/surveys/ID`, `/surveys/ID/sheets/KIND`,
+/// `/surveys/ID/orders.csv`,
 /// `/pieces.csv`, and below `/surveys/ID/rooms/ROOM/windows/WINDOW[/layers/LAYER]` the kinds of sheet (none: measure),
 /// `template.svg` and `choices`, which `query` adds to. It may choose `paper` (a4, letter) and `unit` (mm, in) of
-/// sheets. Where rolls came, the cutting sheets are by their plan. Nothing for any other path or where what it names
-/// isn't here; an archive that can't be read is a page of status 500.
+/// sheets, and of `/` what to `find` and `before` which. Where rolls came, the cutting sheets are by their plan.
+/// Nothing for any other path or where what it names isn't here; an archive that can't be read is a page of status 500.
 [[nodiscard]] std::optional<SitePage> site_page(Archive& archive, PlanningBench& bench, std::string_view path,
                                                 std::string_view query = {});
 
@@ -35,8 +34,5 @@ struct SitePage {
 /// `why`: what was wrong with the last try, else empty.
 [[nodiscard]] std::string sign_in_page(const std::string& why);
 [[nodiscard]] std::string missing_page();
-
-/// Digests of the photos that a survey shows and that haven't come in.
-[[nodiscard]] std::vector<std::string> missing_photos(Archive& archive, const Survey& survey);
 
 }  // namespace truehang::workroom

@@ -6,7 +6,6 @@
 #include "sheet/measure_sheet.h"
 #include "sheet/template_svg.h"
 #include "sheet/words.h"
-#include "survey/photos.h"
 #include "workroom/site/frame.h"
 #include "workroom/site/rolls_page.h"
 #include "workroom/site/sheet_page.h"
@@ -24,25 +23,6 @@ std::string title_of(const Survey& survey) { return survey.title.empty() ? "Unti
 std::string survey_href(const Survey& survey) { return "/surveys/" + sync::percent_encode(survey.id); }
 
 View text_or_nothing(const std::string& text) { return text.empty() ? truth(false) : View{text}; }
-
-View line_view(const SurveyLine& line) {
-    const auto& survey = line.survey;
-    std::size_t windows = 0;
-    for (const auto& room : survey.rooms) {
-        windows += room.windows.size();
-    }
-    auto entry = view();
-    entry.set("href", survey_href(survey));
-    entry.set("title", title_of(survey));
-    entry.set("client", survey.client ? survey.client->name : "");
-    entry.set("place", text_or_nothing(survey.site ? survey.site->address : ""));
-    entry.set("measured", day_text(survey.measured_at));
-    entry.set("windows", std::to_string(windows));
-    entry.set("photos", line.photos == 0 ? "" : fmt::format("{} of {}", line.photos_here, line.photos));
-    entry.set("received", moment_text(line.receipt.received_at));
-    entry.set("revision", std::to_string(line.receipt.revision));
-    return entry;
-}
 
 std::string cell_text(const MeasureSheet& sheet, std::string_view figure) {
     const auto* cell = find_cell(sheet, figure);
@@ -193,27 +173,6 @@ View receipts_view(const std::vector<sync::SurveyReceipt>& receipts) {
 
 std::string moment_text(const std::string& rfc3339) {
     return rfc3339.size() < 16 ? rfc3339 : day_text(rfc3339) + ", " + rfc3339.substr(11, 5) + " UTC";
-}
-
-std::vector<std::string> photos_of(const Survey& survey) {
-    std::vector<std::string> digests;
-    for (const PhotoPlace& place : photos_in(survey)) {
-        if (std::find(digests.begin(), digests.end(), place.photo->sha256) == digests.end()) {
-            digests.push_back(place.photo->sha256);
-        }
-    }
-    return digests;
-}
-
-std::string list_page(const std::vector<SurveyLine>& lines) {
-    auto values = view();
-    auto surveys = view_list();
-    for (const auto& line : lines) {
-        surveys << line_view(line);
-    }
-    values.set("surveys", surveys);
-    values.set("some", truth(!lines.empty()));
-    return framed({"Surveys", "page-list", {}, false}, fill("list", values));
 }
 
 std::string survey_page(const Survey& survey, const Figures& figures, const std::vector<sync::SurveyReceipt>& receipts,

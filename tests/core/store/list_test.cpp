@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "store/folded.h"
 #include "store_fixture.h"
 #include "survey/stations.h"
+#include "units/folded.h"
 #include "version_1.h"
 
 #include <SQLiteCpp/Database.h>

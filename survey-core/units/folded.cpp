@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "store/folded.h"
+#include "units/folded.h"
 
 #include <algorithm>
 

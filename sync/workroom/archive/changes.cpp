@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "workroom/archive/changes.h"
+
+#include <charconv>
+#include <optional>
+
+namespace truehang::workroom {
+
+namespace {
+
+/// `INSTANCE-PLACE`: records that were brought back from a copy are another instance, and their cursors begin anew.
+std::string cursor_of(const std::string& instance, std::int64_t place) {
+    return instance + "-" + std::to_string(place);
+}
+
+std::optional<std::int64_t> place_of(std::string_view cursor, const std::string& instance, std::int64_t last) {
+    if (cursor.empty()) {
+        return 0;
+    }
+    if (!cursor.starts_with(instance + "-")) {
+        return std::nullopt;
+    }
+    cursor.remove_prefix(instance.size() + 1);
+    std::int64_t place = 0;
+    const auto [end, fault] = std::from_chars(cursor.data(), cursor.data() + cursor.size(), place);
+    const bool whole = fault == std::errc{} && end == cursor.data() + cursor.size();
+    return whole && place >= 0 && place <= last ? std::optional(place) : std::nullopt;
+}
+
+}  // namespace
+
+void become_another_instance(SQLite::Database& database) {
+    if (database.tableExists("instance")) {
+        database.exec("UPDATE instance SET id = lower(hex(randomblob(8)))");
+    }
+}
+
+Result<sync::Changes> changes_after(Archive& archive, std::string_view cursor, std::size_t most) {
+    return archive.database().read<sync::Changes>([&](SQLite::Database& database) -> Result<sync::Changes> {
+        const SQLite::Transaction one_state(database);
+        const auto instance = database.execAndGet("SELECT id FROM instance").getString();
+        const auto last = database.execAndGet("SELECT coalesce(max(at), 0) FROM change").getInt64();
+        const auto place = place_of(cursor, instance, last);
+        if (!place) {
+            return Error{ErrorCode::missing, "after", "These records didn't give this cursor. Begin without one."};
+        }
+        SQLite::Statement query(database,
+                                "SELECT at, survey, revision, sha256, received_at FROM change JOIN revision"
+                                " USING (survey, revision) WHERE at > ? ORDER BY at LIMIT ?");
+        query.bind(1, *place);
+        query.bind(2, static_cast<std::int64_t>(most + 1));
+        sync::Changes changes;
+        std::int64_t reached = *place;
+        while (query.executeStep() && changes.revisions.size() < most) {
+            reached = query.getColumn(0).getInt64();
+            changes.revisions.push_back({query.getColumn(1).getString(), query.getColumn(2).getInt64(),
+                                         query.getColumn(3).getString(), query.getColumn(4).getString()});
+        }
+        changes.more = query.hasRow();
+        changes.next = cursor_of(instance, reached);
+        return changes;
+    });
+}
+
+}  // namespace truehang::workroom

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "protocol/records.h"
+#include "units/result.h"
+#include "workroom/archive/archive.h"
+
+#include <cstddef>
+#include <string_view>
+
+namespace truehang::workroom {
+
+/// What came in after `cursor` (empty: from the beginning), at most `most` of it, in the order of the commits. A place
+/// in that order is given by the one writer within the transaction that keeps the revision, so that whatever commits
+/// later has a later place: a cursor never passes over what is still under way. Error `missing` for a cursor that these
+/// records didn't give.
+[[nodiscard]] Result<sync::Changes> changes_after(Archive& archive, std::string_view cursor, std::size_t most);
+
+/// Makes records another instance, as every copy is: cursors that the original gave lead nowhere in it. Records of a
+/// version that gave none stay as they are.
+void become_another_instance(SQLite::Database& database);
+
+}  // namespace truehang::workroom

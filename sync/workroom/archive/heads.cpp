@@ -1,0 +1,220 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "workroom/archive/heads.h"
+
+#include "document/document.h"
+#include "protocol/limits.h"
+#include "survey/photos.h"
+#include "units/folded.h"
+#include "workroom/archive/archive.h"
+
+#include <algorithm>
+#include <array>
+
+namespace truehang::workroom {
+
+namespace {
+
+constexpr std::size_t most_words = 64;
+constexpr std::size_t longest_word = 60;  ///< bytes
+constexpr std::array head_tables{"head", "head_word", "photo_named"};
+
+/// The words that a survey is found by, each once.
+std::vector<std::string> words_of(const HeadText& text) {
+    std::vector<std::string> words;
+    const std::string all = folded(text.title + " " + text.client + " " + text.address);
+    std::string_view rest = all;
+    while (!rest.empty() && words.size() < most_words) {
+        const auto end = std::min(rest.find_first_of(" ,;()"), rest.size());
+        const std::string word(rest.substr(0, std::min(end, longest_word)));
+        if (!word.empty() && std::find(words.begin(), words.end(), word) == words.end()) {
+            words.push_back(word);
+        }
+        rest.remove_prefix(std::min(end + 1, rest.size()));
+    }
+    return words;
+}
+
+void replace_rows(SQLite::Database& database, const std::string& table, const std::string& column,
+                  const std::string& survey, const std::vector<std::string>& values) {
+    SQLite::Statement clear(database, "DELETE FROM " + table + " WHERE survey = ?");
+    clear.bind(1, survey);
+    clear.exec();
+    SQLite::Statement insert(database, "INSERT INTO " + table + "(survey, " + column + ") VALUES(?, ?)");
+    for (const auto& value : values) {
+        insert.reset();
+        insert.bind(1, survey);
+        insert.bind(2, value);
+        insert.exec();
+    }
+}
+
+void put_head(SQLite::Database& database, const sync::SurveyReceipt& receipt, long long change, const HeadText& text) {
+    SQLite::Statement put(database,
+                          "INSERT OR REPLACE INTO head(survey, change, revision, received_at, title, client, address, "
+                          "measured_at, windows) VALUES(?, ?, ?, ?, ?, ?, ?, ?, ?)");
+    put.bind(1, receipt.id);
+    put.bind(2, static_cast<std::int64_t>(change));
+    put.bind(3, static_cast<std::int64_t>(receipt.revision));
+    put.bind(4, receipt.received_at);
+    put.bind(5, text.title);
+    put.bind(6, text.client);
+    put.bind(7, text.address);
+    put.bind(8, text.measured_at);
+    put.bind(9, static_cast<std::int64_t>(text.windows));
+    put.exec();
+    replace_rows(database, "head_word", "word", receipt.id, words_of(text));
+    replace_rows(database, "photo_named", "sha256", receipt.id, text.photos);
+}
+
+/// The condition that word number `at` sets. The first leads to the surveys by the words' own order; of those the
+/// others are asked for one by one.
+std::string found_by(std::size_t at) {
+    const auto number = std::to_string(at + 3);
+    const auto begins = "word >= ?" + number + " AND word < ?" + number + " || char(1114111)";
+    return at == 0 ? " AND survey IN (SELECT survey FROM head_word WHERE " + begins + ")"
+                   : " AND EXISTS (SELECT 1 FROM head_word AS w WHERE w.survey = head.survey AND " + begins + ")";
+}
+
+Head head_of(SQLite::Statement& row) {
+    Head head;
+    head.survey = row.getColumn(0).getString();
+    head.change = row.getColumn(1).getInt64();
+    head.revision = row.getColumn(2).getInt64();
+    head.received_at = row.getColumn(3).getString();
+    head.title = row.getColumn(4).getString();
+    head.client = row.getColumn(5).getString();
+    head.address = row.getColumn(6).getString();
+    head.measured_at = row.getColumn(7).getString();
+    head.windows = static_cast<std::size_t>(row.getColumn(8).getInt64());
+    head.photos = static_cast<std::size_t>(row.getColumn(9).getInt64());
+    head.photos_here = static_cast<std::size_t>(row.getColumn(10).getInt64());
+    return head;
+}
+
+std::string heads_query(std::size_t words) {
+    std::string query =
+        "SELECT survey, change, revision, received_at, title, client, address, measured_at, windows,"
+        " (SELECT count(*) FROM photo_named AS n WHERE n.survey = head.survey),"
+        " (SELECT count(*) FROM photo_named AS n JOIN photo USING (sha256) WHERE n.survey = head.survey)"
+        " FROM head WHERE change < ?1";
+    for (std::size_t word = 0; word < words; ++word) {
+        query += found_by(word);
+    }
+    return query + " ORDER BY change DESC LIMIT ?2";
+}
+
+}  // namespace
+
+HeadText::HeadText(const Survey& survey)
+    : title(survey.title),
+      client(survey.client ? survey.client->name : ""),
+      address(survey.site ? survey.site->address : ""),
+      measured_at(survey.measured_at),
+      photos(photos_of(survey)) {
+    for (const auto& room : survey.rooms) {
+        windows += room.windows.size();
+    }
+}
+
+std::vector<std::string> photos_of(const Survey& survey) {
+    std::vector<std::string> digests;
+    for (const PhotoPlace& place : photos_in(survey)) {
+        if (std::find(digests.begin(), digests.end(), place.photo->sha256) == digests.end()) {
+            digests.push_back(place.photo->sha256);
+        }
+    }
+    return digests;
+}
+
+Result<HeadsPage> find_heads(Archive& archive, const HeadsAsked& asked) {
+    auto words = search_words(asked.words);
+    std::ranges::stable_sort(words, std::ranges::greater{}, &std::string::size);  // the longest finds the fewest
+    return archive.database().read<HeadsPage>([&](SQLite::Database& database) -> Result<HeadsPage> {
+        SQLite::Statement query(database, heads_query(words.size()));
+        query.bind(1, static_cast<std::int64_t>(asked.before > 0 ? asked.before : sync::revision_limit));
+        query.bind(2, static_cast<std::int64_t>(asked.most + 1));
+        for (std::size_t word = 0; word < words.size(); ++word) {
+            query.bind(static_cast<int>(word) + 3, words[word].substr(0, longest_word));
+        }
+        HeadsPage page;
+        while (query.executeStep()) {
+            page.heads.push_back(head_of(query));
+        }
+        page.has_older = page.heads.size() > asked.most;
+        page.heads.resize(std::min(page.heads.size(), asked.most));
+        return page;
+    });
+}
+
+Result<std::vector<std::string>> missing_photos(Archive& archive, std::string_view survey) {
+    return archive.database().read<std::vector<std::string>>(
+        [&](SQLite::Database& database) -> Result<std::vector<std::string>> {
+            SQLite::Statement query(database,
+                                    "SELECT sha256 FROM photo_named AS n WHERE survey = ? AND NOT EXISTS"
+                                    " (SELECT 1 FROM photo WHERE photo.sha256 = n.sha256)");
+            query.bind(1, std::string(survey));
+            std::vector<std::string> missing;
+            while (query.executeStep()) {
+                missing.push_back(query.getColumn(0).getString());
+            }
+            return missing;
+        });
+}
+
+void note_revision(SQLite::Database& database, const sync::SurveyReceipt& receipt, const HeadText& text) {
+    SQLite::Statement change(database, "INSERT INTO change(survey, revision) VALUES(?, ?)");
+    change.bind(1, receipt.id);
+    change.bind(2, static_cast<std::int64_t>(receipt.revision));
+    change.exec();
+    const auto at = database.getLastInsertRowid();
+    SQLite::Statement later(database, "SELECT 1 FROM head WHERE survey = ? AND revision > ?");
+    later.bind(1, receipt.id);
+    later.bind(2, static_cast<std::int64_t>(receipt.revision));
+    if (later.executeStep()) {
+        return;
+    }
+    put_head(database, receipt, at, text);
+}
+
+void forget_head(SQLite::Database& database, const std::string& survey) {
+    for (const auto* table : head_tables) {
+        if (database.tableExists(table)) {
+            SQLite::Statement forget(database, std::string("DELETE FROM ") + table + " WHERE survey = ?");
+            forget.bind(1, survey);
+            forget.exec();
+        }
+    }
+}
+
+void forget_heads(SQLite::Database& database) {
+    for (const auto* table : head_tables) {
+        if (database.tableExists(table)) {
+            database.exec(std::string("DELETE FROM ") + table);
+        }
+    }
+}
+
+Result<Done> make_missing_heads(Database& database) {
+    return database.write_and_wait<Done>([](SQLite::Database& writer) -> Result<Done> {
+        writer.exec(
+            "INSERT INTO change(survey, revision) SELECT survey, revision FROM revision AS r WHERE NOT EXISTS"
+            " (SELECT 1 FROM change AS c WHERE c.survey = r.survey AND c.revision = r.revision) ORDER BY rowid");
+        SQLite::Statement query(writer,
+                                "SELECT r.survey, revision, sha256, received_at, bytes,"
+                                " (SELECT max(at) FROM change WHERE change.survey = r.survey)"
+                                " FROM revision AS r WHERE NOT EXISTS (SELECT 1 FROM head WHERE survey = r.survey) AND"
+                                " revision = (SELECT max(revision) FROM revision WHERE survey = r.survey)");
+        while (query.executeStep()) {
+            const sync::SurveyReceipt receipt{query.getColumn(0).getString(), query.getColumn(1).getInt64(),
+                                              query.getColumn(2).getString(), query.getColumn(3).getString()};
+            auto survey = read_survey(query.getColumn(4).getString());
+            Survey unread;
+            unread.title = receipt.id;
+            put_head(writer, receipt, query.getColumn(5).getInt64(),
+                     HeadText(survey ? std::move(survey).value() : unread));
+        }
+        return Done{};
+    });
+}
+
+}  // namespace truehang::workroom

@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "workroom/site/look_up.h"
+
+#include "document/document.h"
+#include "figures/figures.h"
+#include "protocol/digest.h"
+#include "protocol/limits.h"
+#include "workroom/archive/changes.h"
+#include "workroom/archive/rules_shelf.h"
+#include "workroom/site/replies.h"
+#include "workroom/site/rules_page.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <fstream>
+
+namespace truehang::workroom {
+
+using http::RequestHead;
+using http::Response;
+using sync::Place;
+using sync::ProblemKind;
+
+namespace {
+
+constexpr std::size_t usual_changes = 100;
+constexpr std::size_t most_changes = 1000;
+
+Response not_there() { return problem_reply(ProblemKind::not_there, "There is nothing here by that name."); }
+
+std::string media_type_of(std::string_view bytes) {
+    if (bytes.substr(0, 3) == "\xff\xd8\xff") {
+        return "image/jpeg";
+    }
+    if (bytes.substr(0, 8) == "\x89PNG\r\n\x1a\n") {
+        return "image/png";
+    }
+    return bytes.size() >= 12 && bytes.substr(0, 4) == "RIFF" && bytes.substr(8, 4) == "WEBP"
+               ? "image/webp"
+               : "application/octet-stream";
+}
+
+Response photo_reply(Archive& archive, const Place& place, const RequestHead& head) {
+    const auto photo = archive.photo(place.sha256);
+    if (!photo) {
+        return error_reply(photo.error());
+    }
+    if (!*photo) {
+        return not_there();
+    }
+    Response response;
+    response.file = archive.photo_file(place.sha256);
+    std::array<char, 16> start{};
+    std::ifstream file(response.file, std::ios::binary);
+    file.read(start.data(), start.size());
+    if (file.gcount() == 0 && (*photo)->bytes > 0) {
+        return error_reply({ErrorCode::damaged, "photos", "A photo's file isn't where it was put."});
+    }
+    const auto digest = sync::sha256_from_hex(place.sha256).value_or(sync::Sha256{});
+    response.headers = {{"Content-Type", media_type_of({start.data(), static_cast<std::size_t>(file.gcount())})},
+                        {std::string(sync::repr_digest_header), sync::digest_field(digest)},
+                        {std::string(sync::received_at_header), (*photo)->received_at},
+                        {"Cache-Control", "private, max-age=86400"},
+                        {"X-Content-Type-Options", "nosniff"}};
+    if (head.method == "HEAD") {
+        response.file.clear();
+        response.content_length = static_cast<std::uint64_t>((*photo)->bytes);
+    }
+    return response;
+}
+
+Response receipt_reply(Archive& archive, const Place& place) {
+    const auto receipts = archive.receipts(place.survey);
+    const auto missing = missing_photos(archive, place.survey);
+    if (!receipts || !missing) {
+        return error_reply(receipts ? missing.error() : receipts.error());
+    }
+    return receipts->empty()
+               ? not_there()
+               : json_reply(200, sync::write_record(sync::SurveyThere{place.survey, *receipts, *missing}));
+}
+
+Response figures_reply(Archive& archive, const Place& place) {
+    const auto newest = archive.newest(place.survey);
+    if (!newest) {
+        return error_reply(newest.error());
+    }
+    if (!*newest) {
+        return not_there();
+    }
+    const auto survey = read_survey((*newest)->bytes);
+    if (!survey) {
+        return error_reply({ErrorCode::damaged, "revision", "A stored document can't be read any more."});
+    }
+    return json_reply(200, write_figures(work_out(*survey)));
+}
+
+Response rules_reply(const Archive& archive, const Place& place) {
+    const RulesShelf shelf(archive.rules_folder());
+    const auto document = place.revision == 0 ? shelf.current() : shelf.version(place.revision);
+    if (!document) {
+        return document.error().code == ErrorCode::missing ? not_there() : error_reply(document.error());
+    }
+    return json_reply(200, write_rules_document(*document));
+}
+
+/// The bytes as they came. What is named by its digest never changes: a client that has it is told so (RFC
+/// 9110, 13.1.2).
+Response revision_reply(Archive& archive, const Place& place, const RequestHead& head) {
+    auto kept = archive.revision(place.survey, place.revision);
+    if (!kept) {
+        return error_reply(kept.error());
+    }
+    if (!*kept) {
+        return not_there();
+    }
+    const auto& sha256 = (*kept)->receipt.sha256;
+    const auto tag = '"' + sha256 + '"';
+    const bool has_it = head.header("if-none-match").find(tag) != std::string_view::npos;
+    auto response = has_it ? Response{} : json_reply(200, std::move((*kept)->bytes));
+    response.status = has_it ? 304 : 200;
+    response.headers.emplace_back("ETag", tag);
+    response.headers.emplace_back(sync::repr_digest_header,
+                                  sync::digest_field(sync::sha256_from_hex(sha256).value_or(sync::Sha256{})));
+    return response;
+}
+
+/// The number that `limit` asks for, within what is given at once; nothing where it isn't one.
+std::optional<std::size_t> asked_limit(const FormFields& asked) {
+    const auto field = asked.find("limit");
+    if (field == asked.end()) {
+        return usual_changes;
+    }
+    std::size_t limit = 0;
+    const auto& text = field->second;
+    const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), limit);
+    const bool whole = fault == std::errc{} && end == text.data() + text.size() && limit > 0;
+    return whole ? std::optional(std::min(limit, most_changes)) : std::nullopt;
+}
+
+Response changes_reply(Archive& archive, const RequestHead& head) {
+    const auto asked = read_form(head.query);
+    const auto after = asked.find("after");
+    const auto limit = asked_limit(asked);
+    if (!limit) {
+        return problem_reply(ProblemKind::malformed_request, "limit is a whole number from 1 up.");
+    }
+    const auto changes = changes_after(archive, after == asked.end() ? "" : after->second, *limit);
+    if (!changes && changes.error().code == ErrorCode::missing) {
+        return problem_reply(ProblemKind::unknown_cursor, changes.error().text);
+    }
+    return changes ? json_reply(200, sync::write_record(*changes)) : error_reply(changes.error());
+}
+
+}  // namespace
+
+Response look_up(Archive& archive, const Place& place, const RequestHead& head) {
+    using Kind = Place::Kind;
+    switch (place.kind) {
+        case Kind::photo:
+            return photo_reply(archive, place, head);
+        case Kind::revision:
+            return revision_reply(archive, place, head);
+        case Kind::receipt:
+            return receipt_reply(archive, place);
+        case Kind::figures:
+            return figures_reply(archive, place);
+        case Kind::rules:
+            return rules_reply(archive, place);
+        case Kind::changes:
+            return changes_reply(archive, head);
+        case Kind::pair:
+        case Kind::health:
+            break;
+    }
+    return not_there();
+}
+
+}  // namespace truehang::workroom
