@@ -2,7 +2,9 @@
 #include "workroom/keeping/keeping_commands.h"
 
 #include "workroom/keeping/erase.h"
+#include "workroom/keeping/export_survey.h"
 #include "workroom/keeping/folder_copy.h"
+#include "workroom/keeping/import_survey.h"
 #include "workroom/keeping/kept_folder.h"
 #include "workroom/keeping/verify.h"
 
@@ -182,10 +184,47 @@ std::string user_name() {
     return user != nullptr ? user->pw_name : std::to_string(::geteuid());
 }
 
+sync::Time now() { return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now()); }
+
+int export_one(const KeepingOptions& options) {
+    auto folder = KeptFolder::open(options.data);
+    if (!folder) {
+        return refuse(folder.error());
+    }
+    const auto exported = options.visit ? export_visit(folder.value(), options.survey, options.other)
+                                        : export_survey(folder.value(), options.survey, options.other);
+    if (!exported) {
+        return refuse(exported.error());
+    }
+    list(exported->flaws);
+    fmt::print("{}: {}, {}, {} of {}{}.\n", one_line(options.other),
+               count_text(exported->revisions, "revision", "revisions"),
+               count_text(exported->photos, "photo", "photos"),
+               count_text(exported->rolls, "version of rolls", "versions of rolls"), one_line(options.survey),
+               exported->missing == 0 ? "" : "; not here: " + count_text(exported->missing, "photo", "photos"));
+    return exported->flaws.empty() ? done : faults_found;
+}
+
+std::string new_of(std::size_t all, std::size_t before, const char* one, const char* more) {
+    const auto text = count_text(all, one, more);
+    return before == 0 ? text : fmt::format("{} ({} here before)", text, before);
+}
+
+int import_one(const KeepingOptions& options) {
+    const auto imported = import_survey(options.data, options.other, now());
+    if (!imported) {
+        return refuse(imported.error());
+    }
+    fmt::print("{}: imported {}, {}, {}.\n", one_line(imported->survey),
+               new_of(imported->revisions, imported->revisions_before, "revision", "revisions"),
+               new_of(imported->photos, imported->photos_before, "photo", "photos"),
+               new_of(imported->rolls, imported->rolls_before, "version of rolls", "versions of rolls"));
+    return done;
+}
+
 int erase(const KeepingOptions& options) {
-    const auto now = std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
     const auto erased =
-        erase_survey(options.data, {options.survey, options.by.empty() ? user_name() : options.by, now});
+        erase_survey(options.data, {options.survey, options.by.empty() ? user_name() : options.by, now()});
     if (!erased) {
         return refuse(erased.error());
     }
@@ -199,6 +238,32 @@ int erase(const KeepingOptions& options) {
                count_text(static_cast<std::size_t>(erased->photos), "photo", "photos"),
                count_text(static_cast<std::size_t>(erased->rolls), "version of rolls", "versions of rolls"));
     return done;
+}
+
+void add_export(CLI::App& app, KeepingOptions& options, int& result) {
+    auto* command = app.add_subcommand(
+        "export",
+        "Write one survey as one zip: every revision as it came, photos, rolls and receipts.\n"
+        "`import` takes it in. With --visit instead the newest revision with its photos as a visit’s file, which the\n"
+        "app takes in (name it ….truehang.zip). Nothing is written over. Works while the folder is served.\n"
+        "Ends with 0, with 1 where photos that aren’t whole were left out (they are named), 2 where nothing was made.");
+    command->add_option("--data", options.data, "The folder that keeps what comes in, or a backup of it")->required();
+    command->add_option("survey", options.survey, "The survey’s id, as its page’s address has it")->required();
+    command->add_option("out", options.other, "The file to make; it mustn’t be there yet")->required();
+    command->add_flag("--visit", options.visit, "The newest revision alone, as the app takes it in");
+    command->callback([&] { result = export_one(options); });
+}
+
+void add_import(CLI::App& app, KeepingOptions& options, int& result) {
+    auto* command = app.add_subcommand(
+        "import",
+        "Take in a survey document, a visit’s file, or what `export` wrote, as though a device had sent it.\n"
+        "All of it is checked first: a file that isn’t sound is refused, and so is a revision that is here with other\n"
+        "content. The same content twice is no fault. Works while the folder is served.\n"
+        "Ends with 0, or 2 where nothing was taken in.");
+    command->add_option("--data", options.data, "The folder that keeps what comes in")->required();
+    command->add_option("file", options.other, "The document or zip")->required();
+    command->callback([&] { result = import_one(options); });
 }
 
 void add_erase(CLI::App& app, KeepingOptions& options, int& result) {
@@ -259,6 +324,8 @@ void add_keeping(CLI::App& app, KeepingOptions& options, int& result) {
     add_verify(app, options, result);
     add_backup(app, options, result);
     add_restore(app, options, result);
+    add_export(app, options, result);
+    add_import(app, options, result);
     add_erase(app, options, result);
 }
 

@@ -13,9 +13,10 @@ struct KeepingOptions {
     std::string survey;  ///< its id
     std::string by;      ///< who erases; empty: whoever runs the program
     bool what_is_whole = false;
+    bool visit = false;  ///< export the newest revision as the app takes it in
 };
 
-/// `verify`, `backup`, `restore`, `erase`: exit codes 0 done, 1 done with faults found, 2 refused.
+/// `verify`, `backup`, `restore`, `export`, `import`, `erase`: exit codes 0 done, 1 done with faults found, 2 refused.
 void add_keeping(CLI::App& app, KeepingOptions& options, int& result);
 
 }  // namespace truehang::workroom

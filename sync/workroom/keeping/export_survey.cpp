@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "workroom/keeping/export_survey.h"
+
+#include "document/document.h"
+#include "store/picture_kind.h"
+#include "store/visit_file.h"
+#include "workroom/archive/erasure.h"
+#include "workroom/keeping/survey_zip.h"
+
+#include <nlohmann/json.hpp>
+
+#include <fstream>
+#include <set>
+
+namespace truehang::workroom {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Error no_such(const std::string& survey) {
+    return {ErrorCode::missing, survey, "No such survey is here. Nothing was written."};
+}
+
+/// One survey on its way from the records into a file.
+class Packing {
+public:
+    Packing(KeptFolder& folder, const std::string& survey) : folder_(folder), survey_(survey) {}
+
+    Result<Exported> run(const fs::path& file) {
+        revisions();
+        if (exported_.revisions == 0) {
+            return no_such(survey_);
+        }
+        rolls();
+        for (const auto& sha256 : named_) {
+            photo(sha256);
+        }
+        exported_.missing = missing_of_newest();
+        const Json receipts{{"schema", "truehang.receipts/1"},
+                            {"survey", survey_},
+                            {"revisions", revision_receipts_},
+                            {"photos", photo_receipts_}};
+        packed_.texts.push_back({"receipts.json", receipts.dump(2, ' ', false, Json::error_handler_t::replace)});
+        const auto written = write_survey_zip(file, packed_);
+        return written ? Result<Exported>(exported_) : written.error();
+    }
+
+private:
+    void revisions() {
+        SQLite::Statement query(folder_.records(),
+                                "SELECT revision, sha256, received_at, bytes, (SELECT name FROM device WHERE id = "
+                                "device) FROM revision WHERE survey = ? ORDER BY revision");
+        query.bind(1, survey_);
+        while (query.executeStep()) {
+            const auto number = query.getColumn(0).getInt64();
+            auto bytes = query.getColumn(3).getString();
+            for (auto& digest : digests_in(bytes)) {
+                named_.insert(std::move(digest));
+            }
+            revision_receipts_.push_back(Json{{"revision", number},
+                                              {"sha256", query.getColumn(1).getString()},
+                                              {"received_at", query.getColumn(2).getString()},
+                                              {"device_name", query.getColumn(4).getString()}});
+            packed_.texts.push_back({"revisions/" + std::to_string(number) + ".json", std::move(bytes)});
+            ++exported_.revisions;
+        }
+    }
+
+    [[nodiscard]] std::size_t missing_of_newest() const {
+        const auto newest = read_survey(packed_.texts.at(exported_.revisions - 1).bytes);
+        std::size_t missing = 0;
+        for (const auto& sha256 : newest ? photos_mentioned(*newest) : std::vector<std::string>{}) {
+            SQLite::Statement query(folder_.records(), "SELECT 1 FROM photo WHERE sha256 = ?");
+            query.bind(1, sha256);
+            missing += query.executeStep() ? 0U : 1U;
+        }
+        return missing;
+    }
+
+    void rolls() {
+        if (!folder_.has_table("rolls")) {
+            return;
+        }
+        SQLite::Statement query(folder_.records(),
+                                "SELECT version, bytes FROM rolls WHERE survey = ? ORDER BY version");
+        query.bind(1, survey_);
+        while (query.executeStep()) {
+            packed_.texts.push_back(
+                {"rolls/" + std::to_string(query.getColumn(0).getInt64()) + ".json", query.getColumn(1).getString()});
+            ++exported_.rolls;
+        }
+    }
+
+    void photo(const std::string& sha256) {
+        SQLite::Statement query(folder_.records(), "SELECT bytes, received_at FROM photo WHERE sha256 = ?");
+        query.bind(1, sha256);
+        if (!query.executeStep()) {
+            return;  // it never came, or what looks like a digest is something else's
+        }
+        const auto file = folder_.photo_file(sha256);
+        const auto sum = sum_of(file);
+        if (!sum || sum->sha256 != sha256) {
+            exported_.flaws.push_back({Flaw::Of::photo, "", 0, sha256,
+                                       sum ? "Its bytes aren’t the ones that were received." : sum.error().text});
+            return;
+        }
+        std::string beginning(picture_signature, '\0');
+        std::ifstream in(file, std::ios::binary);
+        in.read(beginning.data(), static_cast<std::streamsize>(beginning.size()));
+        beginning.resize(static_cast<std::size_t>(in.gcount()));
+        packed_.photos.push_back({"photos/" + sha256 + std::string(picture_ending(beginning)), file, sum->bytes});
+        photo_receipts_.push_back(
+            Json{{"sha256", sha256}, {"bytes", sum->bytes}, {"received_at", query.getColumn(1).getString()}});
+        ++exported_.photos;
+    }
+
+    KeptFolder& folder_;
+    const std::string& survey_;
+    SurveyToPack packed_;
+    std::set<std::string> named_;
+    Json revision_receipts_ = Json::array();
+    Json photo_receipts_ = Json::array();
+    Exported exported_;
+};
+
+}  // namespace
+
+Result<Exported> export_survey(KeptFolder& folder, const std::string& survey, const fs::path& file) {
+    return told<Exported>(file, [&]() -> Result<Exported> {
+        const SQLite::Transaction at_one_moment(folder.records());
+        return Packing(folder, survey).run(file);
+    });
+}
+
+Result<Exported> export_visit(KeptFolder& folder, const std::string& survey, const fs::path& file) {
+    return told<Exported>(file, [&]() -> Result<Exported> {
+        SQLite::Statement query(folder.records(),
+                                "SELECT bytes FROM revision WHERE survey = ? ORDER BY revision DESC LIMIT 1");
+        query.bind(1, survey);
+        if (!query.executeStep()) {
+            return no_such(survey);
+        }
+        VisitToPack visit{query.getColumn(0).getString(), {}, 0};
+        const auto document = read_survey(visit.document);
+        std::error_code error;
+        if (!document || fs::symlink_status(file, error).type() != fs::file_type::not_found) {
+            return document ? Error{ErrorCode::conflict, file.string(),
+                                    "Something is there already. Name a file that isn’t there yet."}
+                            : Error{ErrorCode::damaged, survey, "Its newest revision doesn’t read as a survey."};
+        }
+        for (const auto& sha256 : photos_mentioned(*document)) {
+            visit.photos.push_back({sha256, folder.photo_file(sha256)});
+        }
+        const auto packed = write_visit_file(file, visit, {});
+        if (!packed) {
+            return packed.error();
+        }
+        return Exported{
+            1, 0, static_cast<std::size_t>((*packed)->photos), static_cast<std::size_t>((*packed)->missing), {}};
+    });
+}
+
+}  // namespace truehang::workroom
