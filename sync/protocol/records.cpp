@@ -132,7 +132,11 @@ std::string write_record(const SurveyThere& record) {
         Json{{"id", record.id}, {"revisions", json_of(record.revisions)}, {"photos_missing", record.photos_missing}});
 }
 std::string write_record(const Changes& record) {
-    return text_of(Json{{"changes", json_of(record.revisions)}, {"next", record.next}, {"more", record.more}});
+    Json changes = Json::array();
+    for (const auto& [receipt, erased_at] : record.changes) {
+        changes.push_back(erased_at.empty() ? json_of(receipt) : Json{{"id", receipt.id}, {"erased_at", erased_at}});
+    }
+    return text_of(Json{{"changes", changes}, {"next", record.next}, {"more", record.more}});
 }
 
 Result<PairRequest> read_pair_request(std::string_view json) {

@@ -48,9 +48,15 @@ struct SurveyThere {
     std::vector<std::string> photos_missing;  ///< digests the newest revision names and the workroom lacks
 };
 
-/// What came in, in the order of the workroom's commits: answer to `GET /changes`.
+/// A revision that came in, or a survey that was erased for good: then only its id and when.
+struct Change {
+    SurveyReceipt receipt;
+    std::string erased_at;  ///< RFC 3339, UTC; empty: it came in
+};
+
+/// What changed, in the order of the workroom's commits: answer to `GET /changes`.
 struct Changes {
-    std::vector<SurveyReceipt> revisions;
+    std::vector<Change> changes;
     std::string next;   ///< cursor to ask with for what comes in later
     bool more = false;  ///< there is more already
 };

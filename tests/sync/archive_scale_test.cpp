@@ -78,8 +78,7 @@ Cost cost_with(int surveys) {
     cost.newest = heads({}, 50);
     cost.older = heads({.before = surveys / 2}, 50);
     cost.found = heads({.words = "visi 000777"}, 1);
-    cost.changes =
-        pages_of(**archive, [&] { EXPECT_EQ(changes_after(**archive, cursor, 100)->revisions.size(), 100U); });
+    cost.changes = pages_of(**archive, [&] { EXPECT_EQ(changes_after(**archive, cursor, 100)->changes.size(), 100U); });
     return cost;
 }
 

@@ -207,6 +207,27 @@ TEST(Changes, areFollowedByACursorAcrossARestart) {
     EXPECT_EQ(since["changes"][0]["id"], id_of(6));
 }
 
+TEST(Changes, tellThatASurveyWasErased) {
+    const TemporaryFolder folder;
+    const Receiver receiver(folder.path());
+    const auto token = receiver.pair();
+    ASSERT_EQ(receiver.put_survey(token, id_of(1), 1, survey_of(1, "Pilot house", "A")).status, 201);
+    ASSERT_EQ(receiver.put_survey(token, id_of(2), 1, survey_of(2, "Sail loft", "B")).status, 201);
+    const auto before = changes(receiver, token)["next"].get<std::string>();
+    const auto erased = run_program({TRUEHANG_WORKROOM, "erase", "--data", folder.path().string(), id_of(1)});
+    ASSERT_EQ(erased.exit_code, 0) << erased.err;
+    const auto since = changes(receiver, token, "?after=" + before);
+    ASSERT_EQ(since["changes"].size(), 1U);
+    EXPECT_EQ(since["changes"][0]["id"], id_of(1));
+    EXPECT_TRUE(since["changes"][0].contains("erased_at"));
+    EXPECT_FALSE(since["changes"][0].contains("sha256"));
+    const auto all = changes(receiver, token);
+    ASSERT_EQ(all["changes"].size(), 2U) << "of what was erased nothing else is told";
+    EXPECT_EQ(all["changes"][0]["id"], id_of(2));
+    EXPECT_EQ(surveys_on(receiver.ask("GET", "/")), std::vector{id_of(2)});
+    EXPECT_TRUE(surveys_on(receiver.ask("GET", "/?find=pilot")).empty());
+}
+
 // A copy may lack what came in after it was made, under places that it will give again.
 TEST(Changes, ofACopyBeginAnew) {
     const TemporaryFolder folder;

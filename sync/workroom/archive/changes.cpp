@@ -29,6 +29,12 @@ std::optional<std::int64_t> place_of(std::string_view cursor, const std::string&
 
 }  // namespace
 
+void note_erasure(SQLite::Database& database, const std::string& survey) {
+    SQLite::Statement note(database, "INSERT INTO change(survey, revision) VALUES(?, 0)");
+    note.bind(1, survey);
+    note.exec();
+}
+
 void become_another_instance(SQLite::Database& database) {
     if (database.tableExists("instance")) {
         database.exec("UPDATE instance SET id = lower(hex(randomblob(8)))");
@@ -45,16 +51,18 @@ Result<sync::Changes> changes_after(Archive& archive, std::string_view cursor, s
             return Error{ErrorCode::missing, "after", "These records didn't give this cursor. Begin without one."};
         }
         SQLite::Statement query(database,
-                                "SELECT at, survey, revision, sha256, received_at FROM change JOIN revision"
-                                " USING (survey, revision) WHERE at > ? ORDER BY at LIMIT ?");
+                                "SELECT at, survey, revision, coalesce(sha256, ''), coalesce(received_at, ''),"
+                                " coalesce(erased_at, '') FROM change LEFT JOIN revision USING (survey, revision)"
+                                " LEFT JOIN erased USING (survey) WHERE at > ? ORDER BY at LIMIT ?");
         query.bind(1, *place);
         query.bind(2, static_cast<std::int64_t>(most + 1));
         sync::Changes changes;
         std::int64_t reached = *place;
-        while (query.executeStep() && changes.revisions.size() < most) {
+        while (query.executeStep() && changes.changes.size() < most) {
             reached = query.getColumn(0).getInt64();
-            changes.revisions.push_back({query.getColumn(1).getString(), query.getColumn(2).getInt64(),
-                                         query.getColumn(3).getString(), query.getColumn(4).getString()});
+            changes.changes.push_back({{query.getColumn(1).getString(), query.getColumn(2).getInt64(),
+                                        query.getColumn(3).getString(), query.getColumn(4).getString()},
+                                       query.getColumn(5).getString()});
         }
         changes.more = query.hasRow();
         changes.next = cursor_of(instance, reached);

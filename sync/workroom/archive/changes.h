@@ -10,11 +10,14 @@
 
 namespace truehang::workroom {
 
-/// What came in after `cursor` (empty: from the beginning), at most `most` of it, in the order of the commits. A place
-/// in that order is given by the one writer within the transaction that keeps the revision, so that whatever commits
-/// later has a later place: a cursor never passes over what is still under way. Error `missing` for a cursor that these
-/// records didn't give.
+/// What came in and was erased after `cursor` (empty: from the beginning), at most `most` of it, in the order of the
+/// commits. A place in that order is given by the one writer within the transaction that keeps the revision, so that
+/// whatever commits later has a later place: a cursor never passes over what is still under way. Error `missing` for a
+/// cursor that these records didn't give.
 [[nodiscard]] Result<sync::Changes> changes_after(Archive& archive, std::string_view cursor, std::size_t most);
+
+/// Within the transaction that erases a survey and all rows of it: the erasure's own place in the order.
+void note_erasure(SQLite::Database& database, const std::string& survey);
 
 /// Makes records another instance, as every copy is: cursors that the original gave lead nowhere in it. Records of a
 /// version that gave none stay as they are.

@@ -47,8 +47,9 @@ CREATE TABLE photo(
 /// Version 3: of each survey the plan that was last worked out, and the digests of what it was worked from.
 /// Version 4: when a device was last seen, and since when it is revoked.
 /// Version 5: what was erased; of its photos the digests, so that they aren’t taken again.
-/// Version 6: what came in in the order of the commits, and of each survey what the list says and is searched by. `at`
-/// is never given twice. Heads of what was there before are made when the archive is opened.
+/// Version 6: what came in and was erased (revision 0) in the order of the commits, and of each survey what the list
+/// says and is searched by. `at` is never given twice. Heads of what was there before are made when the archive is
+/// opened.
 inline constexpr std::array<const char*, 5> later_schemas{R"sql(
 CREATE TABLE rolls(
     survey TEXT NOT NULL,

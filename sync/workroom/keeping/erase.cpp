@@ -2,6 +2,7 @@
 #include "workroom/keeping/erase.h"
 
 #include "workroom/archive/archive.h"
+#include "workroom/archive/changes.h"
 #include "workroom/archive/disk.h"
 #include "workroom/archive/erasure.h"
 #include "workroom/keeping/kept_folder.h"
@@ -118,6 +119,7 @@ private:
         mark.bind(5, static_cast<std::int64_t>(counts_.rolls));
         mark.bind(6, static_cast<std::int64_t>(counts_.photos));
         mark.exec();
+        note_erasure(records_, erasing_.survey);
     }
 
     /// With the records locked: nobody can record a photo whose file goes here.

@@ -20,11 +20,11 @@ struct SitePage {
 };
 
 /// The page or file at a path: `/`, `/house-rules`, `/erased`, `/surveys/ID`, `/surveys/ID/sheets/KIND`,
-/// `/surveys/ID/orders.csv`,
-/// `/pieces.csv`, and below `/surveys/ID/rooms/ROOM/windows/WINDOW[/layers/LAYER]` the kinds of sheet (none: measure),
-/// `template.svg` and `choices`, which `query` adds to. It may choose `paper` (a4, letter) and `unit` (mm, in) of
-/// sheets, and of `/` what to `find` and `before` which. Where rolls came, the cutting sheets are by their plan.
-/// Nothing for any other path or where what it names isn't here; an archive that can't be read is a page of status 500.
+/// `/surveys/ID/orders.csv`, `/pieces.csv`, and below `/surveys/ID/rooms/ROOM/windows/WINDOW[/layers/LAYER]` the kinds
+/// of sheet (none: measure), `template.svg` and `choices`, which `query` adds to. It may choose `paper` (a4, letter)
+/// and `unit` (mm, in) of sheets, and of `/` what to `find` and `before` which. Where rolls came, the cutting sheets
+/// are by their plan. Nothing for any other path or where what it names isn't here; an archive that can't be read is a
+/// page of status 500.
 [[nodiscard]] std::optional<SitePage> site_page(Archive& archive, PlanningBench& bench, std::string_view path,
                                                 std::string_view query = {});
 
