@@ -2,6 +2,7 @@
 #include "rolls/exchanging.h"
 
 #include "rolls/arrangement.h"
+#include "rolls/fitting.h"
 
 #include <algorithm>
 #include <tuple>
@@ -60,6 +61,7 @@ private:
     void keep_if_best();
     void round(long steps);
     void pass(const std::vector<LotsPlan>& begun, long steps);
+    void fit_more(long steps);
     void step(Um left);
     bool try_move();
     bool exchange_parts();
@@ -354,6 +356,22 @@ void Exchange::pass(const std::vector<LotsPlan>& begun, long steps) {
     }
 }
 
+/// While a window is left out or a room split: whole windows fitted in otherwise, and what changes make of that.
+void Exchange::fit_more(long steps) {
+    const Taken before = std::get<0>(best_key_);
+    for (bool goes_on = is_wanting(); goes_on;) {
+        const Taken wanting = std::get<0>(best_key_);
+        const auto fitted = fit_windows(problem_, wanting.out, wanting.split, steps);
+        if (fitted && at_.read(*fitted)) {
+            keep_if_best();
+        }
+        goes_on = is_wanting() && std::get<0>(best_key_) < wanting;
+    }
+    if (std::get<0>(best_key_) < before) {
+        pass({}, steps);
+    }
+}
+
 /// More than one pass only while a window is left out or a room split.
 LotsPlan Exchange::run(const std::vector<LotsPlan>& begun, long steps) {
     LotsPlan plan = *std::ranges::min_element(begun, is_better);
@@ -367,6 +385,7 @@ LotsPlan Exchange::run(const std::vector<LotsPlan>& begun, long steps) {
     for (int more = 0; more < 2 && is_wanting(); ++more) {
         pass(begun, steps);
     }
+    fit_more(steps);
     at_.go_to(best_);
     auto found = at_.laid_out();
     return found && is_better(*found, plan) ? std::move(*found) : plan;

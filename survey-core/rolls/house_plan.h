@@ -74,7 +74,7 @@ using HousePieces = std::map<std::string, std::vector<PieceToCut>>;
                                    const std::stop_token& stop = {});
 
 /// Raised where the same rolls are planned otherwise than before: plans that were kept are worked out again.
-inline constexpr int planner_version = 1;
+inline constexpr int planner_version = 2;
 
 /// Rolls of one fabric that are measured metre by metre first: those that are long, all where the pieces ask for more.
 [[nodiscard]] std::vector<std::string> counted_first(const std::vector<Roll>& rolls,
