@@ -277,6 +277,7 @@ void Fitting::narrow(std::size_t level) {
     };
     std::ranges::nth_element(begin, end, reached_.end(), {}, key);
     reached_.erase(end, reached_.end());
+    std::ranges::sort(begin, reached_.end(), {}, key);  // the same order everywhere
 }
 
 void Fitting::note_end(int number) {
