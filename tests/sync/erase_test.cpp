@@ -193,6 +193,34 @@ TEST(Erase, refusesWhatIsntThere) {
     EXPECT_EQ(served.send("another", 1, served.own, client).status, 201) << "no mark of it was left";
 }
 
+// A disk without room is played by a limit on the size of a file (setrlimit, RLIMIT_FSIZE; POSIX.1-2017): with a small
+// one not even the rows go, with larger ones they go and the overwriting fails.
+TEST(Erase, brokenOffByAFullDiskSaysSoAndIsDoneByRunningItAgain) {
+    bool rows_stayed = false;
+    bool rows_went = false;
+    for (const auto* blocks : {"1", "40", "80", "120", "160", "240"}) {
+        Served served;
+        served.plan_rolls();
+        ASSERT_EQ(served.receiver.end(SIGTERM), 0);
+        const auto broken = run_program({"/bin/sh", "-c", "trap '' XFSZ; ulimit -f \"$0\"; exec \"$@\"", blocks,
+                                         TRUEHANG_WORKROOM, "erase", "--data", served.data, id});
+        if (broken.exit_code == 0) {
+            continue;
+        }
+        EXPECT_EQ(broken.exit_code, 2) << broken.out;
+        const auto looked = workroom({"verify", "--data", served.data});
+        const bool says_gone = broken.err.find("Run the same command again.") != std::string::npos;
+        (says_gone ? rows_went : rows_stayed) = true;
+        EXPECT_TRUE(looked.exit_code == 0 || says_gone) << blocks << looked.out << broken.err;
+        EXPECT_EQ(looked.out.find(": 4 documents, 2 photos") == std::string::npos, says_gone) << blocks << looked.out;
+        const auto again = workroom({"erase", "--data", served.data, id});
+        EXPECT_EQ(again.exit_code, 0) << blocks << again.err;
+        EXPECT_EQ(files_with(served.data, client), std::vector<std::string>{}) << blocks;
+        EXPECT_EQ(files_with(served.data, "Marmoreal-Umbrage own"), std::vector<std::string>{}) << blocks;
+    }
+    EXPECT_TRUE(rows_stayed && rows_went) << "both cases were met";
+}
+
 TEST(Erase, saysTruthfullyThatACopyMadeBeforeHoldsIt) {
     const Served served;
     ASSERT_EQ(workroom({"backup", "--data", served.data, served.data.string() + "-copy"}).exit_code, 0);
