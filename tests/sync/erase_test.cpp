@@ -113,6 +113,20 @@ TEST(Erase, takesWhatWasFreedBeforeItToo) {
     EXPECT_EQ(files_with(served.data, client), std::vector<std::string>{});
 }
 
+TEST(Erase, takesWhatADeadReceiverLeftHalfReceived) {
+    Served served;
+    {
+        Connection phone(served.receiver.port());
+        ASSERT_TRUE(phone.send("PUT " + photo_path(digest_of(served.own)) + " HTTP/1.1\r\nHost: 127.0.0.1\r\n" +
+                               "Authorization: Bearer " + served.token + "\r\nContent-Length: 4000000\r\n\r\n" +
+                               served.own + std::string(2'000'000, 'h')));
+        served.receiver.end(SIGKILL);
+    }
+    write_file(served.data / "incoming" / "half", served.own);  // whether or not it got as far as the disk
+    ASSERT_EQ(served.erase(id).exit_code, 0);
+    EXPECT_EQ(files_with(served.data, "Marmoreal-Umbrage own"), std::vector<std::string>{});
+}
+
 TEST(Erase, leavesOtherSurveysAndTheirPhotos) {
     const Served served;
     const auto before = served.receiver.ask("GET", receipt_path(other_id)).body;

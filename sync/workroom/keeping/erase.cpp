@@ -7,7 +7,10 @@
 #include "workroom/archive/erasure.h"
 #include "workroom/keeping/kept_folder.h"
 
+#include <fcntl.h>
 #include <fmt/format.h>
+#include <sys/file.h>
+#include <unistd.h>
 
 #include <set>
 
@@ -24,6 +27,18 @@ long long count_of(SQLite::Database& records, const std::string& table, const st
     count.bind(1, survey);
     count.executeStep();
     return count.getColumn(0).getInt64();
+}
+
+/// Takes away photos that a receiver which died left half received, where none serves the folder now: one that starts
+/// does it itself.
+void clear_incoming(const Archive& archive, const fs::path& folder) {
+    const int mark = ::open((folder / "serving").c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0600);
+    if (mark >= 0 && ::flock(mark, LOCK_EX | LOCK_NB) == 0) {
+        archive.clear_incoming();
+    }
+    if (mark >= 0) {
+        ::close(mark);
+    }
 }
 
 /// One survey's erasure on a connection of its own.
@@ -176,6 +191,7 @@ Result<ErasedCounts> erase_survey(const fs::path& folder, const Erasing& erasing
         if (!brought_forward) {
             return brought_forward.error();
         }
+        clear_incoming(**brought_forward, folder);
     }
     return told<ErasedCounts>(folder, [&]() -> Result<ErasedCounts> {
         SQLite::Database records((folder / records_name).string(), SQLite::OPEN_READWRITE, patience_ms);
