@@ -4,6 +4,7 @@
 #include "devices.h"
 #include "document/document.h"
 #include "open_visit.h"
+#include "protocol/pairing_text.h"
 #include "sending.h"
 #include "survey/photos.h"
 #include "survey_keeping.h"
@@ -164,14 +165,45 @@ void SendModel::showItems() {
     emit changed();
 }
 
+QString SendModel::pinLine() const {
+    return told_.pin.isEmpty() ? QString()
+                               : tr("Only the workroom with the certificate %1 %2 … is trusted.")
+                                     .arg(told_.pin.first(4), told_.pin.sliced(4, 4));
+}
+
+bool SendModel::takePairingText(const QString& words) {
+    const auto text = sync::read_pairing_text(bytes(words));
+    if (text) {
+        told_ = {shown(text->address), shown(text->code), shown(text->pin)};
+        address_ = told_.address;
+        pair_fault_.clear();
+    } else if (words != told_.address) {
+        told_ = {};
+    }
+    emit changed();
+    return text.ok();
+}
+
 void SendModel::pair(const QString& address, const QString& code) {
-    address_ = address;
+    const bool as_text = sync::is_pairing_text(bytes(address));
+    const bool read = takePairingText(address);
+    if (!read) {
+        address_ = address;
+    }
+    if (as_text && !read) {
+        pair_fault_ = tr("This isn’t the whole pairing text. Copy it anew from the workroom’s page.");
+        emit changed();
+        return;
+    }
     pair_fault_.clear();
     pairing_ = true;
     emit changed();
-    sending_->pair(address, code, [this](const QString& fault) {
+    sending_->pair(address_, read ? told_.code : code, told_.pin, [this](const QString& fault) {
         pairing_ = false;
         pair_fault_ = fault;
+        if (fault.isEmpty()) {
+            told_ = {};
+        }
         emit changed();
     });
 }

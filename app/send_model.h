@@ -26,6 +26,10 @@ class SendModel : public QObject {
     Q_PROPERTY(QString workroom READ workroom NOTIFY changed)
     /// The address as typed, kept for the next try.
     Q_PROPERTY(QString address READ address NOTIFY changed)
+    /// The code that came with a pairing text; empty else.
+    Q_PROPERTY(QString code READ code NOTIFY changed)
+    /// That a pairing text named the workroom's certificate, and how its digest begins; empty else.
+    Q_PROPERTY(QString pinLine READ pinLine NOTIFY changed)
     /// A pairing is under way.
     Q_PROPERTY(bool pairing READ pairing NOTIFY changed)
     /// Why pairing failed; empty else.
@@ -50,6 +54,8 @@ public:
     [[nodiscard]] bool paired() const;
     [[nodiscard]] QString workroom() const;
     [[nodiscard]] QString address() const;
+    [[nodiscard]] QString code() const { return told_.code; }
+    [[nodiscard]] QString pinLine() const;
     [[nodiscard]] bool pairing() const;
     [[nodiscard]] QString pairFault() const;
     [[nodiscard]] QString line() const;
@@ -58,7 +64,11 @@ public:
     [[nodiscard]] bool offersFile() const;
     [[nodiscard]] QString fileLine() const;
 
-    /// Pairs with the workroom at `address` ("192.0.2.7:8080" or a whole http(s) URL) by its one-time code.
+    /// Takes a workroom's pairing text ("truehang:pair?…") apart into `address`, `code` and the certificate it names.
+    /// False for any other words, which forget what an earlier text named but for its own address.
+    Q_INVOKABLE bool takePairingText(const QString& words);
+    /// Pairs with the workroom at `address` ("192.0.2.7:8080" or a whole http(s) URL) by its one-time code; or by a
+    /// pairing text in place of the address.
     Q_INVOKABLE void pair(const QString& address, const QString& code);
     /// Forgets the workroom; what was sent stays sent.
     Q_INVOKABLE void forgetWorkroom();
@@ -89,6 +99,11 @@ private:
     std::unique_ptr<Sending> sending_;
     ShownRows items_;
     QString address_;
+    /// What a pairing text told.
+    struct Told {
+        QString address, code, pin;
+    };
+    Told told_;
     QString pair_fault_;
     QString file_line_;
     QUrl written_;

@@ -123,6 +123,9 @@ void Sending::look(bool now) {
 void Sending::take(const Pairing& pairing, const QString& name) {
     workroom_ = pairing;
     name_ = name;
+    const auto pin = QByteArray::fromStdString(pairing.certificate_fingerprint);
+    wire_.setPin(pin);
+    rules_wire_.setPin(pin);
     sender_.setWorkroom(sync::workroom_address(shown(pairing.address)), QByteArray::fromStdString(pairing.token));
     outbox_.paired();
 }
@@ -146,7 +149,20 @@ void Sending::fetchRules() {
                      });
 }
 
-void Sending::pair(const QString& typed, const QString& code, std::function<void(const QString&)> then) {
+QString Sending::whyNotPaired(const sync::Outcome& outcome, bool pinned) {
+    const auto* failure = std::get_if<sync::WireFailure>(&outcome);
+    if (failure == nullptr || *failure != sync::WireFailure::not_trusted) {
+        return tr("No workroom answers there. Check the address, and that both are in one network.");
+    }
+    return pinned
+               ? tr("Another certificate answers there than the pairing text names. Nothing was sent. Ask the "
+                    "workroom for a new text, and paste it as the address.")
+               : tr("The certificate there isn’t one this phone trusts. Nothing was sent. Paste the pairing text that "
+                    "the workroom shows as the address.");
+}
+
+void Sending::pair(const QString& typed, const QString& code, const QString& pin,
+                   std::function<void(const QString&)> then) {
     const QUrl address = sync::workroom_address(typed);
     if (!address.isValid()) {
         then(tr("This isn't an address. It looks like 192.0.2.7:8080."));
@@ -154,12 +170,13 @@ void Sending::pair(const QString& typed, const QString& code, std::function<void
     }
     const sync::PairRequest asked{bytes(code), bytes(QSysInfo::machineHostName()).substr(0, 100)};
     const sync::Request request = sync::pairing_request(asked);
+    pairing_wire_.setPin(pin.toLatin1());
     pairing_wire_.send(
         address, {}, request, QByteArray::fromStdString(request.content),
-        [this, address, then](const sync::Outcome& outcome) {
+        [this, address, pin, then](const sync::Outcome& outcome) {
             const auto* answer = std::get_if<sync::Answer>(&outcome);
             if (!answer) {
-                then(tr("No workroom answers there. Check the address, and that both are in one network."));
+                then(whyNotPaired(outcome, !pin.isEmpty()));
                 return;
             }
             const auto read = sync::read_pairing(*answer);
@@ -167,7 +184,7 @@ void Sending::pair(const QString& typed, const QString& code, std::function<void
                 then(fault_of(read));
                 return;
             }
-            keepPairing({bytes(address.toString()), read->token, {}}, shown(read->workroom), then);
+            keepPairing({bytes(address.toString()), read->token, bytes(pin)}, shown(read->workroom), then);
         });
 }
 
@@ -187,6 +204,8 @@ void Sending::unpair() {
     sender_.callOff();
     rules_wire_.callOff();
     sender_.setWorkroom({}, {});
+    wire_.setPin({});
+    rules_wire_.setPin({});
     outbox_.unpaired();
     workroom_.reset();
     name_.clear();

@@ -32,8 +32,10 @@ public:
 
     [[nodiscard]] const std::optional<Pairing>& workroom() const { return workroom_; }
     [[nodiscard]] const QString& workroomName() const { return name_; }
-    /// Pairs; `then` has the fault, or none.
-    void pair(const QString& address, const QString& code, std::function<void(const QString& fault)> then);
+    /// Pairs; `then` has the fault, or none. With a `pin` (SHA-256 in hexadecimal) nobody but who shows that
+    /// certificate is spoken to, now or later.
+    void pair(const QString& address, const QString& code, const QString& pin,
+              std::function<void(const QString& fault)> then);
     void unpair();
 
     [[nodiscard]] sync::Link link() const { return outbox_.link(); }
@@ -58,6 +60,7 @@ private:
     void bytesOf(const sync::Item& item, std::function<void(const std::optional<QByteArray>&)> then);
     void take(const Pairing& pairing, const QString& name);
     void fetchRules();
+    static QString whyNotPaired(const sync::Outcome& outcome, bool pinned);
     void keepPairing(const Pairing& pairing, const QString& name, std::function<void(const QString&)> then);
 
     SurveyKeeping& keeping_;

@@ -1336,10 +1336,6 @@
         <translation>Welche Werkstatt ist es?</translation>
     </message>
     <message>
-        <source>The workroom shows its address and a code that works once.</source>
-        <translation>Die Werkstatt zeigt ihre Adresse und einen Code, der einmal gilt.</translation>
-    </message>
-    <message>
         <source>Address</source>
         <translation>Adresse</translation>
     </message>
@@ -1366,6 +1362,10 @@
     <message>
         <source>Forget this workroom and pair with another</source>
         <translation>Diese Werkstatt vergessen und mit einer anderen koppeln</translation>
+    </message>
+    <message>
+        <source>The workroom shows its address and a code that works once. Its pairing text, pasted as the address, holds both.</source>
+        <translation>Die Werkstatt zeigt ihre Adresse und einen Code, der einmal gilt. Ihr Kopplungstext, als Adresse eingefügt, enthält beides.</translation>
     </message>
 </context>
 <context>
@@ -3880,6 +3880,14 @@
         <source>The visit, version %1</source>
         <translation>Der Besuch, Fassung %1</translation>
     </message>
+    <message>
+        <source>Only the workroom with the certificate %1 %2 … is trusted.</source>
+        <translation>Nur der Werkstatt mit dem Zertifikat %1 %2 … wird vertraut.</translation>
+    </message>
+    <message>
+        <source>This isn’t the whole pairing text. Copy it anew from the workroom’s page.</source>
+        <translation>Das ist nicht der ganze Kopplungstext. Kopieren Sie ihn noch einmal von der Seite der Werkstatt.</translation>
+    </message>
 </context>
 <context>
     <name>truehang::Sending</name>
@@ -3890,6 +3898,14 @@
     <message>
         <source>No workroom answers there. Check the address, and that both are in one network.</source>
         <translation>Dort antwortet keine Werkstatt. Prüfen Sie die Adresse und ob beide im selben Netz sind.</translation>
+    </message>
+    <message>
+        <source>Another certificate answers there than the pairing text names. Nothing was sent. Ask the workroom for a new text, and paste it as the address.</source>
+        <translation>Dort antwortet ein anderes Zertifikat als das im Kopplungstext. Es wurde nichts gesendet. Lassen Sie sich von der Werkstatt einen neuen Text geben und fügen Sie ihn als Adresse ein.</translation>
+    </message>
+    <message>
+        <source>The certificate there isn’t one this phone trusts. Nothing was sent. Paste the pairing text that the workroom shows as the address.</source>
+        <translation>Dem Zertifikat dort vertraut dieses Telefon nicht. Es wurde nichts gesendet. Fügen Sie den Kopplungstext, den die Werkstatt zeigt, als Adresse ein.</translation>
     </message>
 </context>
 <context>

@@ -10,6 +10,14 @@ Page {
 
     readonly property SendModel send: page.notebook.send
 
+    // A pairing text, pasted as the address, fills both lines.
+    function take(words: string) {
+        if (page.send.takePairingText(words)) {
+            address.field.text = page.send.address;
+            code.field.text = page.send.code;
+        }
+    }
+
     Screen {
         id: screen
 
@@ -45,7 +53,7 @@ Page {
 
             Sentence {
                 width: parent.width
-                text: qsTr("The workroom shows its address and a code that works once.")
+                text: qsTr("The workroom shows its address and a code that works once. Its pairing text, pasted as the address, holds both.")
             }
             FieldRow {
                 id: address
@@ -55,13 +63,21 @@ Page {
                 example: "192.0.2.7:8080"
                 text: page.send.address
                 hints: Qt.ImhUrlCharactersOnly | Qt.ImhNoAutoUppercase | Qt.ImhNoPredictiveText
+                onCommitted: words => page.take(words)
             }
             FieldRow {
                 id: code
 
                 width: parent.width
                 label: qsTr("Code")
+                text: page.send.code
                 hints: Qt.ImhNoAutoUppercase | Qt.ImhNoPredictiveText
+            }
+            Sentence {
+                width: parent.width
+                visible: text !== ""
+                second: true
+                text: page.send.pinLine
             }
             Sentence {
                 width: parent.width

@@ -3,9 +3,12 @@
 
 #include "protocol/limits.h"
 
+#include <QCryptographicHash>
 #include <QNetworkReply>
 #include <QNetworkRequest>
 #include <QPointer>
+#include <QSslCertificate>
+#include <QSslConfiguration>
 #include <QTimer>
 
 namespace truehang::sync {
@@ -14,8 +17,22 @@ namespace truehang::sync {
 class NetworkWire::Exchange : public QObject {
 public:
     Exchange(NetworkWire& wire, QNetworkReply* reply, Then then, std::chrono::milliseconds total)
-        : QObject(&wire), wire_(wire), reply_(reply), then_(std::move(then)) {
+        : QObject(&wire), wire_(wire), reply_(reply), then_(std::move(then)), pin_(wire.pin_) {
         reply_->setParent(this);
+        if (!pin_.isEmpty()) {
+            connect(reply_, &QNetworkReply::sslErrors, this, [this] {
+                if (shows_pin()) {
+                    reply_->ignoreSslErrors();
+                }
+            });
+            // Nothing of the request has been sent when this is heard: Qt waits for it.
+            connect(reply_, &QNetworkReply::encrypted, this, [this] {
+                if (!shows_pin()) {
+                    another_ = true;
+                    reply_->abort();
+                }
+            });
+        }
         connect(reply_, &QNetworkReply::uploadProgress, this,
                 [this](qint64 sent, qint64) { began_ = began_ || sent > 0; });
         connect(reply_, &QNetworkReply::readyRead, this, &Exchange::take);
@@ -31,6 +48,11 @@ public:
     }
 
 private:
+    [[nodiscard]] bool shows_pin() const {
+        const QSslCertificate leaf = reply_->sslConfiguration().peerCertificate();
+        return !leaf.isNull() && leaf.digest(QCryptographicHash::Sha256).toHex() == pin_;
+    }
+
     void take() {
         content_ += reply_->readAll();
         if (content_.size() > static_cast<qsizetype>(answer_limit)) {
@@ -54,6 +76,9 @@ private:
     [[nodiscard]] Outcome outcome() const {
         if (called_off_) {
             return std::monostate();
+        }
+        if (another_) {
+            return WireFailure::not_trusted;
         }
         const QVariant status = reply_->attribute(QNetworkRequest::HttpStatusCodeAttribute);
         const auto error = reply_->error();
@@ -89,8 +114,10 @@ private:
     NetworkWire& wire_;
     QNetworkReply* reply_;
     Then then_;
+    QByteArray pin_;
     QTimer deadline_;
     QByteArray content_;
+    bool another_ = false;  ///< a certificate was shown that isn't the pinned one
     bool began_ = false;
     bool cut_off_ = false;
     bool called_off_ = false;
@@ -105,6 +132,10 @@ NetworkWire::~NetworkWire() = default;
 
 void NetworkWire::send(const QUrl& address, const QByteArray& token, const Request& request, const QByteArray& body,
                        Then then) {
+    if (!pin_.isEmpty() && address.scheme() != QStringLiteral("https")) {
+        QTimer::singleShot(0, this, [then = std::move(then)] { then(WireFailure::not_trusted); });
+        return;
+    }
     QByteArray target = address.toEncoded(QUrl::RemovePath | QUrl::RemoveQuery | QUrl::RemoveFragment);
     target += QByteArray::fromStdString(request.path);
     QNetworkRequest asked(QUrl::fromEncoded(target));
@@ -136,6 +167,13 @@ void NetworkWire::send(const QUrl& address, const QByteArray& token, const Reque
     }
     const std::chrono::seconds for_body(body.size() / std::max<qint64>(times_.slowest, 1));
     under_way_ = new Exchange(*this, reply, std::move(then), times_.total + for_body);
+}
+
+void NetworkWire::setPin(const QByteArray& pin) {
+    if (pin != pin_) {
+        network_.clearConnectionCache();  // a connection that is held open was trusted otherwise
+        pin_ = pin;
+    }
 }
 
 void NetworkWire::callOff() {

@@ -37,6 +37,10 @@ public:
     /// Sends `request` with `body` to the workroom at `address` (scheme, host, port). `then` is called once, later,
     /// unless this object ends before.
     void send(const QUrl& address, const QByteArray& token, const Request& request, const QByteArray& body, Then then);
+    /// From the next request on nothing is sent but over TLS to who shows the certificate with this SHA-256 (of its
+    /// DER, in lower-case hexadecimal); its names, dates and issuer then don't matter. Empty: one that the system
+    /// trusts. Anything else is `not_trusted`, and got nothing.
+    void setPin(const QByteArray& pin);
     /// Ends the request under way, if there is one; its outcome is `std::monostate`.
     void callOff();
 
@@ -44,6 +48,7 @@ private:
     class Exchange;
     QNetworkAccessManager network_;
     WireTimes times_;
+    QByteArray pin_;
     Exchange* under_way_ = nullptr;
 };
 

@@ -2,6 +2,7 @@
 #include "document/document.h"
 #include "hearing.h"
 #include "scene.h"
+#include "send_model.h"
 #include "survey/standing.h"
 
 #include <QTest>
@@ -88,6 +89,32 @@ private slots:
         scene.settle();
         QCOMPARE(scene.notebook().screen(), QString("send"));
         QCOMPARE(Scene::warnings(), QStringList());
+    }
+
+    // Typed letter by letter, it is a whole text before the certificate's digest stands there: what follows counts too.
+    static void aPairingTextInTheAddressFillsBothLines() {
+        Scene scene;
+        scene.notebook().newVisit();
+        scene.settle();
+        scene.notebook().setScreen("send");
+        scene.settle();
+        QVERIFY(scene.touch("Address"));
+        // The SHA-256 of “abc”: FIPS 180-2, appendix B.1.
+        scene.typeOnKeyboard(
+            "truehang:pair?at=https://192.0.2.7:8737&code=7K2M-QX4D&pin="
+            "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
+        QVERIFY(scene.touch("Code"));
+        scene.settle();
+        QStringList written;
+        for (const QQuickItem* item : scene.items()) {
+            if (item->isVisible() && QByteArray(item->metaObject()->className()).contains("TextField")) {
+                written.append(item->property("text").toString());
+            }
+        }
+        QCOMPARE(written, (QStringList{"https://192.0.2.7:8737", "7K2M-QX4D"}));
+        QVERIFY(scene.notebook().send()->pinLine().contains("ba78 16bf"));
+        QCOMPARE(scene.faultsOfLayout(), QStringList());
+        scene.grab("pairing-text");
     }
 
     static void theClientsPageLeadsToSigning() {
