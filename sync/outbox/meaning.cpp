@@ -33,7 +33,7 @@ Meaning with_reason(Meaning::Kind kind, std::string why) {
 Meaning nonsense(const Answer& answer) {
     return with_reason(
         Meaning::Kind::nonsense,
-        fmt::format("Something answered ({}) that isn't the workroom. It will be tried again.", answer.status));
+        fmt::format("Something answered ({}) that isn’t the workroom. It will be tried again.", answer.status));
 }
 
 Meaning refused(Meaning::Kind kind, std::string why, std::string what_to_do) {
@@ -69,19 +69,19 @@ Meaning of_refusal(const Item& item, const Problem& problem) {
                                              : "The workroom erased this visit for good.",
                 "Nothing more of it is taken there. Ask the workroom before you keep it here, or remove it.");
         case ProblemKind::malformed_document:
-            return refused(Meaning::Kind::refused, "The workroom can't read this survey: " + faults_text(problem) + ".",
+            return refused(Meaning::Kind::refused, "The workroom can’t read this survey: " + faults_text(problem) + ".",
                            "Correct what is named, then send again. Everything is still here.");
         case ProblemKind::too_large:
             return refused(Meaning::Kind::refused, "It is larger than the workroom takes.",
                            item.kind == ItemKind::photo ? "Hand the photo over as a file, or take a smaller one."
                                                         : "Hand the survey over as a file, or split the visit.");
         case ProblemKind::digest_mismatch:
-            return refused(suspect, "The bytes that reached the workroom aren't the ones that were kept here.",
+            return refused(suspect, "The bytes that reached the workroom aren’t the ones that were kept here.",
                            item.kind == ItemKind::photo
                                ? "Look at the photo here; take it again if it is damaged."
                                : "Send again over another network, or hand it over as a file.");
         default:
-            return refused(suspect, "The workroom can't read what is sent: " + problem.detail,
+            return refused(suspect, "The workroom can’t read what is sent: " + problem.detail,
                            "Check that this device and the workroom run versions that fit, then send again.");
     }
 }
@@ -89,7 +89,7 @@ Meaning of_refusal(const Item& item, const Problem& problem) {
 Meaning of_problem(const Item& item, const Problem& problem, const Answer& answer) {
     switch (problem.kind) {
         case ProblemKind::unauthorised:
-            return with_reason(Meaning::Kind::pair_again, "The workroom doesn't know this device. Pair it again.");
+            return with_reason(Meaning::Kind::pair_again, "The workroom doesn’t know this device. Pair it again.");
         case ProblemKind::conflict:
         case ProblemKind::erased:
         case ProblemKind::malformed_document:

@@ -174,15 +174,15 @@ void Outbox::failed(long long ticket, WireFailure failure) {
     const UnderWay sent = *std::exchange(under_way_, std::nullopt);
     switch (failure) {
         case WireFailure::not_reached:
-            return link_failed("The workroom can't be reached. Everything is kept here and goes when it can.");
+            return link_failed("The workroom can’t be reached. Everything is kept here and goes when it can.");
         case WireFailure::not_trusted:
-            return link_failed("The workroom's certificate isn't one this device trusts. Nothing was sent.");
+            return link_failed("The workroom’s certificate isn’t one this device trusts. Nothing was sent.");
         case WireFailure::broken_off:
             known_[sent.item.key].ask_first = true;
             postpone(sent.item, "The connection broke off. The workroom will be asked what it has.");
             return link_failed("The connection to the workroom broke off.");
         case WireFailure::no_bytes:
-            return postpone(sent.item, "It couldn't be read from this device's storage.");
+            return postpone(sent.item, "It couldn’t be read from this device’s storage.");
     }
 }
 

@@ -54,7 +54,7 @@ Result<PairAnswer> read_pairing(const Answer& answer) {
     }
     const auto problem = read_problem(answer.content);
     if (problem && problem->kind == ProblemKind::wrong_code) {
-        return Error{ErrorCode::conflict, "code", "The workroom doesn't take this code. Ask it for a new one."};
+        return Error{ErrorCode::conflict, "code", "The workroom doesn’t take this code. Ask it for a new one."};
     }
     if (problem && problem->kind == ProblemKind::too_many_tries) {
         return Error{ErrorCode::busy, "code", "Too many wrong codes. Wait a minute, then try again."};
@@ -63,7 +63,7 @@ Result<PairAnswer> read_pairing(const Answer& answer) {
         return Error{ErrorCode::conflict, "", problem->detail};
     }
     return Error{ErrorCode::unreadable, "address",
-                 "Something answered at this address, but it isn't a workroom. Check the address and the network."};
+                 "Something answered at this address, but it isn’t a workroom. Check the address and the network."};
 }
 
 }  // namespace truehang::sync

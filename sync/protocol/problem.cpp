@@ -19,26 +19,26 @@ struct ProblemEntry {
 };
 
 constexpr auto entries = std::to_array<ProblemEntry>({
-    {ProblemKind::malformed_request, 400, "malformed-request", "The request can't be read"},
-    {ProblemKind::digest_mismatch, 400, "digest-mismatch", "The bytes that came aren't the ones that were sent"},
-    {ProblemKind::unauthorised, 401, "unauthorised", "This device isn't known here"},
-    {ProblemKind::wrong_code, 403, "wrong-code", "The code doesn't hold"},
+    {ProblemKind::malformed_request, 400, "malformed-request", "The request can’t be read"},
+    {ProblemKind::digest_mismatch, 400, "digest-mismatch", "The bytes that came aren’t the ones that were sent"},
+    {ProblemKind::unauthorised, 401, "unauthorised", "This device isn’t known here"},
+    {ProblemKind::wrong_code, 403, "wrong-code", "The code doesn’t hold"},
     {ProblemKind::not_there, 404, "not-there", "Nothing is here"},
-    {ProblemKind::wrong_method, 405, "wrong-method", "That can't be done here"},
+    {ProblemKind::wrong_method, 405, "wrong-method", "That can’t be done here"},
     {ProblemKind::too_slow, 408, "too-slow", "The request took too long"},
     {ProblemKind::conflict, 409, "conflict", "This revision is here with other content"},
     {ProblemKind::erased, 410, "erased", "The workroom erased it for good"},
-    {ProblemKind::unknown_cursor, 410, "unknown-cursor", "This cursor isn't known here"},
+    {ProblemKind::unknown_cursor, 410, "unknown-cursor", "This cursor isn’t known here"},
     {ProblemKind::length_required, 411, "length-required", "The length must be told"},
     {ProblemKind::too_large, 413, "too-large", "Larger than is taken here"},
-    {ProblemKind::wrong_type, 415, "wrong-type", "A kind of content that isn't taken here"},
+    {ProblemKind::wrong_type, 415, "wrong-type", "A kind of content that isn’t taken here"},
     {ProblemKind::malformed_document, 422, "malformed-document", "The survey document has faults"},
     {ProblemKind::too_many_tries, 429, "too-many-tries", "Too many tries"},
     {ProblemKind::headers_too_large, 431, "headers-too-large", "The headers are too large"},
     {ProblemKind::internal, 500, "internal", "The workroom failed"},
-    {ProblemKind::not_understood, 501, "not-understood", "The workroom doesn't do that"},
+    {ProblemKind::not_understood, 501, "not-understood", "The workroom doesn’t do that"},
     {ProblemKind::busy, 503, "busy", "The workroom is busy"},
-    {ProblemKind::disk_full, 507, "disk-full", "The workroom's disk is full"},
+    {ProblemKind::disk_full, 507, "disk-full", "The workroom’s disk is full"},
 });
 
 constexpr std::string_view type_prefix = "urn:truehang:problem:";

@@ -15,7 +15,7 @@ namespace truehang::sync {
 /// What a device says to be taken on: body of `POST /pair`.
 struct PairRequest {
     std::string code;         ///< as typed; the receiver forgives case, spaces and hyphens
-    std::string device_name;  ///< for people: "J. Tamm's phone"; 1 to 100 bytes
+    std::string device_name;  ///< for people: "J. Tamm’s phone"; 1 to 100 bytes
 };
 
 /// What it gets: the bearer token, told this once, and what the workroom calls itself.

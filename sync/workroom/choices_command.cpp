@@ -86,8 +86,8 @@ void add_choices(CLI::App& app, ChoicesOptions& options, int& result) {
     auto* command =
         app.add_subcommand("choices", "Compare ways to hang one window: every combination of what is given");
     command->add_option("survey", options.survey, "The survey document, or - for standard input")->required();
-    command->add_option("--window", options.window, "The window's id, or ROOM/ID")->required();
-    command->add_option("--layer", options.layer, "The layer's id; the first where none is given");
+    command->add_option("--window", options.window, "The window’s id, or ROOM/ID")->required();
+    command->add_option("--layer", options.layer, "The layer’s id; the first where none is given");
     command->add_option("--heading", options.headings, "Another heading")->check(word_of_list<Heading>());
     command->add_option("--fullness", options.fullness, "Another fullness")->check(CLI::Range(0.0, 100.0));
     command->add_option("--length", options.lengths, "Where the hem hangs")->check(word_of_list<HemAt>());

@@ -52,12 +52,12 @@ Result<std::string> read_document(const std::string& path) {
     const File file(standard ? stdin : std::fopen(path.c_str(), "rb"),
                     standard ? [](std::FILE*) { return 0; } : &std::fclose);
     if (!file) {
-        return Error{ErrorCode::missing, path, std::string("It can't be opened: ") + std::strerror(errno) + "."};
+        return Error{ErrorCode::missing, path, std::string("It can’t be opened: ") + std::strerror(errno) + "."};
     }
     std::string bytes(sync::document_limit + 1, '\0');
     bytes.resize(std::fread(bytes.data(), 1, bytes.size(), file.get()));
     if (std::ferror(file.get()) != 0) {
-        return Error{ErrorCode::io, path, std::string("It can't be read: ") + std::strerror(errno) + "."};
+        return Error{ErrorCode::io, path, std::string("It can’t be read: ") + std::strerror(errno) + "."};
     }
     return bytes;
 }
@@ -82,7 +82,7 @@ bool write_out(const std::string& text, const std::string& file) {
     const bool written =
         out && std::fwrite(text.data(), 1, text.size(), out.get()) == text.size() && std::fflush(out.get()) == 0;
     if (!written) {
-        fmt::print(stderr, "{}: It can't be written: {}.\n", file.empty() ? "standard output" : file,
+        fmt::print(stderr, "{}: It can’t be written: {}.\n", file.empty() ? "standard output" : file,
                    std::strerror(errno));
     }
     return written;

@@ -125,7 +125,7 @@ int write_template(const SheetOptions& options) {
 }
 
 void add_figures(CLI::App& app, std::string& path, int& result) {
-    auto* command = app.add_subcommand("figures", "Work out a survey's figures and print them as a document");
+    auto* command = app.add_subcommand("figures", "Work out a survey’s figures and print them as a document");
     command->add_option("survey", path, "The survey document, or - for standard input")->required();
     command->callback([&] { result = print_figures(path); });
 }
@@ -143,7 +143,7 @@ void add_survey_and_out(CLI::App& command, SheetOptions& options) {
 }
 
 void add_unit(CLI::App& command, SheetOptions& options) {
-    command.add_option("--unit", options.unit, "mm or in; the survey's own where none is given")
+    command.add_option("--unit", options.unit, "mm or in; the survey’s own where none is given")
         ->check(CLI::IsMember({"mm", "in"}));
 }
 
@@ -153,9 +153,9 @@ void add_sheet(CLI::App& app, SheetOptions& options, int& result) {
     command->add_option("--kind", options.kind, "measure, cutting (of the whole house), making, hanging or agreed")
         ->check(CLI::IsMember({"measure", "cutting", "making", "hanging", "agreed"}))
         ->capture_default_str();
-    command->add_option("--window", options.window, "The window's id, or ROOM/ID; all windows where none is given");
-    command->add_option("--layer", options.layer, "The layer's id; all of the window's where none is given");
-    command->add_option("--paper", options.paper, "a4 or letter; the locale's where none is given")
+    command->add_option("--window", options.window, "The window’s id, or ROOM/ID; all windows where none is given");
+    command->add_option("--layer", options.layer, "The layer’s id; all of the window’s where none is given");
+    command->add_option("--paper", options.paper, "a4 or letter; the locale’s where none is given")
         ->check(CLI::IsMember({"a4", "letter"}));
     command->add_option("--rolls", options.rolls, "The rolls that came: cutting sheets are by their plan");
     add_unit(*command, options);
@@ -174,7 +174,7 @@ void add_csv(CLI::App& app, SheetOptions& options, int& result) {
 void add_template(CLI::App& app, SheetOptions& options, int& result) {
     auto* command = app.add_subcommand("template", "Write the top of an arch or a gable at 1 : 1 as SVG");
     add_survey_and_out(*command, options);
-    command->add_option("--window", options.window, "The window's id, or ROOM/ID")->required();
+    command->add_option("--window", options.window, "The window’s id, or ROOM/ID")->required();
     add_unit(*command, options);
     command->callback([&] { result = write_template(options); });
 }
@@ -185,13 +185,13 @@ void add_serve(CLI::App& app, workroom::ServeOptions& options, int& result) {
     command->add_option("--listen", options.listen, "The IP address to listen on")->capture_default_str();
     command->add_option("--port", options.port, "The port; 0 for any that is free")->capture_default_str();
     command->add_option("--certificate", options.certificate, "PEM file with the certificate and its chain");
-    command->add_option("--key", options.key, "PEM file with the certificate's key");
+    command->add_option("--key", options.key, "PEM file with the certificate’s key");
     command->add_flag("--without-tls", options.without_tls, "Listen beyond this machine without TLS");
     command->add_flag("--sign-in", options.sign_in, "Ask for a code before pages on this machine too (behind a proxy)");
     command->add_option("--name", options.name, "What the workroom calls itself to devices")->capture_default_str();
     command
         ->add_option("--reached-at", options.reached_at,
-                     "The address to tell phones, as https://workroom.example.org, where it isn't the one listened on")
+                     "The address to tell phones, as https://workroom.example.org, where it isn’t the one listened on")
         ->check(CLI::Validator(
             [](std::string& given) {
                 const bool known = given.starts_with("https://") || given.starts_with("http://");
@@ -200,7 +200,7 @@ void add_serve(CLI::App& app, workroom::ServeOptions& options, int& result) {
             "URL"));
     command->add_option("--pairing-code-file", options.pairing_code_file,
                         "Write the first pairing code to this file too");
-    command->add_option("--header-seconds", options.header_seconds, "How long a request's headers may take")
+    command->add_option("--header-seconds", options.header_seconds, "How long a request’s headers may take")
         ->check(CLI::Range(0.05, 3600.0))
         ->capture_default_str();
     command->add_option("--idle-seconds", options.idle_seconds, "How long a connection may rest between requests")
@@ -221,7 +221,7 @@ void add_pair(CLI::App& app, std::string& data, int& result) {
 }  // namespace
 
 int main(int argc, char** argv) {
-    CLI::App app("The workroom's side of Truehang: receives surveys, works out figures, prints sheets.",
+    CLI::App app("The workroom’s side of Truehang: receives surveys, works out figures, prints sheets.",
                  "truehang-workroom");
     app.require_subcommand(1);
     int result = 0;

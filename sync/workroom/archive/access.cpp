@@ -28,7 +28,7 @@ std::string kept_form(std::string_view secret) { return sync::hex(sync::sha256(s
 
 std::int64_t in_ms(sync::Time time) { return time.time_since_epoch().count(); }
 
-const Error wrong_code{ErrorCode::unknown_word, "/code", "This code doesn't hold. Ask the workroom for a new one."};
+const Error wrong_code{ErrorCode::unknown_word, "/code", "This code doesn’t hold. Ask the workroom for a new one."};
 
 /// What somebody shows, `ID.SECRET`, the secret as it is kept.
 struct ShownSecret {

@@ -74,7 +74,7 @@ Result<std::unique_ptr<Archive>> Archive::open(const std::filesystem::path& fold
     for (const auto* part : {"incoming", "photos"}) {
         std::filesystem::create_directories(folder / part, error);
         if (error) {
-            return Error{ErrorCode::io, folder.string(), "The folder can't be made: " + error.message() + "."};
+            return Error{ErrorCode::io, folder.string(), "The folder can’t be made: " + error.message() + "."};
         }
     }
     std::filesystem::permissions(folder, std::filesystem::perms::owner_all, error);

@@ -48,7 +48,7 @@ Result<sync::Changes> changes_after(Archive& archive, std::string_view cursor, s
         const auto last = database.execAndGet("SELECT coalesce(max(at), 0) FROM change").getInt64();
         const auto place = place_of(cursor, instance, last);
         if (!place) {
-            return Error{ErrorCode::missing, "after", "These records didn't give this cursor. Begin without one."};
+            return Error{ErrorCode::missing, "after", "These records didn’t give this cursor. Begin without one."};
         }
         SQLite::Statement query(database,
                                 "SELECT at, survey, revision, coalesce(sha256, ''), coalesce(received_at, ''),"

@@ -38,10 +38,10 @@ Error error_of(const SQLite::Exception& thrown) {
             return {ErrorCode::full, "workroom.sqlite", "There is no room left on the disk."};
         case SQLITE_BUSY:
         case SQLITE_LOCKED:
-            return {ErrorCode::busy, "workroom.sqlite", "Another process holds the workroom's records."};
+            return {ErrorCode::busy, "workroom.sqlite", "Another process holds the workroom’s records."};
         case SQLITE_CORRUPT:
         case SQLITE_NOTADB:
-            return {ErrorCode::damaged, "workroom.sqlite", "The workroom's records are damaged; bring back a copy."};
+            return {ErrorCode::damaged, "workroom.sqlite", "The workroom’s records are damaged; bring back a copy."};
         default:
             return {ErrorCode::io, "workroom.sqlite", thrown.what()};
     }

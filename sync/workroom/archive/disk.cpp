@@ -14,7 +14,7 @@ Error system_error(const std::filesystem::path& where) {
     const bool full = number == ENOSPC || number == EDQUOT;
     return {full ? ErrorCode::full : ErrorCode::io, where.string(),
             full ? "There is no room left on the disk."
-                 : std::string("The file can't be written: ") + std::strerror(number)};
+                 : std::string("The file can’t be written: ") + std::strerror(number)};
 }
 
 bool sync_folder(const std::filesystem::path& folder) {

@@ -71,7 +71,7 @@ Result<RulesDocument> RulesShelf::version(long long number) const {
     const std::string bytes{std::istreambuf_iterator<char>(file), {}};
     auto document = read_rules_document(bytes);
     if (!document) {
-        return Error{ErrorCode::damaged, file_of(number).string(), "The house rules can't be read any more."};
+        return Error{ErrorCode::damaged, file_of(number).string(), "The house rules can’t be read any more."};
     }
     return std::move(document).value();
 }

@@ -252,10 +252,10 @@ private:
     /// Says what was wrong where the peer still listens; a deadline that passed has closed the socket already.
     void head_failed(Incoming& incoming, beast::error_code error) {
         if (parsed_too_much(error)) {
-            refuse(incoming, server_.site.refusal(431, "The request's headers are larger than is taken here."));
+            refuse(incoming, server_.site.refusal(431, "The request’s headers are larger than is taken here."));
         } else if (error.category() == beast::error_code(bhttp::error::bad_method).category() &&
                    error != bhttp::error::end_of_stream && error != bhttp::error::partial_message) {
-            refuse(incoming, server_.site.refusal(400, "This isn't a request of HTTP/1.1."));
+            refuse(incoming, server_.site.refusal(400, "This isn’t a request of HTTP/1.1."));
         }
     }
 
@@ -379,7 +379,7 @@ private:
         const auto error = *std::exchange(body_error_, std::nullopt);
         if (error.category() == beast::error_code(bhttp::error::bad_chunk).category() &&
             error != bhttp::error::partial_message && error != bhttp::error::end_of_stream) {
-            refuse(incoming, server_.site.refusal(400, "The request's body can't be read."));
+            refuse(incoming, server_.site.refusal(400, "The request’s body can’t be read."));
         }
     }
 
@@ -530,12 +530,12 @@ std::optional<Error> load_certificate(HttpServer::Inside& server) {
     server.tls.use_certificate_chain_file(server.options.certificate.string(), error);
     if (error) {
         return Error{ErrorCode::unreadable, server.options.certificate.string(),
-                     "The certificate can't be read: a PEM file with the chain is asked for."};
+                     "The certificate can’t be read: a PEM file with the chain is asked for."};
     }
     server.tls.use_private_key_file(server.options.key.string(), asio::ssl::context::pem, error);
     if (error) {
         return Error{ErrorCode::unreadable, server.options.key.string(),
-                     "The key can't be read, or isn't the certificate's: a PEM file is asked for."};
+                     "The key can’t be read, or isn’t the certificate’s: a PEM file is asked for."};
     }
     return std::nullopt;
 }
@@ -570,7 +570,7 @@ Result<std::uint16_t> HttpServer::listen() {
     }
     if (error) {
         const auto code = error == asio::error::address_in_use ? ErrorCode::busy : ErrorCode::io;
-        return Error{code, server.options.address, "It can't be listened on: " + error.message() + "."};
+        return Error{code, server.options.address, "It can’t be listened on: " + error.message() + "."};
     }
     return server.acceptor.local_endpoint().port();
 }

@@ -15,7 +15,7 @@
 namespace truehang::workroom {
 
 /// What a device is told whose token isn't known.
-inline constexpr const char* unknown_device = "This device isn't known here. Pair it with a new code.";
+inline constexpr const char* unknown_device = "This device isn’t known here. Pair it with a new code.";
 
 /// Nothing where the token is a device's that may do what a device does; else the answer, which says so where the
 /// device was revoked, and `unknown` where no device has that token.

@@ -55,7 +55,7 @@ Response photo_reply(Archive& archive, const Place& place, const RequestHead& he
     std::ifstream file(response.file, std::ios::binary);
     file.read(start.data(), start.size());
     if (file.gcount() == 0 && (*photo)->bytes > 0) {
-        return error_reply({ErrorCode::damaged, "photos", "A photo's file isn't where it was put."});
+        return error_reply({ErrorCode::damaged, "photos", "A photo’s file isn’t where it was put."});
     }
     const auto digest = sync::sha256_from_hex(place.sha256).value_or(sync::Sha256{});
     response.headers = {{"Content-Type", media_type_of({start.data(), static_cast<std::size_t>(file.gcount())})},
@@ -91,7 +91,7 @@ Response figures_reply(Archive& archive, const Place& place) {
     }
     const auto survey = read_survey((*newest)->bytes);
     if (!survey) {
-        return error_reply({ErrorCode::damaged, "revision", "A stored document can't be read any more."});
+        return error_reply({ErrorCode::damaged, "revision", "A stored document can’t be read any more."});
     }
     return json_reply(200, write_figures(work_out(*survey)));
 }

@@ -150,7 +150,7 @@ std::optional<Result<HousePlan>> PlanningBench::look_up(const std::string& surve
         return found.error();
     }
     if (!*found) {
-        return Error{ErrorCode::missing, "plan", "The survey isn't here."};
+        return Error{ErrorCode::missing, "plan", "The survey isn’t here."};
     }
     table = std::move(**found);
     auto kept = kept_plan(archive_, *table);

@@ -48,7 +48,7 @@ Admission take_at_most(std::uint64_t bytes) {
 
 bool is_read(const RequestHead& head) { return head.method == "GET" || head.method == "HEAD"; }
 
-Response wrong_method() { return problem_reply(ProblemKind::wrong_method, "That can't be done with this path."); }
+Response wrong_method() { return problem_reply(ProblemKind::wrong_method, "That can’t be done with this path."); }
 
 bool of_type(const RequestHead& head, std::string_view type) {
     const auto field = head.header("content-type");
@@ -105,10 +105,10 @@ std::vector<sync::ProblemFault> faults_of(const Faults& faults) {
 Faults path_faults(const Survey& survey, const Place& place) {
     Faults faults;
     if (survey.id != place.survey) {
-        faults.push_back({"/id", "The document's id isn't the one it was sent under."});
+        faults.push_back({"/id", "The document’s id isn’t the one it was sent under."});
     }
     if (survey.revision && *survey.revision != place.revision) {
-        faults.push_back({"/revision", "The document's revision isn't the one it was sent under."});
+        faults.push_back({"/revision", "The document’s revision isn’t the one it was sent under."});
     }
     return faults;
 }
@@ -357,7 +357,7 @@ std::optional<Response> Reception::put_photo(const Place& place, const Request& 
     if (intake == nullptr || request.sink_failed || intake->fault()) {
         return error_reply(intake != nullptr && intake->fault()
                                ? *intake->fault()
-                               : Error{ErrorCode::io, "photo", "It couldn't be taken."});
+                               : Error{ErrorCode::io, "photo", "It couldn’t be taken."});
     }
     const auto digest = intake->digest();
     if (auto trouble = digest_trouble(request.head, digest)) {
@@ -365,7 +365,7 @@ std::optional<Response> Reception::put_photo(const Place& place, const Request& 
     }
     if (sync::hex(digest) != place.sha256) {
         return problem_reply(ProblemKind::digest_mismatch,
-                             "The photo's bytes have another digest than its path. Nothing was stored.");
+                             "The photo’s bytes have another digest than its path. Nothing was stored.");
     }
     if (const auto put = intake->put(archive_.photo_file(place.sha256)); !put) {
         return error_reply(put.error());
@@ -378,7 +378,7 @@ Response Reception::answer_rules_form(const Request& request) {
         return why_not->status == 401 ? page_reply(401, sign_in_page("")) : *why_not;
     }
     if (!sent_from_here(request.head)) {
-        return problem_reply(ProblemKind::malformed_request, "House rules are set on the workroom's own page.");
+        return problem_reply(ProblemKind::malformed_request, "House rules are set on the workroom’s own page.");
     }
     RulesShelf shelf(archive_.rules_folder());
     const auto current = shelf.current();
@@ -416,7 +416,7 @@ void Reception::answer_rolls(const Request& request, const RollsPlace& place, co
     const bool sent = request.head.method == "POST";
     if (sent && !sent_from_here(request.head)) {
         return respond(
-            problem_reply(ProblemKind::malformed_request, "Rolls are written down on the workroom's own page."));
+            problem_reply(ProblemKind::malformed_request, "Rolls are written down on the workroom’s own page."));
     }
     if (place.kind == Kind::plan) {
         return look_at_plan(bench_, place, respond);
@@ -437,7 +437,7 @@ Response Reception::answer_devices(const Request& request) {
     }
     return sent_from_here(request.head)
                ? take_devices_form(desk, request)
-               : problem_reply(ProblemKind::malformed_request, "Devices are seen to on the workroom's own page.");
+               : problem_reply(ProblemKind::malformed_request, "Devices are seen to on the workroom’s own page.");
 }
 
 Response Reception::answer_page(const Request& request) {

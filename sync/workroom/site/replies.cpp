@@ -75,11 +75,11 @@ http::Response error_reply(const Error& error) {
         case ErrorCode::full:
             fmt::print(stderr, "truehang-workroom: {} {}\n", error.where, error.text);
             return problem_reply(ProblemKind::disk_full,
-                                 "The workroom's disk is full. It will be taken when there is room.");
+                                 "The workroom’s disk is full. It will be taken when there is room.");
         default:
             fmt::print(stderr, "truehang-workroom: {} {}\n", error.where, error.text);
             return problem_reply(ProblemKind::internal,
-                                 "The workroom couldn't keep or read this. Look at its own messages.");
+                                 "The workroom couldn’t keep or read this. Look at its own messages.");
     }
 }
 

@@ -41,7 +41,7 @@ Result<Done> lay_out(const std::string& bytes, RollsTable& table) {
             "versions below.";
     }
     if (!came) {
-        return Error{ErrorCode::damaged, "rolls", "Stored rolls can't be read any more."};
+        return Error{ErrorCode::damaged, "rolls", "Stored rolls can’t be read any more."};
     }
     table.came = std::move(came).value();
     return Done{};
@@ -75,7 +75,7 @@ Result<std::optional<RollsTable>> lay_out_rolls(Archive& archive, const std::str
     auto versions = shelf.versions(survey_id);
     const auto kept = shelf.version(survey_id, 0);
     if (!survey || !versions || !kept) {
-        return !survey    ? Error{ErrorCode::damaged, "revision", "A stored document can't be read any more."}
+        return !survey    ? Error{ErrorCode::damaged, "revision", "A stored document can’t be read any more."}
                : versions ? kept.error()
                           : versions.error();
     }
@@ -109,7 +109,7 @@ Result<std::optional<HousePlan>> kept_plan(Archive& archive, const RollsTable& t
 Result<Done> keep_plan(Archive& archive, const RollsTable& table, const HousePlan& plan) {
     auto bytes = write_roll_plan(plan);
     if (!read_roll_plan(bytes, table.survey, table.came)) {
-        return Error{ErrorCode::damaged, "plan", "The plan that was worked out can't be kept."};
+        return Error{ErrorCode::damaged, "plan", "The plan that was worked out can’t be kept."};
     }
     const auto kept = PlanShelf(archive).keep(table.survey.id, table.basis, std::move(bytes));
     return kept ? Result<Done>(Done{}) : kept.error();

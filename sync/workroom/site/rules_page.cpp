@@ -61,7 +61,7 @@ void take(const FormFields& fields, const std::string& field, std::string_view k
     }
     const auto number = typed_number(found->second);
     if (!number) {
-        typed.faults[field] = "That isn't a number. Write it as in 150 or 0.5.";
+        typed.faults[field] = "That isn’t a number. Write it as in 150 or 0.5.";
         return;
     }
     if (const auto why = why_not_rule(key, *number)) {

@@ -44,7 +44,7 @@ std::optional<std::vector<std::string>> decoded(std::string_view path) {
 
 SitePage failed_page() {
     return {500, framed({"Not readable", "page-missing", {}, false},
-                        "<h1>The records can't be read</h1><p>Look at the workroom's own messages.</p>")};
+                        "<h1>The records can’t be read</h1><p>Look at the workroom’s own messages.</p>")};
 }
 
 bool photo_is_here(Archive& archive, const std::string& sha256) {

@@ -183,7 +183,7 @@ std::string survey_page(const Survey& survey, const Figures& figures, const std:
     values.set("received", receipts.empty() ? "" : moment_text(receipts.back().received_at));
     values.set("who", who_view(survey));
     values.set("provisional", is_provisional(figures)
-                                  ? View{"A window still has something to settle: don't cut what it rests on."}
+                                  ? View{"A window still has something to settle: don’t cut what it rests on."}
                                   : truth(false));
     values.set("photos_missing", photos_missing == 0 ? truth(false)
                                                      : View{fmt::format("{} photo{} not come in yet.", photos_missing,
