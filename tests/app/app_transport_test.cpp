@@ -330,7 +330,7 @@ void AppTransportTest::noNetworkIsQuiet() {
     QTRY_VERIFY_WITH_TIMEOUT(send->line() != "0 of 1 at the workroom", patience);
     QVERIFY(!send->line().isEmpty());
     QVERIFY(bench.notebook().fault().isEmpty());
-    QVERIFY(send->items()->value(0, "state").toString().startsWith("waiting"));
+    QTRY_VERIFY_WITH_TIMEOUT(send->items()->value(0, "state").toString().startsWith("waiting"), patience);
     send->saveAsFile(QUrl::fromLocalFile("/documents/visit.json"));
     QVERIFY(bench.files->held.value(QUrl::fromLocalFile("/documents/visit.json")).contains("truehang.survey/1"));
     QVERIFY(send->fileLine().contains("/documents/visit.json"));

@@ -100,6 +100,23 @@ TEST(HouseRulesPage, isForThisMachineOnlyWithoutASignIn) {
     EXPECT_EQ(receiver.ask("GET", "/rules", {{"Authorization", "Bearer " + receiver.pair()}}).status, 200);
 }
 
+// Rules and rolls are set by people: what may send surveys may look, and set nothing.
+TEST(HouseRulesPage, isNotSetWithADevicesToken) {
+    const TemporaryFolder folder;
+    const Receiver receiver(folder.path(), {"--sign-in"});
+    const auto token = receiver.pair();
+    ASSERT_EQ(receiver.put_survey(token, id, 1, example_survey(id, 1)).status, 201);
+    const auto here = "127.0.0.1:" + std::to_string(receiver.port());
+    const Fields fields{{"Authorization", "Bearer " + token},
+                        {"Content-Type", "application/x-www-form-urlencoded"},
+                        {"Host", here},
+                        {"Origin", "http://" + here}};
+    EXPECT_EQ(receiver.ask("POST", "/house-rules", fields, "from=0&name=Lined&hem_mm=160").status, 401);
+    EXPECT_EQ(receiver.ask("POST", "/surveys/" + id + "/rolls", fields, "from=0").status, 401);
+    const auto rules = receiver.ask("GET", "/rules", {{"Authorization", "Bearer " + token}});
+    EXPECT_FALSE(nlohmann::json::parse(rules.body).contains("version"));
+}
+
 // The contract's worked example (figures.example.json): 4,480 mm of face cloth in two drops.
 TEST(ChoicesPage, showsWhatEachChoiceTakes) {
     const Rules rules;

@@ -5,12 +5,11 @@
 #include "protocol/digest.h"
 #include "protocol/limits.h"
 #include "workroom/archive/photo_intake.h"
-#include "workroom/archive/rules_shelf.h"
 #include "workroom/site/devices_desk.h"
 #include "workroom/site/look_up.h"
 #include "workroom/site/replies.h"
 #include "workroom/site/rolls_desk.h"
-#include "workroom/site/rules_page.h"
+#include "workroom/site/rules_desk.h"
 #include "workroom/site/site_pages.h"
 
 #include <fmt/format.h>
@@ -32,7 +31,6 @@ namespace {
 constexpr std::string_view session_cookie = "truehang-session";
 constexpr std::uint64_t form_limit = 4096;
 constexpr std::uint64_t rules_form_limit = 65536;
-constexpr std::string_view rules_form_path = "/house-rules";
 
 Admission refuse(Response response) {
     Admission admission;
@@ -181,6 +179,23 @@ std::optional<Response> Reception::why_not_look(const RequestHead& head) {
     return *person ? std::nullopt : why_not_a_device(device_of(head), "Show the token that pairing gave, or sign in.");
 }
 
+std::optional<Response> Reception::why_not_a_person(const RequestHead& head) {
+    const auto person = is_person(head);
+    if (!person) {
+        return error_reply(person.error());
+    }
+    return *person ? std::nullopt : std::optional(page_reply(401, sign_in_page("")));
+}
+
+std::optional<Response> Reception::why_not_set(const RequestHead& head, std::string_view where_instead) {
+    if (auto why_not = why_not_a_person(head)) {
+        return why_not;
+    }
+    return sent_from_here(head)
+               ? std::nullopt
+               : std::optional(problem_reply(ProblemKind::malformed_request, std::string(where_instead)));
+}
+
 Admission Reception::admit(const RequestHead& head) {
     if (const auto place = sync::read_path(head.path)) {
         return admit_place(*place, head);
@@ -188,7 +203,7 @@ Admission Reception::admit(const RequestHead& head) {
     if (head.method == "POST" && head.path == "/sign-in") {
         return take_at_most(form_limit);
     }
-    if (head.method == "POST" && head.path == rules_form_path) {
+    if (head.method == "POST" && head.path == house_rules_path) {
         return take_at_most(rules_form_limit);
     }
     if (head.method == "POST" && is_devices_path(head.path)) {
@@ -251,7 +266,8 @@ void Reception::answer(Request request, Respond answered) {
             return respond(answer_devices(request));
         }
         if (request.head.method == "POST") {
-            return respond(request.head.path == rules_form_path ? answer_rules_form(request) : answer_sign_in(request));
+            return respond(request.head.path == house_rules_path ? answer_rules_form(request)
+                                                                 : answer_sign_in(request));
         }
         respond(answer_page(request));
     } catch (const std::exception& thrown) {
@@ -374,49 +390,20 @@ std::optional<Response> Reception::put_photo(const Place& place, const Request& 
 }
 
 Response Reception::answer_rules_form(const Request& request) {
-    if (const auto why_not = why_not_look(request.head)) {
-        return why_not->status == 401 ? page_reply(401, sign_in_page("")) : *why_not;
-    }
-    if (!sent_from_here(request.head)) {
-        return problem_reply(ProblemKind::malformed_request, "House rules are set on the workroom’s own page.");
-    }
-    RulesShelf shelf(archive_.rules_folder());
-    const auto current = shelf.current();
-    if (!current) {
-        return error_reply(current.error());
-    }
-    const auto fields = read_form(request.body);
-    const auto from = fields.find("from");
-    auto typed = typed_rules(*current, fields);
-    RulesPage page{shelf.versions(), "", fields, typed.faults};
-    if (from == fields.end() || from->second != std::to_string(current->rules.version.value_or(0))) {
-        page.said =
-            "Somebody saved other house rules meanwhile. What you typed stands below: look at it and save again.";
-        return page_reply(409, rules_page(*current, page));
-    }
-    if (!typed.faults.empty()) {
-        page.said = "Nothing was saved. Look at what is marked below.";
-        return page_reply(422, rules_page(*current, page));
-    }
-    const auto kept = shelf.save(std::move(typed.document), current->rules.version.value_or(0), archive_.clock()());
-    if (!kept) {
-        return error_reply(kept.error());
-    }
-    auto response = page_reply(303, "");
-    response.headers.emplace_back("Location", rules_form_path);
-    return response;
+    auto why_not = why_not_set(request.head, "House rules are set on the workroom’s own page.");
+    return why_not ? std::move(*why_not) : take_house_rules(archive_, request.body);
 }
 
 void Reception::answer_rolls(const Request& request, const RollsPlace& place, const Respond& respond) {
     using Kind = RollsPlace::Kind;
-    if (const auto why_not = why_not_look(request.head)) {
+    const bool sent = request.head.method == "POST";
+    if (sent) {
+        if (auto why_not = why_not_set(request.head, "Rolls are written down on the workroom’s own page.")) {
+            return respond(std::move(*why_not));
+        }
+    } else if (const auto why_not = why_not_look(request.head)) {
         const bool page = place.kind == Kind::page || place.kind == Kind::count;
         return respond(page && why_not->status == 401 ? page_reply(401, sign_in_page("")) : *why_not);
-    }
-    const bool sent = request.head.method == "POST";
-    if (sent && !sent_from_here(request.head)) {
-        return respond(
-            problem_reply(ProblemKind::malformed_request, "Rolls are written down on the workroom’s own page."));
     }
     if (place.kind == Kind::plan) {
         return look_at_plan(bench_, place, respond);
@@ -427,17 +414,13 @@ void Reception::answer_rolls(const Request& request, const RollsPlace& place, co
 }
 
 Response Reception::answer_devices(const Request& request) {
-    const auto person = is_person(request.head);
-    if (!person || !*person) {
-        return person ? page_reply(401, sign_in_page("")) : error_reply(person.error());
-    }
     const DevicesDesk desk{archive_, access_, reach_};
-    if (is_read(request.head)) {
-        return look_at_devices(desk, request.head.path);
+    if (!is_read(request.head)) {
+        auto why_not = why_not_set(request.head, "Devices are seen to on the workroom’s own page.");
+        return why_not ? std::move(*why_not) : take_devices_form(desk, request);
     }
-    return sent_from_here(request.head)
-               ? take_devices_form(desk, request)
-               : problem_reply(ProblemKind::malformed_request, "Devices are seen to on the workroom’s own page.");
+    auto why_not = why_not_a_person(request.head);
+    return why_not ? std::move(*why_not) : look_at_devices(desk, request.head.path);
 }
 
 Response Reception::answer_page(const Request& request) {

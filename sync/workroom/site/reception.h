@@ -64,6 +64,11 @@ private:
     [[nodiscard]] Result<bool> is_person(const http::RequestHead& head);
     /// Nothing where the request may see what is here, else why not.
     [[nodiscard]] std::optional<http::Response> why_not_look(const http::RequestHead& head);
+    /// Nothing where a person asks, on this machine or signed in: a device's token isn't enough.
+    [[nodiscard]] std::optional<http::Response> why_not_a_person(const http::RequestHead& head);
+    /// Nothing where a person sent a form of this site's own; `where_instead` is a sentence.
+    [[nodiscard]] std::optional<http::Response> why_not_set(const http::RequestHead& head,
+                                                            std::string_view where_instead);
 
     Archive& archive_;
     Access& access_;

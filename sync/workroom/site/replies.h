@@ -22,8 +22,8 @@ void looks_again(http::Response& page);
 [[nodiscard]] http::Response file_reply(std::string_view type, std::string_view name, std::string body);
 [[nodiscard]] http::Response problem_reply(sync::ProblemKind kind, std::string detail,
                                            std::vector<sync::ProblemFault> faults = {});
-/// The problem an error of the archive is: 503, 507, 409, 410, else 500. What a person of the workroom needs to know, and
-/// nothing about clients, goes to standard error.
+/// The problem an error of the archive is: 503, 507, 409, 410, else 500. What a person of the workroom needs to know,
+/// and nothing about clients, goes to standard error.
 [[nodiscard]] http::Response error_reply(const Error& error);
 
 }  // namespace truehang::workroom
