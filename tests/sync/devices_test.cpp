@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Who may send, with the clock in the test's hand.
+#include "receiver_process.h"
 #include "workroom/archive/access.h"
 #include "workroom/archive/device_shelf.h"
 #include "workroom/archive/schema.h"
@@ -7,34 +8,14 @@
 
 #include <gtest/gtest.h>
 
-#include <filesystem>
-
 using namespace truehang;
 using namespace truehang::workroom;
 using namespace std::chrono_literals;
 
 namespace {
 
-class Folder {
-public:
-    Folder() {
-        std::string pattern = (std::filesystem::temp_directory_path() / "truehang-XXXXXX").string();
-        path_ = ::mkdtemp(pattern.data());
-    }
-    ~Folder() {
-        std::error_code ignored;
-        std::filesystem::remove_all(path_, ignored);
-    }
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-    [[nodiscard]] const std::filesystem::path& path() const { return path_; }
-
-private:
-    std::filesystem::path path_;
-};
-
 struct Workroom {
-    Folder folder;
+    sync::test::TemporaryFolder folder;
     sync::Time now = *sync::read_time("2026-03-14T10:00:00Z");
     std::unique_ptr<Archive> archive = opened();
     std::optional<Access> access{std::in_place, *archive};
@@ -182,7 +163,7 @@ TEST(Devices, areFoundByIdOrByANameThatOnlyOneHas) {
 
 // Version 3 knew neither when a device was last seen nor whether it was revoked.
 TEST(Devices, ofRecordsOfTheVersionBeforeMaySend) {
-    const Folder folder;
+    const sync::test::TemporaryFolder folder;
     {
         SQLite::Database database((folder.path() / "workroom.sqlite").string(),
                                   SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
