@@ -2,6 +2,7 @@
 #include "receiver_process.h"
 #include "workroom/archive/archive.h"
 #include "workroom/archive/changes.h"
+#include "workroom/records/sqlite_records.h"
 
 #include <fmt/format.h>
 #include <gtest/gtest.h>
@@ -19,8 +20,8 @@ sync::Time now() { return sync::Time{std::chrono::milliseconds(1'773'000'000'000
 
 /// Records with so many surveys, number 777 called “visit 000777”.
 void fill(Archive& archive, int surveys) {
-    const auto filled = archive.database().write_and_wait<Done>([&](SQLite::Database& database) -> Result<Done> {
-        database.exec("INSERT INTO device(id, name, token_sha256, paired_at) VALUES('d', 'Phone', '', '')");
+    const auto filled = archive.database().write_and_wait<Done>([&](Records& records) -> Result<Done> {
+        records.run("INSERT INTO device(id, name, token_sha256, paired_at) VALUES('d', 'Phone', '', '')");
         const auto each =
             fmt::format("WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < {}) ", surveys);
         for (const auto* row :
@@ -30,7 +31,7 @@ void fill(Archive& archive, int surveys) {
               "INSERT INTO head_word SELECT 'visit', 'survey-' || i FROM n",
               "INSERT INTO head_word SELECT printf('%06d', i), 'survey-' || i FROM n",
               "INSERT INTO photo_named SELECT 'survey-' || i, 'photo-' || i FROM n"}) {
-            database.exec(each + row);
+            records.run(each + row);
         }
         return Done{};
     });
@@ -41,12 +42,13 @@ void fill(Archive& archive, int surveys) {
 template <class Work>
 int pages_of(Archive& archive, const Work& work) {
     const auto count = [&](bool reset) {
-        return archive.database().read<int>([reset](SQLite::Database& database) -> Result<int> {
+        return archive.database().read<int>([reset](Records& records) -> Result<int> {
             int pages = 0;
+            auto* handle = dynamic_cast<SqliteRecords&>(records).handle();
             for (const int kind : {SQLITE_DBSTATUS_CACHE_HIT, SQLITE_DBSTATUS_CACHE_MISS}) {
                 int some = 0;
                 int most = 0;
-                sqlite3_db_status(database.getHandle(), kind, &some, &most, reset ? 1 : 0);
+                sqlite3_db_status(handle, kind, &some, &most, reset ? 1 : 0);
                 pages += some;
             }
             return pages;

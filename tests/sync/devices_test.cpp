@@ -6,6 +6,7 @@
 #include "workroom/archive/schema.h"
 #include "workroom/site/reception.h"
 
+#include <SQLiteCpp/SQLiteCpp.h>
 #include <gtest/gtest.h>
 
 using namespace truehang;

@@ -48,11 +48,11 @@ bool same(const std::string& kept, const std::string& shown) {
 }
 
 /// Uses a code up: true where it held.
-bool use_code(SQLite::Database& database, const std::string& code, std::int64_t now) {
-    SQLite::Statement sweep(database, "DELETE FROM pairing_code WHERE expires_ms <= ?");
+bool use_code(Records& records, const std::string& code, std::int64_t now) {
+    Query sweep(records, "DELETE FROM pairing_code WHERE expires_ms <= ?");
     sweep.bind(1, now);
     sweep.exec();
-    SQLite::Statement use(database, "DELETE FROM pairing_code WHERE code_sha256 = ?");
+    Query use(records, "DELETE FROM pairing_code WHERE code_sha256 = ?");
     use.bind(1, kept_form(code));
     return use.exec() == 1;
 }
@@ -75,8 +75,10 @@ Result<std::string> Access::new_code() {
     const auto shown = sync::pairing_code(bits);
     const auto code = sync::read_pairing_code(shown).value_or("");
     const auto expires = in_ms(archive_.clock()() + sync::pairing_code_life);
-    return archive_.database().write_and_wait<std::string>([&](SQLite::Database& database) -> Result<std::string> {
-        SQLite::Statement insert(database, "INSERT OR REPLACE INTO pairing_code(code_sha256, expires_ms) VALUES(?, ?)");
+    return archive_.database().write_and_wait<std::string>([&](Records& records) -> Result<std::string> {
+        Query insert(records,
+                     "INSERT INTO pairing_code(code_sha256, expires_ms) VALUES(?, ?) ON CONFLICT(code_sha256)"
+                     " DO UPDATE SET expires_ms = excluded.expires_ms");
         insert.bind(1, kept_form(code));
         insert.bind(2, expires);
         insert.exec();
@@ -110,14 +112,13 @@ Result<std::string> Access::take_on(std::string_view typed_code, const Enter& en
     const auto now = in_ms(archive_.clock()());
     const auto id = hex_of(random_bytes(8));
     const auto secret = hex_of(random_bytes(32));
-    auto outcome =
-        archive_.database().write_and_wait<std::string>([&](SQLite::Database& database) -> Result<std::string> {
-            if (!code || !use_code(database, *code, now)) {
-                return wrong_code;
-            }
-            enter(database, id, kept_form(secret));
-            return id + "." + secret;
-        });
+    auto outcome = archive_.database().write_and_wait<std::string>([&](Records& records) -> Result<std::string> {
+        if (!code || !use_code(records, *code, now)) {
+            return wrong_code;
+        }
+        enter(records, id, kept_form(secret));
+        return id + "." + secret;
+    });
     if (outcome || outcome.error().code != ErrorCode::unknown_word) {
         forgive_try();
     }
@@ -125,8 +126,8 @@ Result<std::string> Access::take_on(std::string_view typed_code, const Enter& en
 }
 
 Result<std::string> Access::pair(std::string_view typed_code, std::string_view device_name) {
-    return take_on(typed_code, [&](SQLite::Database& database, const std::string& id, const std::string& kept) {
-        SQLite::Statement insert(database, "INSERT INTO device(id, token_sha256, name, paired_at) VALUES(?, ?, ?, ?)");
+    return take_on(typed_code, [&](Records& records, const std::string& id, const std::string& kept) {
+        Query insert(records, "INSERT INTO device(id, token_sha256, name, paired_at) VALUES(?, ?, ?, ?)");
         insert.bind(1, id);
         insert.bind(2, kept);
         insert.bind(3, std::string(device_name));
@@ -136,8 +137,8 @@ Result<std::string> Access::pair(std::string_view typed_code, std::string_view d
 }
 
 Result<std::string> Access::sign_in(std::string_view typed_code) {
-    return take_on(typed_code, [&](SQLite::Database& database, const std::string& id, const std::string& kept) {
-        SQLite::Statement insert(database, "INSERT INTO session(id, secret_sha256, expires_ms) VALUES(?, ?, ?)");
+    return take_on(typed_code, [&](Records& records, const std::string& id, const std::string& kept) {
+        Query insert(records, "INSERT INTO session(id, secret_sha256, expires_ms) VALUES(?, ?, ?)");
         insert.bind(1, id);
         insert.bind(2, kept);
         insert.bind(3, in_ms(archive_.clock()() + session_life));
@@ -151,13 +152,13 @@ Result<std::optional<TokenHolder>> Access::device_of(std::string_view token) {
         return std::optional<TokenHolder>();
     }
     auto holder = archive_.database().read<std::optional<TokenHolder>>(
-        [&](SQLite::Database& database) -> Result<std::optional<TokenHolder>> {
-            SQLite::Statement query(database, "SELECT token_sha256, revoked_at IS NOT NULL FROM device WHERE id = ?");
+        [&](Records& records) -> Result<std::optional<TokenHolder>> {
+            Query query(records, "SELECT token_sha256, revoked_at IS NOT NULL FROM device WHERE id = ?");
             query.bind(1, secret->id);
-            if (!query.executeStep() || !same(query.getColumn(0).getString(), secret->shown)) {
+            if (!query.step() || !same(query.text(0), secret->shown)) {
                 return std::optional<TokenHolder>();
             }
-            return std::optional(TokenHolder{secret->id, query.getColumn(1).getInt() != 0});
+            return std::optional(TokenHolder{secret->id, query.number(1) != 0});
         });
     if (holder && *holder && !(*holder)->revoked) {
         last_seen_.saw(secret->id);
@@ -171,11 +172,11 @@ Result<bool> Access::signed_in(std::string_view session) {
         return false;
     }
     const auto now = in_ms(archive_.clock()());
-    return archive_.database().read<bool>([&](SQLite::Database& database) -> Result<bool> {
-        SQLite::Statement query(database, "SELECT secret_sha256 FROM session WHERE id = ? AND expires_ms > ?");
+    return archive_.database().read<bool>([&](Records& records) -> Result<bool> {
+        Query query(records, "SELECT secret_sha256 FROM session WHERE id = ? AND expires_ms > ?");
         query.bind(1, secret->id);
         query.bind(2, now);
-        return query.executeStep() && same(query.getColumn(0).getString(), secret->shown);
+        return query.step() && same(query.text(0), secret->shown);
     });
 }
 

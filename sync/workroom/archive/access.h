@@ -52,7 +52,7 @@ public:
 
 private:
     /// Writes the row of what is taken on: its id, and its secret as it is kept.
-    using Enter = std::function<void(SQLite::Database&, const std::string& id, const std::string& kept)>;
+    using Enter = std::function<void(Records&, const std::string& id, const std::string& kept)>;
 
     [[nodiscard]] Result<std::string> take_on(std::string_view typed_code, const Enter& enter);
     [[nodiscard]] bool begin_try();

@@ -2,6 +2,8 @@
 #include "workroom/archive/archive.h"
 
 #include "workroom/archive/erasure.h"
+#include "workroom/archive/photo_pieces.h"
+#include "workroom/records/postgres_records.h"
 
 namespace truehang::workroom {
 
@@ -12,56 +14,61 @@ namespace {
 
 constexpr const char* receipt_columns = "survey, revision, sha256, received_at";
 
-SurveyReceipt receipt_of(SQLite::Statement& row) {
-    return {row.getColumn(0).getString(), row.getColumn(1).getInt64(), row.getColumn(2).getString(),
-            row.getColumn(3).getString()};
-}
+SurveyReceipt receipt_of(Query& row) { return {row.text(0), row.number(1), row.text(2), row.text(3)}; }
 
-KeptDocument document_of(SQLite::Statement& row) { return {receipt_of(row), row.getColumn(4).getString()}; }
+KeptDocument document_of(Query& row) { return {receipt_of(row), row.text(4)}; }
 
-std::optional<SurveyReceipt> find_revision(SQLite::Database& database, const ReceivedRevision& received) {
-    SQLite::Statement query(
-        database, std::string("SELECT ") + receipt_columns + " FROM revision WHERE survey = ? AND revision = ?");
+std::optional<SurveyReceipt> find_revision(Records& records, const ReceivedRevision& received) {
+    Query query(records, std::string("SELECT ") + receipt_columns + " FROM revision WHERE survey = ? AND revision = ?");
     query.bind(1, received.survey);
     query.bind(2, static_cast<std::int64_t>(received.revision));
-    return query.executeStep() ? std::optional(receipt_of(query)) : std::nullopt;
+    return query.step() ? std::optional(receipt_of(query)) : std::nullopt;
 }
 
-std::optional<PhotoReceipt> find_photo(SQLite::Database& database, const std::string& sha256) {
-    SQLite::Statement query(database, "SELECT sha256, bytes, received_at FROM photo WHERE sha256 = ?");
+std::optional<PhotoReceipt> find_photo(Records& records, const std::string& sha256) {
+    Query query(records, "SELECT sha256, bytes, received_at FROM photo WHERE sha256 = ?");
     query.bind(1, sha256);
-    if (!query.executeStep()) {
+    if (!query.step()) {
         return std::nullopt;
     }
-    return PhotoReceipt{query.getColumn(0).getString(), query.getColumn(1).getInt64(), query.getColumn(2).getString()};
+    return PhotoReceipt{query.text(0), query.number(1), query.text(2)};
 }
 
-Result<Kept<SurveyReceipt>> insert_revision(SQLite::Database& database, const ReceivedRevision& received,
+Result<Kept<SurveyReceipt>> insert_revision(Records& records, const ReceivedRevision& received,
                                             const std::string& now) {
-    if (const auto there = find_revision(database, received)) {
+    if (const auto there = find_revision(records, received)) {
         if (there->sha256 == received.sha256) {
             return Kept<SurveyReceipt>{*there, true};
         }
         return Error{ErrorCode::conflict, "/revision",
                      "This revision is here already with other content. Send it under a new revision."};
     }
-    if (is_erased(database, received.survey)) {
+    if (is_erased(records, received.survey)) {
         return erased_error("This survey");
     }
-    take_photos_again(database, received.bytes);
-    SQLite::Statement insert(database,
-                             "INSERT INTO revision(survey, revision, sha256, received_at, device, bytes) "
-                             "VALUES(?, ?, ?, ?, ?, ?)");
+    take_photos_again(records, received.bytes);
+    Query insert(records,
+                 "INSERT INTO revision(survey, revision, sha256, received_at, device, bytes) "
+                 "VALUES(?, ?, ?, ?, ?, ?)");
     insert.bind(1, received.survey);
     insert.bind(2, static_cast<std::int64_t>(received.revision));
     insert.bind(3, received.sha256);
     insert.bind(4, now);
     insert.bind(5, received.device);
-    insert.bind(6, received.bytes.data(), static_cast<int>(received.bytes.size()));
+    insert.bind_bytes(6, received.bytes);
     insert.exec();
     const SurveyReceipt receipt{received.survey, received.revision, received.sha256, now};
-    note_revision(database, receipt, received.head);
+    note_revision(records, receipt, received.head);
     return Kept<SurveyReceipt>{receipt, false};
+}
+
+/// A photo’s file goes once what became of it is known: its bytes are in the records, or will come again.
+Archive::Then<Kept<PhotoReceipt>> and_away_with(std::filesystem::path file, Archive::Then<Kept<PhotoReceipt>> then) {
+    return [file = std::move(file), then = std::move(then)](Result<Kept<PhotoReceipt>> kept) {
+        std::error_code ignored;
+        std::filesystem::remove(file, ignored);
+        then(std::move(kept));
+    };
 }
 
 }  // namespace
@@ -69,7 +76,8 @@ Result<Kept<SurveyReceipt>> insert_revision(SQLite::Database& database, const Re
 Archive::Archive(std::filesystem::path folder, Clock clock, std::unique_ptr<Database> database)
     : folder_(std::move(folder)), clock_(std::move(clock)), database_(std::move(database)) {}
 
-Result<std::unique_ptr<Archive>> Archive::open(const std::filesystem::path& folder, Clock clock) {
+Result<std::unique_ptr<Archive>> Archive::open(const std::filesystem::path& folder, Clock clock,
+                                               std::string_view database_url) {
     std::error_code error;
     for (const auto* part : {"incoming", "photos"}) {
         std::filesystem::create_directories(folder / part, error);
@@ -78,7 +86,8 @@ Result<std::unique_ptr<Archive>> Archive::open(const std::filesystem::path& fold
         }
     }
     std::filesystem::permissions(folder, std::filesystem::perms::owner_all, error);
-    auto database = Database::open(folder / "workroom.sqlite");
+    auto database = database_url.empty() ? Database::open(folder / "workroom.sqlite")
+                                         : Database::open(std::make_unique<PostgresEngine>(std::string(database_url)));
     if (!database) {
         return database.error();
     }
@@ -101,44 +110,46 @@ std::filesystem::path Archive::photo_file(std::string_view sha256) const {
 
 void Archive::keep_revision(ReceivedRevision received, Then<Kept<SurveyReceipt>> then) {
     auto now = sync::write_time(clock_());
-    database_->write<Kept<SurveyReceipt>>(
-        [received = std::move(received), now = std::move(now)](SQLite::Database& database) {
-            return insert_revision(database, received, now);
-        },
-        std::move(then));
+    database_->write<Kept<SurveyReceipt>>([received = std::move(received), now = std::move(now)](
+                                              Records& records) { return insert_revision(records, received, now); },
+                                          std::move(then));
 }
 
 void Archive::keep_photo(std::string sha256, long long bytes, std::string device, Then<Kept<PhotoReceipt>> then) {
     const PhotoReceipt receipt{std::move(sha256), bytes, sync::write_time(clock_())};
     database_->write<Kept<PhotoReceipt>>(
         [receipt, device = std::move(device),
-         file = photo_file(receipt.sha256)](SQLite::Database& database) -> Result<Kept<PhotoReceipt>> {
-            if (const auto there = find_photo(database, receipt.sha256)) {
+         file = photo_file(receipt.sha256)](Records& records) -> Result<Kept<PhotoReceipt>> {
+            if (const auto there = find_photo(records, receipt.sha256)) {
                 return Kept<PhotoReceipt>{*there, true};
             }
-            if (auto why_not = why_not_record(database, receipt.sha256, file)) {
+            if (auto why_not = why_not_record(records, receipt.sha256, file)) {
                 return std::move(*why_not);
             }
-            SQLite::Statement insert(database,
-                                     "INSERT INTO photo(sha256, bytes, received_at, device) VALUES(?, ?, ?, ?)");
+            Query insert(records, "INSERT INTO photo(sha256, bytes, received_at, device) VALUES(?, ?, ?, ?)");
             insert.bind(1, receipt.sha256);
-            insert.bind(2, static_cast<std::int64_t>(receipt.bytes));
+            insert.bind(2, receipt.bytes);
             insert.bind(3, receipt.received_at);
             insert.bind(4, device);
             insert.exec();
+            if (records.hold_photos()) {
+                if (auto put = put_pieces(records, receipt.sha256, file); !put) {
+                    return put.error();
+                }
+            }
             return Kept<PhotoReceipt>{receipt, false};
         },
-        std::move(then));
+        database_->hold_photos() ? and_away_with(photo_file(receipt.sha256), std::move(then)) : std::move(then));
 }
 
 Result<std::vector<SurveyReceipt>> Archive::receipts(std::string_view survey) {
     return database_->read<std::vector<SurveyReceipt>>(
-        [survey = std::string(survey)](SQLite::Database& database) -> Result<std::vector<SurveyReceipt>> {
-            SQLite::Statement query(database, std::string("SELECT ") + receipt_columns +
-                                                  " FROM revision WHERE survey = ? ORDER BY revision");
+        [survey = std::string(survey)](Records& records) -> Result<std::vector<SurveyReceipt>> {
+            Query query(records,
+                        std::string("SELECT ") + receipt_columns + " FROM revision WHERE survey = ? ORDER BY revision");
             query.bind(1, survey);
             std::vector<SurveyReceipt> receipts;
-            while (query.executeStep()) {
+            while (query.step()) {
                 receipts.push_back(receipt_of(query));
             }
             return receipts;
@@ -147,30 +158,29 @@ Result<std::vector<SurveyReceipt>> Archive::receipts(std::string_view survey) {
 
 Result<std::optional<KeptDocument>> Archive::newest(std::string_view survey) {
     return database_->read<std::optional<KeptDocument>>(
-        [survey = std::string(survey)](SQLite::Database& database) -> Result<std::optional<KeptDocument>> {
-            SQLite::Statement query(database,
-                                    std::string("SELECT ") + receipt_columns +
-                                        ", bytes FROM revision WHERE survey = ? ORDER BY revision DESC LIMIT 1");
+        [survey = std::string(survey)](Records& records) -> Result<std::optional<KeptDocument>> {
+            Query query(records, std::string("SELECT ") + receipt_columns +
+                                     ", bytes FROM revision WHERE survey = ? ORDER BY revision DESC LIMIT 1");
             query.bind(1, survey);
-            return query.executeStep() ? std::optional(document_of(query)) : std::nullopt;
+            return query.step() ? std::optional(document_of(query)) : std::nullopt;
         });
 }
 
 Result<std::optional<KeptDocument>> Archive::revision(std::string_view survey, long long number) {
     return database_->read<std::optional<KeptDocument>>(
-        [survey = std::string(survey), number](SQLite::Database& database) -> Result<std::optional<KeptDocument>> {
-            SQLite::Statement query(database, std::string("SELECT ") + receipt_columns +
-                                                  ", bytes FROM revision WHERE survey = ? AND revision = ?");
+        [survey = std::string(survey), number](Records& records) -> Result<std::optional<KeptDocument>> {
+            Query query(records, std::string("SELECT ") + receipt_columns +
+                                     ", bytes FROM revision WHERE survey = ? AND revision = ?");
             query.bind(1, survey);
             query.bind(2, static_cast<std::int64_t>(number));
-            return query.executeStep() ? std::optional(document_of(query)) : std::nullopt;
+            return query.step() ? std::optional(document_of(query)) : std::nullopt;
         });
 }
 
 Result<std::optional<PhotoReceipt>> Archive::photo(std::string_view sha256) {
     return database_->read<std::optional<PhotoReceipt>>(
-        [sha256 = std::string(sha256)](SQLite::Database& database) -> Result<std::optional<PhotoReceipt>> {
-            return find_photo(database, sha256);
+        [sha256 = std::string(sha256)](Records& records) -> Result<std::optional<PhotoReceipt>> {
+            return find_photo(records, sha256);
         });
 }
 

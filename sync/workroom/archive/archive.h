@@ -40,16 +40,18 @@ struct KeptDocument {
     std::string bytes;
 };
 
-/// What the workroom has received: documents as the exact bytes that came, in one SQLite file, and photos as files
-/// named by their digest. Nothing is ever replaced.
+/// What the workroom has received: documents as the exact bytes that came, in the records, and photos as files
+/// named by their digest or in the records too. Nothing is ever replaced.
 class Archive {
 public:
     using Clock = std::function<sync::Time()>;
     template <class T>
     using Then = std::function<void(Result<T>)>;
 
-    /// Opens or makes the folder. Errors as `Database::open`, and `io` where the folder can't be made.
-    [[nodiscard]] static Result<std::unique_ptr<Archive>> open(const std::filesystem::path& folder, Clock clock);
+    /// Opens or makes the folder, with the records in it unless `database_url` names the PostgreSQL database that holds
+    /// them. Errors as `Database::open`, and `io` where the folder can't be made.
+    [[nodiscard]] static Result<std::unique_ptr<Archive>> open(const std::filesystem::path& folder, Clock clock,
+                                                               std::string_view database_url = {});
 
     /// Keeps a revision; `then` is called when it is on the disk. `conflict` where that revision is there with other
     /// bytes.
@@ -65,7 +67,7 @@ public:
     [[nodiscard]] Result<std::optional<KeptDocument>> revision(std::string_view survey, long long number);
     [[nodiscard]] Result<std::optional<sync::PhotoReceipt>> photo(std::string_view sha256);
 
-    /// Where a photo's bytes lie, or would.
+    /// Where a photo's bytes lie, or would; where the records hold them, until they do.
     [[nodiscard]] std::filesystem::path photo_file(std::string_view sha256) const;
     /// Where the workroom's house rules lie.
     [[nodiscard]] std::filesystem::path rules_folder() const { return folder_ / "rules"; }

@@ -29,42 +29,43 @@ std::optional<std::int64_t> place_of(std::string_view cursor, const std::string&
 
 }  // namespace
 
-void note_erasure(SQLite::Database& database, const std::string& survey) {
-    SQLite::Statement note(database, "INSERT INTO change(survey, revision) VALUES(?, 0)");
+void note_erasure(Records& records, const std::string& survey) {
+    Query note(records, "INSERT INTO change(survey, revision) VALUES(?, 0)");
     note.bind(1, survey);
     note.exec();
 }
 
-void become_another_instance(SQLite::Database& database) {
-    if (database.tableExists("instance")) {
-        database.exec("UPDATE instance SET id = lower(hex(randomblob(8)))");
+void become_another_instance(Records& records) {
+    if (records.has_table("instance")) {
+        records.run("UPDATE instance SET id = lower(hex(randomblob(8)))");
     }
 }
 
 Result<sync::Changes> changes_after(Archive& archive, std::string_view cursor, std::size_t most) {
-    return archive.database().read<sync::Changes>([&](SQLite::Database& database) -> Result<sync::Changes> {
-        const SQLite::Transaction one_state(database);
-        const auto instance = database.execAndGet("SELECT id FROM instance").getString();
-        const auto last = database.execAndGet("SELECT coalesce(max(at), 0) FROM change").getInt64();
+    return archive.database().read<sync::Changes>([&](Records& records) -> Result<sync::Changes> {
+        const Transaction one_state(records, Transaction::Use::reading);
+        const auto instance = text_of(records, "SELECT id FROM instance");
+        const auto last = number_of(records, "SELECT coalesce(max(at), 0) FROM change");
         const auto place = place_of(cursor, instance, last);
         if (!place) {
             return Error{ErrorCode::missing, "after", "These records didn’t give this cursor. Begin without one."};
         }
-        SQLite::Statement query(database,
-                                "SELECT at, survey, revision, coalesce(sha256, ''), coalesce(received_at, ''),"
-                                " coalesce(erased_at, '') FROM change LEFT JOIN revision USING (survey, revision)"
-                                " LEFT JOIN erased USING (survey) WHERE at > ? ORDER BY at LIMIT ?");
+        Query query(records,
+                    "SELECT at, survey, revision, coalesce(sha256, ''), coalesce(received_at, ''),"
+                    " coalesce(erased_at, '') FROM change LEFT JOIN revision USING (survey, revision)"
+                    " LEFT JOIN erased USING (survey) WHERE at > ? ORDER BY at LIMIT ?");
         query.bind(1, *place);
         query.bind(2, static_cast<std::int64_t>(most + 1));
         sync::Changes changes;
         std::int64_t reached = *place;
-        while (query.executeStep() && changes.changes.size() < most) {
-            reached = query.getColumn(0).getInt64();
-            changes.changes.push_back({{query.getColumn(1).getString(), query.getColumn(2).getInt64(),
-                                        query.getColumn(3).getString(), query.getColumn(4).getString()},
-                                       query.getColumn(5).getString()});
+        while (query.step()) {
+            if (changes.changes.size() == most) {
+                changes.more = true;
+                break;
+            }
+            reached = query.number(0);
+            changes.changes.push_back({{query.text(1), query.number(2), query.text(3), query.text(4)}, query.text(5)});
         }
-        changes.more = query.hasRow();
         changes.next = cursor_of(instance, reached);
         return changes;
     });

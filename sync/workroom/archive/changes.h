@@ -17,10 +17,10 @@ namespace truehang::workroom {
 [[nodiscard]] Result<sync::Changes> changes_after(Archive& archive, std::string_view cursor, std::size_t most);
 
 /// Within the transaction that erases a survey and all rows of it: the erasure's own place in the order.
-void note_erasure(SQLite::Database& database, const std::string& survey);
+void note_erasure(Records& records, const std::string& survey);
 
 /// Makes records another instance, as every copy is: cursors that the original gave lead nowhere in it. Records of a
 /// version that gave none stay as they are.
-void become_another_instance(SQLite::Database& database);
+void become_another_instance(Records& records);
 
 }  // namespace truehang::workroom

@@ -2,8 +2,7 @@
 #include "workroom/archive/database.h"
 
 #include "workroom/archive/schema.h"
-
-#include <sqlite3.h>
+#include "workroom/records/sqlite_records.h"
 
 #include <algorithm>
 
@@ -14,60 +13,67 @@ namespace {
 constexpr std::size_t queue_limit = 1024;
 constexpr std::size_t batch_limit = 512;
 constexpr std::size_t kept_readers = 8;
-constexpr int busy_ms = 5000;
 
-void bring_to_schema(SQLite::Database& database) {
-    SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
-    int version = database.execAndGet("PRAGMA user_version").getInt();
+void bring_to_schema(Records& records) {
+    Transaction transaction(records, Transaction::Use::writing);
+    int version = records.version();
     if (version == 0) {
-        database.exec(schema);
+        records.run(records.own_words(schema));
         version = 1;
     }
     for (; version < schema_version; ++version) {
-        database.exec(later_schemas.at(static_cast<std::size_t>(version) - 1));
+        records.run(records.own_words(later_schemas.at(static_cast<std::size_t>(version) - 1)));
     }
-    database.exec("PRAGMA user_version = " + std::to_string(schema_version));
+    if (records.hold_photos()) {
+        records.run(records.own_words(photo_pieces_schema));
+    }
+    records.set_version(schema_version);
     transaction.commit();
 }
 
 }  // namespace
 
-Error error_of(const SQLite::Exception& thrown) {
-    switch (thrown.getErrorCode()) {
-        case SQLITE_FULL:
-            return {ErrorCode::full, "workroom.sqlite", "There is no room left on the disk."};
-        case SQLITE_BUSY:
-        case SQLITE_LOCKED:
-            return {ErrorCode::busy, "workroom.sqlite", "Another process holds the workroom’s records."};
-        case SQLITE_CORRUPT:
-        case SQLITE_NOTADB:
-            return {ErrorCode::damaged, "workroom.sqlite", "The workroom’s records are damaged; bring back a copy."};
-        default:
-            return {ErrorCode::io, "workroom.sqlite", thrown.what()};
+Error records_error() {
+    try {
+        throw;
+    } catch (const RecordsFault& thrown) {
+        return thrown.error();
+    } catch (const SQLite::Exception& thrown) {
+        return error_of(thrown);
+    } catch (const std::exception& thrown) {
+        return {ErrorCode::io, "records", thrown.what()};
+    }
+}
+
+Result<std::unique_ptr<Database>> Database::open(std::unique_ptr<RecordsEngine> engine) {
+    try {
+        auto writer = engine->connect_to_write();
+        if (writer->version() > schema_version) {
+            return Error{ErrorCode::newer_version, "records",
+                         "A later version of Truehang wrote these records; use that one."};
+        }
+        bring_to_schema(*writer);
+        return std::unique_ptr<Database>(new Database(std::move(engine), std::move(writer)));
+    } catch (const std::exception&) {
+        return records_error();
     }
 }
 
 Result<std::unique_ptr<Database>> Database::open(const std::filesystem::path& file) {
-    try {
-        auto writer =
-            std::make_unique<SQLite::Database>(file.string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, busy_ms);
-        if (writer->execAndGet("PRAGMA user_version").getInt() > schema_version) {
-            return Error{ErrorCode::newer_version, file.string(),
-                         "A later version of Truehang wrote these records; use that one."};
-        }
-        writer->exec("PRAGMA journal_mode = WAL");
-        writer->exec("PRAGMA synchronous = FULL");
-        writer->exec("PRAGMA foreign_keys = ON");
-        writer->exec("PRAGMA secure_delete = ON");
-        bring_to_schema(*writer);
-        return std::unique_ptr<Database>(new Database(file, std::move(writer)));
-    } catch (const SQLite::Exception& thrown) {
-        return error_of(thrown);
+    auto database = open(std::make_unique<SqliteEngine>(file));
+    if (!database && database.error().code == ErrorCode::newer_version) {
+        auto error = database.error();
+        error.where = file.string();
+        return error;
     }
+    return database;
 }
 
-Database::Database(std::filesystem::path file, std::unique_ptr<SQLite::Database> writer)
-    : file_(std::move(file)), writer_(std::move(writer)), thread_([this] { run(); }) {}
+Database::Database(std::unique_ptr<RecordsEngine> engine, std::unique_ptr<Records> writer)
+    : engine_(std::move(engine)),
+      writer_(std::move(writer)),
+      hold_photos_(writer_->hold_photos()),
+      thread_([this] { run(); }) {}
 
 Database::~Database() {
     {
@@ -108,42 +114,80 @@ void Database::run() {
     }
 }
 
-std::optional<Error> Database::run_alone(SQLite::Database& database, Task& task) {
+std::optional<Error> Database::run_alone(Records& records, Task& task) {
     std::optional<Error> error;
-    database.exec("SAVEPOINT task");
+    records.run("SAVEPOINT task");
     bool keep = false;
     try {
-        keep = task.work(database);
-    } catch (const SQLite::Exception& thrown) {
-        error = error_of(thrown);
-        if (sqlite3_get_autocommit(database.getHandle()) != 0) {
-            throw;  // the whole transaction is gone (a full disk, an i/o fault), not only this task
+        keep = task.work(records);
+    } catch (const std::exception&) {
+        error = records_error();
+        if (!records.in_transaction()) {
+            throw;  // the whole transaction is gone (a full disk, an i/o fault, the connection), not only this task
         }
     }
     if (!keep) {
-        database.exec("ROLLBACK TO task");
+        records.run("ROLLBACK TO task");
     }
-    database.exec("RELEASE task");
+    records.run("RELEASE task");
     return error;
+}
+
+/// Nothing was done on it yet: a connection that went away since the last batch is made anew.
+void Database::begin_batch() {
+    try {
+        if (writer_) {
+            writer_->begin_writing();
+            return;
+        }
+    } catch (const std::exception&) {
+        if (writer_->is_alive() && records_error().code != ErrorCode::busy) {
+            throw;
+        }
+    }
+    writer_.reset();
+    writer_ = engine_->connect_to_write();
+    writer_->begin_writing();
 }
 
 void Database::write_batch(std::vector<Task>& batch) {
     std::vector<std::optional<Error>> errors(batch.size());
     try {
-        SQLite::Transaction transaction(*writer_, SQLite::TransactionBehavior::IMMEDIATE);
+        begin_batch();
+        Transaction transaction = Transaction::taken_over(*writer_);
         for (std::size_t i = 0; i < batch.size(); ++i) {
             errors[i] = run_alone(*writer_, batch[i]);
         }
         transaction.commit();
-    } catch (const SQLite::Exception& thrown) {
-        std::fill(errors.begin(), errors.end(), error_of(thrown));
+    } catch (const std::exception&) {
+        std::fill(errors.begin(), errors.end(), records_error());
     }
     for (std::size_t i = 0; i < batch.size(); ++i) {
         batch[i].finish(errors[i]);
     }
 }
 
-std::unique_ptr<SQLite::Database> Database::lend() {
+Result<Done> Database::try_writing() {
+    return write_and_wait<Done>([](Records&) -> Result<Done> { return Done{}; });
+}
+
+std::optional<Error> Database::read_on_one(const std::function<void(Records&)>& work) {
+    for (bool again = false;; again = true) {
+        std::unique_ptr<Records> connection;
+        try {
+            connection = again ? engine_->connect_to_read() : lend();
+            work(*connection);
+            give_back(std::move(connection));
+            return std::nullopt;
+        } catch (const std::exception&) {
+            if (again || !connection || connection->is_alive()) {
+                return records_error();
+            }
+        }
+    }
+}
+
+std::unique_ptr<Records> Database::lend() {
     {
         const std::lock_guard lock(readers_mutex_);
         if (!readers_.empty()) {
@@ -152,10 +196,10 @@ std::unique_ptr<SQLite::Database> Database::lend() {
             return connection;
         }
     }
-    return std::make_unique<SQLite::Database>(file_.string(), SQLite::OPEN_READONLY, busy_ms);
+    return engine_->connect_to_read();
 }
 
-void Database::give_back(std::unique_ptr<SQLite::Database> connection) {
+void Database::give_back(std::unique_ptr<Records> connection) {
     const std::lock_guard lock(readers_mutex_);
     if (readers_.size() < kept_readers) {
         readers_.push_back(std::move(connection));

@@ -2,8 +2,7 @@
 #pragma once
 
 #include "units/result.h"
-
-#include <SQLiteCpp/SQLiteCpp.h>
+#include "workroom/records/records.h"
 
 #include <condition_variable>
 #include <deque>
@@ -17,18 +16,19 @@
 #include <utility>
 #include <vector>
 
-// One SQLite file behind one writing thread and as many readers as ask. Exceptions of the library end here.
+// The records behind one writing thread and as many readers as ask. Exceptions of the engines end here.
 
 namespace truehang::workroom {
 
-/// What a failed statement means: `full`, `busy`, `damaged`, else `io`.
-[[nodiscard]] Error error_of(const SQLite::Exception& thrown);
+/// What the exception under way means: `full`, `busy`, `damaged`, else `io`. To be called where one is being caught.
+[[nodiscard]] Error records_error();
 
-/// The file, opened and at this version's schema.
+/// The records, opened and at this version's schema.
 class Database {
 public:
-    /// Opens or makes the file: WAL, every commit on the disk before it counts. Errors: `newer_version`, `damaged`,
-    /// `busy`, `full`, `io`; the file then stays as it is.
+    /// Opens or makes them. Errors: `newer_version`, `damaged`, `busy`, `full`, `io`; they then stay as they are.
+    [[nodiscard]] static Result<std::unique_ptr<Database>> open(std::unique_ptr<RecordsEngine> engine);
+    /// Of one SQLite file.
     [[nodiscard]] static Result<std::unique_ptr<Database>> open(const std::filesystem::path& file);
     /// Ends the writing thread after what was queued is written.
     ~Database();
@@ -39,9 +39,9 @@ public:
     /// thread once the commit is on the disk, or with why not. A `work` that throws or gives an error is undone alone.
     /// `busy` at once, on the caller's thread, where the queue is full.
     template <class T>
-    void write(std::function<Result<T>(SQLite::Database&)> work, std::function<void(Result<T>)> then) {
+    void write(std::function<Result<T>(Records&)> work, std::function<void(Result<T>)> then) {
         auto outcome = std::make_shared<std::optional<Result<T>>>();
-        queue({[work = std::move(work), outcome](SQLite::Database& database) {
+        queue({[work = std::move(work), outcome](Records& database) {
                    outcome->emplace(work(database));
                    return (*outcome)->ok();
                },
@@ -53,7 +53,7 @@ public:
 
     /// The same, waited for; not to be called on the writing thread.
     template <class T>
-    [[nodiscard]] Result<T> write_and_wait(std::function<Result<T>(SQLite::Database&)> work) {
+    [[nodiscard]] Result<T> write_and_wait(std::function<Result<T>(Records&)> work) {
         std::mutex mutex;
         std::condition_variable done;
         std::optional<Result<T>> outcome;
@@ -67,41 +67,45 @@ public:
         return std::move(*outcome);
     }
 
-    /// Runs `work` on a reading connection of its own, on the caller's thread.
+    /// Runs `work` on a reading connection of its own, on the caller's thread; once more on a new one where the
+    /// connection had gone meanwhile.
     template <class T>
-    [[nodiscard]] Result<T> read(const std::function<Result<T>(SQLite::Database&)>& work) {
-        try {
-            auto connection = lend();
-            auto result = work(*connection);
-            give_back(std::move(connection));
-            return result;
-        } catch (const SQLite::Exception& thrown) {
-            return error_of(thrown);
-        }
+    [[nodiscard]] Result<T> read(const std::function<Result<T>(Records&)>& work) {
+        std::optional<Result<T>> result;
+        const auto error = read_on_one([&](Records& records) { result.emplace(work(records)); });
+        return error ? Result<T>(*error) : std::move(*result);
     }
+
+    /// Whether the records answer now, written to; `busy` or the like where they don't.
+    [[nodiscard]] Result<Done> try_writing();
+    /// True where photos' bytes are kept in the records.
+    [[nodiscard]] bool hold_photos() const { return hold_photos_; }
 
 private:
     struct Task {
-        std::function<bool(SQLite::Database&)> work;  ///< false: undo it
+        std::function<bool(Records&)> work;  ///< false: undo it
         std::function<void(const std::optional<Error>&)> finish;
     };
 
-    Database(std::filesystem::path file, std::unique_ptr<SQLite::Database> writer);
+    Database(std::unique_ptr<RecordsEngine> engine, std::unique_ptr<Records> writer);
     void queue(Task task);
     void run();
     void write_batch(std::vector<Task>& batch);
-    static std::optional<Error> run_alone(SQLite::Database& database, Task& task);
-    [[nodiscard]] std::unique_ptr<SQLite::Database> lend();
-    void give_back(std::unique_ptr<SQLite::Database> connection);
+    void begin_batch();
+    static std::optional<Error> run_alone(Records& records, Task& task);
+    [[nodiscard]] std::optional<Error> read_on_one(const std::function<void(Records&)>& work);
+    [[nodiscard]] std::unique_ptr<Records> lend();
+    void give_back(std::unique_ptr<Records> connection);
 
-    std::filesystem::path file_;
-    std::unique_ptr<SQLite::Database> writer_;
+    std::unique_ptr<RecordsEngine> engine_;
+    std::unique_ptr<Records> writer_;
+    bool hold_photos_;
     std::mutex mutex_;
     std::condition_variable wake_;
     std::deque<Task> tasks_;
     bool ending_ = false;
     std::mutex readers_mutex_;
-    std::vector<std::unique_ptr<SQLite::Database>> readers_;
+    std::vector<std::unique_ptr<Records>> readers_;
     std::thread thread_;
 };
 

@@ -7,16 +7,16 @@ namespace truehang::workroom {
 
 namespace {
 
-PairedDevice device_of(SQLite::Statement& row) {
+PairedDevice device_of(Query& row) {
     PairedDevice device;
-    device.id = row.getColumn(0).getString();
-    device.name = row.getColumn(1).getString();
-    device.paired_at = row.getColumn(2).getString();
-    if (!row.getColumn(3).isNull()) {
-        device.last_seen = sync::Time(std::chrono::milliseconds(row.getColumn(3).getInt64()));
+    device.id = row.text(0);
+    device.name = row.text(1);
+    device.paired_at = row.text(2);
+    if (!row.is_null(3)) {
+        device.last_seen = sync::Time(std::chrono::milliseconds(row.number(3)));
     }
-    device.revoked_at = row.getColumn(4).isNull() ? "" : row.getColumn(4).getString();
-    device.surveys = row.getColumn(5).getInt64();
+    device.revoked_at = row.is_null(4) ? "" : row.text(4);
+    device.surveys = row.number(5);
     return device;
 }
 
@@ -24,13 +24,13 @@ PairedDevice device_of(SQLite::Statement& row) {
 
 Result<std::vector<PairedDevice>> DeviceShelf::all() const {
     return archive_.database().read<std::vector<PairedDevice>>(
-        [](SQLite::Database& database) -> Result<std::vector<PairedDevice>> {
-            SQLite::Statement query(database,
-                                    "SELECT id, name, paired_at, last_seen_ms, revoked_at, (SELECT count(DISTINCT "
-                                    "r.survey) FROM revision AS r WHERE r.device = d.id) FROM device AS d "
-                                    "ORDER BY revoked_at IS NOT NULL, paired_at, id");
+        [](Records& records) -> Result<std::vector<PairedDevice>> {
+            Query query(records,
+                        "SELECT id, name, paired_at, last_seen_ms, revoked_at, (SELECT count(DISTINCT "
+                        "r.survey) FROM revision AS r WHERE r.device = d.id) FROM device AS d "
+                        "ORDER BY revoked_at IS NOT NULL, paired_at, id");
             std::vector<PairedDevice> devices;
-            while (query.executeStep()) {
+            while (query.step()) {
                 devices.push_back(device_of(query));
             }
             return devices;
@@ -39,17 +39,16 @@ Result<std::vector<PairedDevice>> DeviceShelf::all() const {
 
 Result<bool> DeviceShelf::revoke(const std::string& id) const {
     const auto now = sync::write_time(archive_.clock()());
-    return archive_.database().write_and_wait<bool>([&](SQLite::Database& database) -> Result<bool> {
-        SQLite::Statement update(database, "UPDATE device SET revoked_at = ? WHERE id = ? AND revoked_at IS NULL");
+    return archive_.database().write_and_wait<bool>([&](Records& records) -> Result<bool> {
+        Query update(records, "UPDATE device SET revoked_at = ? WHERE id = ? AND revoked_at IS NULL");
         update.bind(1, now);
         update.bind(2, id);
         if (update.exec() == 1) {
             return true;
         }
-        SQLite::Statement query(database, "SELECT 1 FROM device WHERE id = ?");
+        Query query(records, "SELECT 1 FROM device WHERE id = ?");
         query.bind(1, id);
-        return query.executeStep() ? Result<bool>(false)
-                                   : Error{ErrorCode::missing, id, "There is no such device here."};
+        return query.step() ? Result<bool>(false) : Error{ErrorCode::missing, id, "There is no such device here."};
     });
 }
 

@@ -16,32 +16,31 @@ constexpr std::size_t digest_length = 64;
 
 bool is_digit(char c) { return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'f'); }
 
-bool has(SQLite::Database& database, const char* query, const std::string& key) {
-    SQLite::Statement statement(database, query);
+bool has(Records& records, const char* query, const std::string& key) {
+    Query statement(records, query);
     statement.bind(1, key);
-    return statement.executeStep();
+    return statement.step();
 }
 
 }  // namespace
 
 Result<std::vector<ErasedSurvey>> erased_surveys(Archive& archive) {
     return archive.database().read<std::vector<ErasedSurvey>>(
-        [](SQLite::Database& database) -> Result<std::vector<ErasedSurvey>> {
-            SQLite::Statement query(database,
-                                    "SELECT survey, erased_at, erased_by, revisions, rolls, photos FROM erased "
-                                    "ORDER BY erased_at DESC, survey");
+        [](Records& records) -> Result<std::vector<ErasedSurvey>> {
+            Query query(records,
+                        "SELECT survey, erased_at, erased_by, revisions, rolls, photos FROM erased "
+                        "ORDER BY erased_at DESC, survey");
             std::vector<ErasedSurvey> erased;
-            while (query.executeStep()) {
-                erased.push_back({query.getColumn(0).getString(), query.getColumn(1).getString(),
-                                  query.getColumn(2).getString(), query.getColumn(3).getInt64(),
-                                  query.getColumn(4).getInt64(), query.getColumn(5).getInt64()});
+            while (query.step()) {
+                erased.push_back(
+                    {query.text(0), query.text(1), query.text(2), query.number(3), query.number(4), query.number(5)});
             }
             return erased;
         });
 }
 
-bool is_erased(SQLite::Database& database, const std::string& survey) {
-    return has(database, "SELECT 1 FROM erased WHERE survey = ?", survey);
+bool is_erased(Records& records, const std::string& survey) {
+    return has(records, "SELECT 1 FROM erased WHERE survey = ?", survey);
 }
 
 Error erased_error(std::string_view what) {
@@ -66,11 +65,11 @@ std::vector<std::string> digests_in(std::string_view document) {
     return digests;
 }
 
-void take_photos_again(SQLite::Database& database, std::string_view document) {
-    if (!SQLite::Statement(database, "SELECT 1 FROM erased_photo LIMIT 1").executeStep()) {
+void take_photos_again(Records& records, std::string_view document) {
+    if (!Query(records, "SELECT 1 FROM erased_photo LIMIT 1").step()) {
         return;
     }
-    SQLite::Statement again(database, "DELETE FROM erased_photo WHERE sha256 = ?");
+    Query again(records, "DELETE FROM erased_photo WHERE sha256 = ?");
     for (const auto& digest : digests_in(document)) {
         again.reset();
         again.bind(1, digest);
@@ -78,10 +77,9 @@ void take_photos_again(SQLite::Database& database, std::string_view document) {
     }
 }
 
-std::optional<Error> why_not_record(SQLite::Database& database, const std::string& sha256,
-                                    const std::filesystem::path& file) {
+std::optional<Error> why_not_record(Records& records, const std::string& sha256, const std::filesystem::path& file) {
     std::error_code ignored;
-    if (has(database, "SELECT 1 FROM erased_photo WHERE sha256 = ?", sha256)) {
+    if (has(records, "SELECT 1 FROM erased_photo WHERE sha256 = ?", sha256)) {
         std::filesystem::remove(file, ignored);
         return erased_error("This photo");
     }

@@ -2,8 +2,7 @@
 #pragma once
 
 #include "units/result.h"
-
-#include <SQLiteCpp/SQLiteCpp.h>
+#include "workroom/records/records.h"
 
 #include <filesystem>
 #include <optional>
@@ -29,7 +28,7 @@ struct ErasedSurvey {
 /// The one that was erased last first.
 [[nodiscard]] Result<std::vector<ErasedSurvey>> erased_surveys(Archive& archive);
 
-[[nodiscard]] bool is_erased(SQLite::Database& database, const std::string& survey);
+[[nodiscard]] bool is_erased(Records& records, const std::string& survey);
 
 /// That a survey, or a photo, was erased and isn't taken.
 [[nodiscard]] Error erased_error(std::string_view what);
@@ -39,11 +38,11 @@ struct ErasedSurvey {
 [[nodiscard]] std::vector<std::string> digests_in(std::string_view document);
 
 /// A survey that names a photo which was erased with another: from now on it is taken.
-void take_photos_again(SQLite::Database& database, std::string_view document);
+void take_photos_again(Records& records, std::string_view document);
 
 /// Why a photo that stands in its place mustn't be recorded, or nothing: it was erased (its file is taken away), or its
 /// file was taken away meanwhile (`busy`: to be sent again).
-[[nodiscard]] std::optional<Error> why_not_record(SQLite::Database& database, const std::string& sha256,
+[[nodiscard]] std::optional<Error> why_not_record(Records& records, const std::string& sha256,
                                                   const std::filesystem::path& file);
 
 }  // namespace truehang::workroom

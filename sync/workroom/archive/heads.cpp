@@ -7,6 +7,8 @@
 #include "units/folded.h"
 #include "workroom/archive/archive.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 
@@ -34,12 +36,12 @@ std::vector<std::string> words_of(const HeadText& text) {
     return words;
 }
 
-void replace_rows(SQLite::Database& database, const std::string& table, const std::string& column,
-                  const std::string& survey, const std::vector<std::string>& values) {
-    SQLite::Statement clear(database, "DELETE FROM " + table + " WHERE survey = ?");
+void replace_rows(Records& records, const std::string& table, const std::string& column, const std::string& survey,
+                  const std::vector<std::string>& values) {
+    Query clear(records, "DELETE FROM " + table + " WHERE survey = ?");
     clear.bind(1, survey);
     clear.exec();
-    SQLite::Statement insert(database, "INSERT INTO " + table + "(survey, " + column + ") VALUES(?, ?)");
+    Query insert(records, "INSERT INTO " + table + "(survey, " + column + ") VALUES(?, ?)");
     for (const auto& value : values) {
         insert.reset();
         insert.bind(1, survey);
@@ -48,10 +50,13 @@ void replace_rows(SQLite::Database& database, const std::string& table, const st
     }
 }
 
-void put_head(SQLite::Database& database, const sync::SurveyReceipt& receipt, long long change, const HeadText& text) {
-    SQLite::Statement put(database,
-                          "INSERT OR REPLACE INTO head(survey, change, revision, received_at, title, client, address, "
-                          "measured_at, windows) VALUES(?, ?, ?, ?, ?, ?, ?, ?, ?)");
+void put_head(Records& records, const sync::SurveyReceipt& receipt, long long change, const HeadText& text) {
+    Query put(records,
+              "INSERT INTO head(survey, change, revision, received_at, title, client, address, measured_at, windows)"
+              " VALUES(?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT(survey) DO UPDATE SET change = excluded.change,"
+              " revision = excluded.revision, received_at = excluded.received_at, title = excluded.title,"
+              " client = excluded.client, address = excluded.address, measured_at = excluded.measured_at,"
+              " windows = excluded.windows");
     put.bind(1, receipt.id);
     put.bind(2, static_cast<std::int64_t>(change));
     put.bind(3, static_cast<std::int64_t>(receipt.revision));
@@ -62,32 +67,31 @@ void put_head(SQLite::Database& database, const sync::SurveyReceipt& receipt, lo
     put.bind(8, text.measured_at);
     put.bind(9, static_cast<std::int64_t>(text.windows));
     put.exec();
-    replace_rows(database, "head_word", "word", receipt.id, words_of(text));
-    replace_rows(database, "photo_named", "sha256", receipt.id, text.photos);
+    replace_rows(records, "head_word", "word", receipt.id, words_of(text));
+    replace_rows(records, "photo_named", "sha256", receipt.id, text.photos);
 }
 
-/// The condition that word number `at` sets. The first leads to the surveys by the words' own order; of those the
-/// others are asked for one by one.
+/// The condition that word number `at` sets, bound at 2 at + 3 and, with its end, at 2 at + 4. The first leads to the
+/// surveys by the words' own order; of those the others are asked for one by one.
 std::string found_by(std::size_t at) {
-    const auto number = std::to_string(at + 3);
-    const auto begins = "word >= ?" + number + " AND word < ?" + number + " || char(1114111)";
+    const auto begins = fmt::format("word >= ?{} AND word < ?{}", 2 * at + 3, 2 * at + 4);
     return at == 0 ? " AND survey IN (SELECT survey FROM head_word WHERE " + begins + ")"
                    : " AND EXISTS (SELECT 1 FROM head_word AS w WHERE w.survey = head.survey AND " + begins + ")";
 }
 
-Head head_of(SQLite::Statement& row) {
+Head head_of(Query& row) {
     Head head;
-    head.survey = row.getColumn(0).getString();
-    head.change = row.getColumn(1).getInt64();
-    head.revision = row.getColumn(2).getInt64();
-    head.received_at = row.getColumn(3).getString();
-    head.title = row.getColumn(4).getString();
-    head.client = row.getColumn(5).getString();
-    head.address = row.getColumn(6).getString();
-    head.measured_at = row.getColumn(7).getString();
-    head.windows = static_cast<std::size_t>(row.getColumn(8).getInt64());
-    head.photos = static_cast<std::size_t>(row.getColumn(9).getInt64());
-    head.photos_here = static_cast<std::size_t>(row.getColumn(10).getInt64());
+    head.survey = row.text(0);
+    head.change = row.number(1);
+    head.revision = row.number(2);
+    head.received_at = row.text(3);
+    head.title = row.text(4);
+    head.client = row.text(5);
+    head.address = row.text(6);
+    head.measured_at = row.text(7);
+    head.windows = static_cast<std::size_t>(row.number(8));
+    head.photos = static_cast<std::size_t>(row.number(9));
+    head.photos_here = static_cast<std::size_t>(row.number(10));
     return head;
 }
 
@@ -129,15 +133,17 @@ std::vector<std::string> photos_of(const Survey& survey) {
 Result<HeadsPage> find_heads(Archive& archive, const HeadsAsked& asked) {
     auto words = search_words(asked.words);
     std::ranges::stable_sort(words, std::ranges::greater{}, &std::string::size);  // the longest finds the fewest
-    return archive.database().read<HeadsPage>([&](SQLite::Database& database) -> Result<HeadsPage> {
-        SQLite::Statement query(database, heads_query(words.size()));
+    return archive.database().read<HeadsPage>([&](Records& records) -> Result<HeadsPage> {
+        Query query(records, heads_query(words.size()));
         query.bind(1, static_cast<std::int64_t>(asked.before > 0 ? asked.before : sync::revision_limit));
         query.bind(2, static_cast<std::int64_t>(asked.most + 1));
         for (std::size_t word = 0; word < words.size(); ++word) {
-            query.bind(static_cast<int>(word) + 3, words[word].substr(0, longest_word));
+            const auto beginning = words[word].substr(0, longest_word);
+            query.bind(2 * static_cast<int>(word) + 3, beginning);
+            query.bind(2 * static_cast<int>(word) + 4, end_of_beginning(beginning));
         }
         HeadsPage page;
-        while (query.executeStep()) {
+        while (query.step()) {
             page.heads.push_back(head_of(query));
         }
         page.has_older = page.heads.size() > asked.most;
@@ -147,71 +153,69 @@ Result<HeadsPage> find_heads(Archive& archive, const HeadsAsked& asked) {
 }
 
 Result<std::vector<std::string>> missing_photos(Archive& archive, std::string_view survey) {
-    return archive.database().read<std::vector<std::string>>(
-        [&](SQLite::Database& database) -> Result<std::vector<std::string>> {
-            SQLite::Statement query(database,
-                                    "SELECT sha256 FROM photo_named AS n WHERE survey = ? AND NOT EXISTS"
-                                    " (SELECT 1 FROM photo WHERE photo.sha256 = n.sha256)");
-            query.bind(1, std::string(survey));
-            std::vector<std::string> missing;
-            while (query.executeStep()) {
-                missing.push_back(query.getColumn(0).getString());
-            }
-            return missing;
-        });
+    return archive.database().read<std::vector<std::string>>([&](Records& records) -> Result<std::vector<std::string>> {
+        Query query(records,
+                    "SELECT sha256 FROM photo_named AS n WHERE survey = ? AND NOT EXISTS"
+                    " (SELECT 1 FROM photo WHERE photo.sha256 = n.sha256)");
+        query.bind(1, std::string(survey));
+        std::vector<std::string> missing;
+        while (query.step()) {
+            missing.push_back(query.text(0));
+        }
+        return missing;
+    });
 }
 
-void note_revision(SQLite::Database& database, const sync::SurveyReceipt& receipt, const HeadText& text) {
-    SQLite::Statement change(database, "INSERT INTO change(survey, revision) VALUES(?, ?)");
+void note_revision(Records& records, const sync::SurveyReceipt& receipt, const HeadText& text) {
+    Query change(records, "INSERT INTO change(survey, revision) VALUES(?, ?) RETURNING at");
     change.bind(1, receipt.id);
     change.bind(2, static_cast<std::int64_t>(receipt.revision));
-    change.exec();
-    const auto at = database.getLastInsertRowid();
-    SQLite::Statement later(database, "SELECT 1 FROM head WHERE survey = ? AND revision > ?");
+    change.step();
+    const auto at = change.number(0);
+    Query later(records, "SELECT 1 FROM head WHERE survey = ? AND revision > ?");
     later.bind(1, receipt.id);
     later.bind(2, static_cast<std::int64_t>(receipt.revision));
-    if (later.executeStep()) {
+    if (later.step()) {
         return;
     }
-    put_head(database, receipt, at, text);
+    put_head(records, receipt, at, text);
 }
 
-void forget_head(SQLite::Database& database, const std::string& survey) {
+void forget_head(Records& records, const std::string& survey) {
     for (const auto* table : head_tables) {
-        if (database.tableExists(table)) {
-            SQLite::Statement forget(database, std::string("DELETE FROM ") + table + " WHERE survey = ?");
+        if (records.has_table(table)) {
+            Query forget(records, std::string("DELETE FROM ") + table + " WHERE survey = ?");
             forget.bind(1, survey);
             forget.exec();
         }
     }
 }
 
-void forget_heads(SQLite::Database& database) {
+void forget_heads(Records& records) {
     for (const auto* table : head_tables) {
-        if (database.tableExists(table)) {
-            database.exec(std::string("DELETE FROM ") + table);
+        if (records.has_table(table)) {
+            records.run(std::string("DELETE FROM ") + table);
         }
     }
 }
 
 Result<Done> make_missing_heads(Database& database) {
-    return database.write_and_wait<Done>([](SQLite::Database& writer) -> Result<Done> {
-        writer.exec(
+    return database.write_and_wait<Done>([](Records& writer) -> Result<Done> {
+        writer.run(
             "INSERT INTO change(survey, revision) SELECT survey, revision FROM revision AS r WHERE NOT EXISTS"
-            " (SELECT 1 FROM change AS c WHERE c.survey = r.survey AND c.revision = r.revision) ORDER BY rowid");
-        SQLite::Statement query(writer,
-                                "SELECT r.survey, revision, sha256, received_at, bytes,"
-                                " (SELECT max(at) FROM change WHERE change.survey = r.survey)"
-                                " FROM revision AS r WHERE NOT EXISTS (SELECT 1 FROM head WHERE survey = r.survey) AND"
-                                " revision = (SELECT max(revision) FROM revision WHERE survey = r.survey)");
-        while (query.executeStep()) {
-            const sync::SurveyReceipt receipt{query.getColumn(0).getString(), query.getColumn(1).getInt64(),
-                                              query.getColumn(2).getString(), query.getColumn(3).getString()};
-            auto survey = read_survey(query.getColumn(4).getString());
+            " (SELECT 1 FROM change AS c WHERE c.survey = r.survey AND c.revision = r.revision)"
+            " ORDER BY received_at, survey, revision");
+        Query query(writer,
+                    "SELECT r.survey, revision, sha256, received_at, bytes,"
+                    " (SELECT max(at) FROM change WHERE change.survey = r.survey)"
+                    " FROM revision AS r WHERE NOT EXISTS (SELECT 1 FROM head WHERE survey = r.survey) AND"
+                    " revision = (SELECT max(revision) FROM revision WHERE survey = r.survey)");
+        while (query.step()) {
+            const sync::SurveyReceipt receipt{query.text(0), query.number(1), query.text(2), query.text(3)};
+            auto survey = read_survey(query.text(4));
             Survey unread;
             unread.title = receipt.id;
-            put_head(writer, receipt, query.getColumn(5).getInt64(),
-                     HeadText(survey ? std::move(survey).value() : unread));
+            put_head(writer, receipt, query.number(5), HeadText(survey ? std::move(survey).value() : unread));
         }
         return Done{};
     });

@@ -4,8 +4,7 @@
 #include "protocol/records.h"
 #include "survey/survey.h"
 #include "units/result.h"
-
-#include <SQLiteCpp/SQLiteCpp.h>
+#include "workroom/records/records.h"
 
 #include <cstddef>
 #include <optional>
@@ -62,7 +61,7 @@ struct HeadsPage {
 
 /// Within the transaction that keeps a revision: its place in the order of arrival, and the survey's head where no
 /// later revision is there.
-void note_revision(SQLite::Database& database, const sync::SurveyReceipt& receipt, const HeadText& text);
+void note_revision(Records& records, const sync::SurveyReceipt& receipt, const HeadText& text);
 
 /// Heads of the surveys that have none (those that an earlier version received, or whose head was forgotten), and
 /// places in the order of arrival for revisions that have none.
@@ -70,7 +69,7 @@ void note_revision(SQLite::Database& database, const sync::SurveyReceipt& receip
 
 /// Forgets the head of one survey, or of all, within a transaction: they are made anew when the archive is next opened.
 /// Records of a version that had none stay as they are.
-void forget_head(SQLite::Database& database, const std::string& survey);
-void forget_heads(SQLite::Database& database);
+void forget_head(Records& records, const std::string& survey);
+void forget_heads(Records& records);
 
 }  // namespace truehang::workroom

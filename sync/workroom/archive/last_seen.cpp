@@ -28,11 +28,11 @@ void LastSeen::write_due() {
         }
     }
     database_.write<Done>(
-        [due = std::move(due)](SQLite::Database& database) -> Result<Done> {
+        [due = std::move(due)](Records& records) -> Result<Done> {
             // What another run of the program wrote a moment ago stands.
-            SQLite::Statement update(database,
-                                     "UPDATE device SET last_seen_ms = ?1 WHERE id = ?2 AND (last_seen_ms IS NULL OR "
-                                     "abs(?1 - last_seen_ms) >= ?3)");
+            Query update(records,
+                         "UPDATE device SET last_seen_ms = ?1 WHERE id = ?2 AND (last_seen_ms IS NULL OR "
+                         "abs(?1 - last_seen_ms) >= ?3)");
             for (const auto& [device, at] : due) {
                 update.bind(1, static_cast<std::int64_t>(at.time_since_epoch().count()));
                 update.bind(2, device);

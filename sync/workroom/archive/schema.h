@@ -5,7 +5,7 @@
 
 namespace truehang::workroom {
 
-/// The version that `schema` and all of `later_schemas` make, in SQLite's user_version.
+/// The version that `schema` and all of `later_schemas` make.
 inline constexpr int schema_version = 6;
 
 /// Version 1: everything the workroom receives but the photos' bytes. `bytes` are as they were received; a revision is
@@ -123,6 +123,16 @@ CREATE TABLE photo_named(
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX photo_named_by_digest ON photo_named(sha256);
 )sql"};
+
+/// Photos’ bytes, where the records hold them: pieces in order from 0.
+inline constexpr const char* photo_pieces_schema = R"sql(
+CREATE TABLE IF NOT EXISTS photo_piece(
+    sha256 TEXT NOT NULL,
+    number INTEGER NOT NULL,
+    bytes BLOB NOT NULL,
+    PRIMARY KEY(sha256, number)
+) STRICT, WITHOUT ROWID;
+)sql";
 static_assert(schema_version == 1 + static_cast<int>(later_schemas.size()));
 
 }  // namespace truehang::workroom

@@ -6,6 +6,7 @@
 #include "workroom/archive/disk.h"
 #include "workroom/archive/erasure.h"
 #include "workroom/keeping/kept_folder.h"
+#include "workroom/records/sqlite_records.h"
 
 #include <fcntl.h>
 #include <fmt/format.h>
@@ -54,7 +55,7 @@ public:
         spare_named_by_others(seen);
         {
             SQLite::Transaction all(records_, SQLite::TransactionBehavior::IMMEDIATE);
-            counts_.before = is_erased(records_, erasing_.survey);
+            counts_.before = is_erased(shared_, erasing_.survey);
             if (!counts_.before && count_of(records_, "revision", erasing_.survey) == 0) {
                 return Error{ErrorCode::missing, erasing_.survey, "No such survey is here. Nothing was erased."};
             }
@@ -134,7 +135,7 @@ private:
         mark.bind(5, static_cast<std::int64_t>(counts_.rolls));
         mark.bind(6, static_cast<std::int64_t>(counts_.photos));
         mark.exec();
-        note_erasure(records_, erasing_.survey);
+        note_erasure(shared_, erasing_.survey);
     }
 
     /// With the records locked: nobody can record a photo whose file goes here.
@@ -173,6 +174,7 @@ private:
 
     fs::path folder_;
     SQLite::Database& records_;
+    SqliteRecords shared_{records_};
     const Erasing& erasing_;
     std::set<std::string> photos_;  ///< digests that only this survey names
     std::set<std::string> spared_;

@@ -5,6 +5,7 @@
 #include "workroom/archive/disk.h"
 #include "workroom/archive/heads.h"
 #include "workroom/keeping/salvage.h"
+#include "workroom/records/sqlite_records.h"
 
 #include <SQLiteCpp/Backup.h>
 #include <fcntl.h>
@@ -139,7 +140,8 @@ void drop(SQLite::Database& copy, const Flaw& flaw) {
     };
     if (flaw.of == Flaw::Of::document) {
         with_number("revision");
-        forget_head(copy, flaw.survey);
+        SqliteRecords records(copy);
+        forget_head(records, flaw.survey);
     } else if (flaw.of == Flaw::Of::rolls) {
         with_number("version");
     } else if (flaw.of == Flaw::Of::photo) {
@@ -189,7 +191,8 @@ Result<Copied> FolderCopy::fill_with_what_reads(KeptFolder& from) {
         {
             SQLite::Database copy((part_ / records_name).string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
             salvage(from.records(), copy);
-            forget_heads(copy);
+            SqliteRecords records(copy);
+            forget_heads(records);
         }
         return fill_rest(from);
     });
@@ -198,7 +201,8 @@ Result<Copied> FolderCopy::fill_with_what_reads(KeptFolder& from) {
 Result<Copied> FolderCopy::fill_rest(KeptFolder& from) {
     Copied copied;
     SQLite::Database listed((part_ / records_name).string(), SQLite::OPEN_READWRITE);
-    become_another_instance(listed);
+    SqliteRecords records(listed);
+    become_another_instance(records);
     copied.documents = count_of(listed, "revision");
     if (auto done = PhotoCopy(from, part_ / "photos").run(listed, copied); !done) {
         return done.error();

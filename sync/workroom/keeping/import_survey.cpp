@@ -214,7 +214,7 @@ private:
             }
         }
         const auto erased = archive_.database().read<bool>(
-            [this](SQLite::Database& database) -> Result<bool> { return is_erased(database, read_.survey); });
+            [this](Records& records) -> Result<bool> { return is_erased(records, read_.survey); });
         if (!erased || *erased) {
             return erased ? Error{ErrorCode::conflict, read_.survey, erased_error("This survey").text} : erased.error();
         }
@@ -243,10 +243,11 @@ private:
     }
 
     Result<Done> enter_device() {
-        return archive_.database().write_and_wait<Done>([this](SQLite::Database& database) -> Result<Done> {
+        return archive_.database().write_and_wait<Done>([this](Records& records) -> Result<Done> {
             // No token has an empty digest: nobody can send in this name.
-            SQLite::Statement insert(
-                database, "INSERT OR IGNORE INTO device(id, name, token_sha256, paired_at) VALUES(?, ?, '', ?)");
+            Query insert(records,
+                         "INSERT INTO device(id, name, token_sha256, paired_at) VALUES(?, ?, '', ?)"
+                         " ON CONFLICT(id) DO NOTHING");
             insert.bind(1, device);
             insert.bind(2, device);
             insert.bind(3, sync::write_time(archive_.clock()()));

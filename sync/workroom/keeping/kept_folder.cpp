@@ -5,6 +5,7 @@
 #include "workroom/archive/database.h"
 #include "workroom/archive/disk.h"
 #include "workroom/archive/schema.h"
+#include "workroom/records/sqlite_records.h"
 
 #include <fcntl.h>
 #include <unistd.h>

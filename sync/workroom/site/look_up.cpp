@@ -6,12 +6,12 @@
 #include "protocol/digest.h"
 #include "protocol/limits.h"
 #include "workroom/archive/changes.h"
+#include "workroom/archive/photo_pieces.h"
 #include "workroom/archive/rules_shelf.h"
 #include "workroom/site/replies.h"
 #include "workroom/site/rules_page.h"
 
 #include <algorithm>
-#include <array>
 #include <charconv>
 #include <fstream>
 
@@ -41,6 +41,25 @@ std::string media_type_of(std::string_view bytes) {
                : "application/octet-stream";
 }
 
+/// Puts the photo’s file, or its bytes where the records hold them, into `response`: the first bytes of it.
+Result<std::string> begin_photo(Archive& archive, const std::string& sha256, Response& response) {
+    static constexpr std::size_t enough = 16;
+    if (archive.database().hold_photos()) {
+        auto bytes = photo_bytes(archive, sha256);
+        if (!bytes) {
+            return bytes.error();
+        }
+        response.body = std::move(bytes).value();
+        return response.body.substr(0, enough);
+    }
+    response.file = archive.photo_file(sha256);
+    std::string start(enough, '\0');
+    std::ifstream file(response.file, std::ios::binary);
+    file.read(start.data(), static_cast<std::streamsize>(start.size()));
+    start.resize(static_cast<std::size_t>(file.gcount()));
+    return start;
+}
+
 Response photo_reply(Archive& archive, const Place& place, const RequestHead& head) {
     const auto photo = archive.photo(place.sha256);
     if (!photo) {
@@ -50,21 +69,22 @@ Response photo_reply(Archive& archive, const Place& place, const RequestHead& he
         return not_there();
     }
     Response response;
-    response.file = archive.photo_file(place.sha256);
-    std::array<char, 16> start{};
-    std::ifstream file(response.file, std::ios::binary);
-    file.read(start.data(), start.size());
-    if (file.gcount() == 0 && (*photo)->bytes > 0) {
-        return error_reply({ErrorCode::damaged, "photos", "A photo’s file isn’t where it was put."});
+    const auto start = begin_photo(archive, place.sha256, response);
+    if (!start) {
+        return error_reply(start.error());
+    }
+    if (start->empty() && (*photo)->bytes > 0) {
+        return error_reply({ErrorCode::damaged, "photos", "A photo’s bytes aren’t where they were put."});
     }
     const auto digest = sync::sha256_from_hex(place.sha256).value_or(sync::Sha256{});
-    response.headers = {{"Content-Type", media_type_of({start.data(), static_cast<std::size_t>(file.gcount())})},
+    response.headers = {{"Content-Type", media_type_of(*start)},
                         {std::string(sync::repr_digest_header), sync::digest_field(digest)},
                         {std::string(sync::received_at_header), (*photo)->received_at},
                         {"Cache-Control", "private, max-age=86400"},
                         {"X-Content-Type-Options", "nosniff"}};
     if (head.method == "HEAD") {
         response.file.clear();
+        response.body.clear();
         response.content_length = static_cast<std::uint64_t>((*photo)->bytes);
     }
     return response;

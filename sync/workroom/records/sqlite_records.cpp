@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "workroom/records/sqlite_records.h"
+
+#include "workroom/archive/schema.h"
+
+#include <sqlite3.h>
+
+namespace truehang::workroom {
+
+namespace {
+
+constexpr int busy_ms = 5000;
+
+class SqliteRows final : public Rows {
+public:
+    SqliteRows(SQLite::Database& database, const std::string& sql) : statement_(database, sql) {}
+
+    void bind(int place, std::int64_t number) override { statement_.bind(place, number); }
+    void bind(int place, std::string_view text) override { statement_.bind(place, std::string(text)); }
+    void bind_bytes(int place, std::string_view bytes) override {
+        statement_.bind(place, bytes.data(), static_cast<int>(bytes.size()));
+    }
+    bool step() override { return statement_.executeStep(); }
+    long long exec() override { return statement_.exec(); }
+    void reset() override { statement_.reset(); }
+    [[nodiscard]] bool is_null(int column) const override { return statement_.isColumnNull(column); }
+    [[nodiscard]] std::int64_t number(int column) const override { return at(column).getInt64(); }
+    [[nodiscard]] std::string text(int column) const override { return at(column).getString(); }
+
+private:
+    [[nodiscard]] SQLite::Column at(int column) const { return statement_.getColumn(column); }
+
+    mutable SQLite::Statement statement_;
+};
+
+}  // namespace
+
+Error error_of(const SQLite::Exception& thrown) {
+    switch (thrown.getErrorCode()) {
+        case SQLITE_FULL:
+            return {ErrorCode::full, "workroom.sqlite", "There is no room left on the disk."};
+        case SQLITE_BUSY:
+        case SQLITE_LOCKED:
+            return {ErrorCode::busy, "workroom.sqlite", "Another process holds the workroom’s records."};
+        case SQLITE_CORRUPT:
+        case SQLITE_NOTADB:
+            return {ErrorCode::damaged, "workroom.sqlite", "The workroom’s records are damaged; bring back a copy."};
+        default:
+            return {ErrorCode::io, "workroom.sqlite", thrown.what()};
+    }
+}
+
+std::unique_ptr<Rows> SqliteRecords::prepare(const std::string& sql) {
+    return std::make_unique<SqliteRows>(database_, sql);
+}
+
+std::unique_ptr<Records> SqliteEngine::connect_to_write() {
+    auto database =
+        std::make_unique<SQLite::Database>(file_.string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, busy_ms);
+    if (database->execAndGet("PRAGMA user_version").getInt() <= schema_version) {
+        database->exec("PRAGMA journal_mode = WAL");
+        database->exec("PRAGMA synchronous = FULL");
+        database->exec("PRAGMA foreign_keys = ON");
+        database->exec("PRAGMA secure_delete = ON");
+    }
+    return std::make_unique<SqliteRecords>(std::move(database));
+}
+
+std::unique_ptr<Records> SqliteEngine::connect_to_read() {
+    return std::make_unique<SqliteRecords>(
+        std::make_unique<SQLite::Database>(file_.string(), SQLite::OPEN_READONLY, busy_ms));
+}
+
+bool SqliteRecords::in_transaction() const { return sqlite3_get_autocommit(database_.getHandle()) == 0; }
+
+}  // namespace truehang::workroom

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "workroom/records/records.h"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+
+#include <filesystem>
+
+namespace truehang::workroom {
+
+/// What a failed statement means: `full`, `busy`, `damaged`, else `io`.
+[[nodiscard]] Error error_of(const SQLite::Exception& thrown);
+
+/// Records in one SQLite file. Its exceptions are SQLiteCpp's own.
+class SqliteRecords final : public Records {
+public:
+    /// Of a connection that another holds open for as long.
+    explicit SqliteRecords(SQLite::Database& database) : database_(database) {}
+    explicit SqliteRecords(std::unique_ptr<SQLite::Database> own) : own_(std::move(own)), database_(*own_) {}
+
+    [[nodiscard]] std::unique_ptr<Rows> prepare(const std::string& sql) override;
+    void run(const std::string& sql) override { database_.exec(sql); }
+    void begin_writing() override { database_.exec("BEGIN IMMEDIATE"); }
+    void begin_reading() override { database_.exec("BEGIN"); }
+    [[nodiscard]] bool in_transaction() const override;
+    [[nodiscard]] bool has_table(const std::string& name) override { return database_.tableExists(name); }
+    /// The engine’s own handle, for what only it can tell.
+    [[nodiscard]] sqlite3* handle() const { return database_.getHandle(); }
+    [[nodiscard]] int version() override { return database_.execAndGet("PRAGMA user_version").getInt(); }
+    void set_version(int version) override { database_.exec("PRAGMA user_version = " + std::to_string(version)); }
+
+private:
+    std::unique_ptr<SQLite::Database> own_;
+    SQLite::Database& database_;
+};
+
+/// WAL, every commit on the disk before it counts, what is deleted overwritten.
+class SqliteEngine final : public RecordsEngine {
+public:
+    explicit SqliteEngine(std::filesystem::path file) : file_(std::move(file)) {}
+    [[nodiscard]] std::unique_ptr<Records> connect_to_write() override;
+    [[nodiscard]] std::unique_ptr<Records> connect_to_read() override;
+
+private:
+    std::filesystem::path file_;
+};
+
+}  // namespace truehang::workroom
