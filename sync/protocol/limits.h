@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <chrono>
 #include <cstddef>
 #include <string_view>
 
@@ -12,6 +13,11 @@ namespace truehang::sync {
 inline constexpr std::size_t document_limit = std::size_t{4} * 1024 * 1024;
 /// The largest photo, in bytes.
 inline constexpr std::size_t photo_limit = std::size_t{32} * 1024 * 1024;
+/// What a device may have unfinished at once: uploads in pieces, and the bytes that these were begun for.
+inline constexpr std::size_t uploads_at_once = 8;
+inline constexpr long long unfinished_limit = 128LL * 1024 * 1024;
+/// How long an unfinished upload is kept after its last byte.
+inline constexpr std::chrono::hours upload_life{7 * 24};
 /// The largest answer a client reads, in bytes: receipts and problems are small.
 inline constexpr std::size_t answer_limit = std::size_t{1024} * 1024;
 /// The largest body of `POST /pair`, in bytes.

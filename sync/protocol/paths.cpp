@@ -81,6 +81,7 @@ std::string receipt_path(std::string_view survey_id) { return survey_path(survey
 std::string figures_path(std::string_view survey_id) { return survey_path(survey_id, "/figures"); }
 std::string rules_path(long long version) { return "/rules/" + std::to_string(version); }
 std::string photo_path(std::string_view sha256_hex) { return "/photos/" + std::string(sha256_hex); }
+std::string upload_path(std::string_view sha256_hex) { return "/uploads/" + std::string(sha256_hex); }
 
 std::optional<Place> read_path(std::string_view path) {
     Place place;
@@ -106,8 +107,8 @@ std::optional<Place> read_path(std::string_view path) {
         place.revision = version.value_or(0);
         return version ? std::optional(place) : std::nullopt;
     }
-    if (parts.size() == 2 && parts[0] == "photos" && sha256_from_hex(parts[1])) {
-        place.kind = Place::Kind::photo;
+    if (parts.size() == 2 && (parts[0] == "photos" || parts[0] == "uploads") && sha256_from_hex(parts[1])) {
+        place.kind = parts[0] == "photos" ? Place::Kind::photo : Place::Kind::upload;
         place.sha256 = std::string(parts[1]);
         return place;
     }

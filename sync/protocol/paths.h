@@ -21,8 +21,11 @@ inline constexpr std::string_view changes_path = "/changes";
 [[nodiscard]] std::string receipt_path(std::string_view survey_id);
 /// `/surveys/{id}/figures`: GET works the newest revision.
 [[nodiscard]] std::string figures_path(std::string_view survey_id);
-/// `/photos/{sha256}`: PUT stores, HEAD asks, GET fetches.
+/// `/photos/{sha256}`: PUT stores, POST begins an upload in pieces, HEAD asks, GET fetches.
 [[nodiscard]] std::string photo_path(std::string_view sha256_hex);
+/// `/uploads/{sha256}`: HEAD asks how far a photo has come in pieces, PATCH appends, DELETE gives up. It is begun with
+/// POST to the photo's own path.
+[[nodiscard]] std::string upload_path(std::string_view sha256_hex);
 
 /// `/rules`: GET fetches the house rules in use; `/rules/{n}`: one version of them.
 inline constexpr std::string_view rules_path_now = "/rules";
@@ -30,11 +33,11 @@ inline constexpr std::string_view rules_path_now = "/rules";
 
 /// What a path of the protocol names.
 struct Place {
-    enum class Kind { pair, health, revision, receipt, figures, photo, rules, changes };
+    enum class Kind { pair, health, revision, receipt, figures, photo, upload, rules, changes };
     Kind kind = Kind::health;
     std::string survey;      ///< decoded id, of revision, receipt and figures
     long long revision = 0;  ///< of revision: 1 to `revision_limit`; of rules their version, 0 for those in use
-    std::string sha256;      ///< of photo: 64 lower-case hexadecimal digits
+    std::string sha256;      ///< of photo and upload: 64 lower-case hexadecimal digits
 };
 
 /// Reads a path (no query). Nothing where it isn't one of the protocol's: a bad percent-encoding, an id that can't

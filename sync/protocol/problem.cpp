@@ -21,12 +21,14 @@ struct ProblemEntry {
 constexpr auto entries = std::to_array<ProblemEntry>({
     {ProblemKind::malformed_request, 400, "malformed-request", "The request can’t be read"},
     {ProblemKind::digest_mismatch, 400, "digest-mismatch", "The bytes that came aren’t the ones that were sent"},
+    {ProblemKind::inconsistent_length, 400, "inconsistent-upload-length", "The lengths told of an upload differ"},
     {ProblemKind::unauthorised, 401, "unauthorised", "This device isn’t known here"},
     {ProblemKind::wrong_code, 403, "wrong-code", "The code doesn’t hold"},
     {ProblemKind::not_there, 404, "not-there", "Nothing is here"},
     {ProblemKind::wrong_method, 405, "wrong-method", "That can’t be done here"},
     {ProblemKind::too_slow, 408, "too-slow", "The request took too long"},
     {ProblemKind::conflict, 409, "conflict", "This revision is here with other content"},
+    {ProblemKind::mismatching_offset, 409, "mismatching-upload-offset", "The upload stands at another byte"},
     {ProblemKind::erased, 410, "erased", "The workroom erased it for good"},
     {ProblemKind::unknown_cursor, 410, "unknown-cursor", "This cursor isn’t known here"},
     {ProblemKind::length_required, 411, "length-required", "The length must be told"},
@@ -34,6 +36,7 @@ constexpr auto entries = std::to_array<ProblemEntry>({
     {ProblemKind::wrong_type, 415, "wrong-type", "A kind of content that isn’t taken here"},
     {ProblemKind::malformed_document, 422, "malformed-document", "The survey document has faults"},
     {ProblemKind::too_many_tries, 429, "too-many-tries", "Too many tries"},
+    {ProblemKind::too_many_uploads, 429, "too-many-uploads", "Too much is unfinished"},
     {ProblemKind::headers_too_large, 431, "headers-too-large", "The headers are too large"},
     {ProblemKind::internal, 500, "internal", "The workroom failed"},
     {ProblemKind::not_understood, 501, "not-understood", "The workroom doesn’t do that"},
@@ -57,6 +60,11 @@ std::string text_at(const Json& json, const char* key) {
     return found != json.end() && found->is_string() ? found->get<std::string>() : std::string();
 }
 
+std::optional<long long> offset_at(const Json& json, const char* key) {
+    const auto found = json.find(key);
+    return found != json.end() && found->is_number_unsigned() ? std::optional(found->get<long long>()) : std::nullopt;
+}
+
 }  // namespace
 
 std::string_view word_of(ProblemKind kind) { return entry_of(kind).word; }
@@ -75,6 +83,12 @@ std::string write_problem(const Problem& problem) {
         }
         json["faults"] = faults;
     }
+    if (problem.expected_offset) {
+        json["expected-offset"] = *problem.expected_offset;
+    }
+    if (problem.provided_offset) {
+        json["provided-offset"] = *problem.provided_offset;
+    }
     return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
@@ -89,7 +103,11 @@ Result<Problem> read_problem(std::string_view json) {
         if (type != std::string(type_prefix) + std::string(entry.word)) {
             continue;
         }
-        Problem problem{entry.kind, text_at(parsed, "detail"), {}};
+        Problem problem{entry.kind,
+                        text_at(parsed, "detail"),
+                        {},
+                        offset_at(parsed, "expected-offset"),
+                        offset_at(parsed, "provided-offset")};
         const auto faults = parsed.find("faults");
         if (faults != parsed.end() && faults->is_array()) {
             for (const auto& fault : *faults) {

@@ -259,7 +259,7 @@ Reply Receiver::ask(const std::string& method, const std::string& path, const Fi
         names_host = names_host || name == "Host";
     }
     head += names_host ? "" : "Host: 127.0.0.1:" + std::to_string(port_) + "\r\n";
-    if (method == "PUT" || method == "POST") {
+    if (method == "PUT" || method == "POST" || method == "PATCH") {
         head += "Content-Length: " + std::to_string(body.size()) + "\r\n";
     }
     Connection connection(port_);

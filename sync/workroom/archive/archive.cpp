@@ -79,7 +79,7 @@ Archive::Archive(std::filesystem::path folder, Clock clock, std::unique_ptr<Data
 Result<std::unique_ptr<Archive>> Archive::open(const std::filesystem::path& folder, Clock clock,
                                                std::string_view database_url) {
     std::error_code error;
-    for (const auto* part : {"incoming", "photos"}) {
+    for (const auto* part : {"incoming", "photos", "uploads"}) {
         std::filesystem::create_directories(folder / part, error);
         if (error) {
             return Error{ErrorCode::io, folder.string(), "The folder can’t be made: " + error.message() + "."};

@@ -74,6 +74,8 @@ public:
     /// Where bytes wait whose digest isn't known yet; emptied when the archive is opened to receive.
     [[nodiscard]] std::filesystem::path incoming_folder() const { return folder_ / "incoming"; }
     void clear_incoming() const;
+    /// Where photos lie that came in part (`UploadShelf`).
+    [[nodiscard]] std::filesystem::path uploads_folder() const { return folder_ / "uploads"; }
 
     /// Writes what is queued and ends the writing; nothing may be asked of the archive afterwards.
     void close() { database_.reset(); }

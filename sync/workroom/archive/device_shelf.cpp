@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/archive/device_shelf.h"
 
+#include "workroom/archive/upload_shelf.h"
+
 #include <algorithm>
 
 namespace truehang::workroom {
@@ -39,7 +41,7 @@ Result<std::vector<PairedDevice>> DeviceShelf::all() const {
 
 Result<bool> DeviceShelf::revoke(const std::string& id) const {
     const auto now = sync::write_time(archive_.clock()());
-    return archive_.database().write_and_wait<bool>([&](Records& records) -> Result<bool> {
+    auto revoked = archive_.database().write_and_wait<bool>([&](Records& records) -> Result<bool> {
         Query update(records, "UPDATE device SET revoked_at = ? WHERE id = ? AND revoked_at IS NULL");
         update.bind(1, now);
         update.bind(2, id);
@@ -50,6 +52,10 @@ Result<bool> DeviceShelf::revoke(const std::string& id) const {
         query.bind(1, id);
         return query.step() ? Result<bool>(false) : Error{ErrorCode::missing, id, "There is no such device here."};
     });
+    if (revoked) {
+        remove_uploads_from(archive_.uploads_folder(), id);
+    }
+    return revoked;
 }
 
 Result<PairedDevice> find_device(const std::vector<PairedDevice>& devices, std::string_view id_or_name) {

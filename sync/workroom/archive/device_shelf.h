@@ -29,8 +29,8 @@ public:
 
     /// All of them: those that may send first, then by when they were paired.
     [[nodiscard]] Result<std::vector<PairedDevice>> all() const;
-    /// From here on the device's token is refused; what it sent stays. True where it held until now, false where it was
-    /// revoked before. `missing` where there is no such device.
+    /// From here on the device's token is refused; what it sent stays, what is unfinished of it goes. True where it
+    /// held until now, false where it was revoked before. `missing` where there is no such device.
     [[nodiscard]] Result<bool> revoke(const std::string& id) const;
 
 private:

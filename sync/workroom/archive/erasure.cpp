@@ -43,6 +43,12 @@ bool is_erased(Records& records, const std::string& survey) {
     return has(records, "SELECT 1 FROM erased WHERE survey = ?", survey);
 }
 
+Result<bool> is_erased_photo(Archive& archive, const std::string& sha256) {
+    return archive.database().read<bool>([&](Records& records) -> Result<bool> {
+        return has(records, "SELECT 1 FROM erased_photo WHERE sha256 = ?", sha256);
+    });
+}
+
 Error erased_error(std::string_view what) {
     return {ErrorCode::missing, std::string(mark),
             fmt::format("{} was erased here for good; it isn’t taken in again.", what)};

@@ -30,6 +30,9 @@ struct ErasedSurvey {
 
 [[nodiscard]] bool is_erased(Records& records, const std::string& survey);
 
+/// Whether a photo was erased, and no survey has named it again since.
+[[nodiscard]] Result<bool> is_erased_photo(Archive& archive, const std::string& sha256);
+
 /// That a survey, or a photo, was erased and isn't taken.
 [[nodiscard]] Error erased_error(std::string_view what);
 [[nodiscard]] bool is_erased_error(const Error& error);

@@ -333,16 +333,17 @@ private:
         std::string piece(std::min<std::size_t>(piece_bytes, admission.body_limit + 1), '\0');
         while (!parser.is_done()) {
             const auto filled = co_await fill(parser, piece, started, taken);
-            if (!filled) {
-                body_failed(incoming);
-                co_return;
-            }
-            taken += *filled;
+            taken += filled;
             if (taken > admission.body_limit) {
                 refuse(incoming, too_large());
                 co_return;
             }
-            if (!co_await hand_over(incoming.request, std::string_view(piece.data(), *filled))) {
+            const bool went_on = co_await hand_over(incoming.request, std::string_view(piece.data(), filled));
+            if (body_error_) {
+                body_failed(incoming);
+                co_return;
+            }
+            if (!went_on) {
                 break;
             }
         }
@@ -350,9 +351,10 @@ private:
         incoming.end = Incoming::End::complete;
     }
 
-    /// Fills `piece` as far as the body goes, in time; nothing where it failed, with `body_error_` set.
-    asio::awaitable<std::optional<std::size_t>> fill(Parser& parser, std::string& piece, Clock::time_point started,
-                                                     std::uint64_t taken) {
+    /// Fills `piece` as far as the body goes, in time; where it fails `body_error_` is set, and what came before is
+    /// there.
+    asio::awaitable<std::size_t> fill(Parser& parser, std::string& piece, Clock::time_point started,
+                                      std::uint64_t taken) {
         std::size_t filled = 0;
         while (filled < piece.size() && !parser.is_done()) {
             const auto allowed =
@@ -368,7 +370,7 @@ private:
             co_await bhttp::async_read_some(stream_, buffer_, parser, into(error));
             if (error && error != bhttp::error::need_buffer) {
                 body_error_ = error;
-                co_return std::nullopt;
+                break;
             }
             filled = piece.size() - body.size;
         }
@@ -408,7 +410,9 @@ private:
             file.open(response.file, std::ios::binary);
             length = std::filesystem::file_size(response.file);
         }
-        message.content_length(length);
+        if (response.status != 204) {
+            message.content_length(length);
+        }
         if (!head_only) {
             message.body() = std::move(response.body);
         }

@@ -5,6 +5,7 @@
 #include "workroom/archive/changes.h"
 #include "workroom/archive/disk.h"
 #include "workroom/archive/erasure.h"
+#include "workroom/archive/upload_shelf.h"
 #include "workroom/keeping/kept_folder.h"
 #include "workroom/records/sqlite_records.h"
 
@@ -148,7 +149,8 @@ private:
         while (query.executeStep()) {
             const auto sha256 = query.getColumn(0).getString();
             const auto file = folder_ / "photos" / sha256.substr(0, 2) / sha256;
-            if (fs::remove(file) && !sync_folder(file.parent_path())) {
+            const bool gone = remove_uploads_of(folder_ / "uploads", sha256);
+            if ((fs::remove(file) && !sync_folder(file.parent_path())) || !gone) {
                 throw fs::filesystem_error("", file, std::error_code(errno, std::system_category()));
             }
         }

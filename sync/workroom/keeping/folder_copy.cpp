@@ -26,9 +26,9 @@ namespace fs = std::filesystem;
 namespace {
 
 /// What a copy makes itself, or isn't to have: the records and what stands beside them while they are in use, photos,
-/// what is on its way in, the mark of whoever serves.
+/// what is on its way in (in pieces too: phones still have it), the mark of whoever serves.
 bool copied_otherwise(const std::string& name) {
-    static constexpr std::array<std::string_view, 3> others{"photos", "incoming", "serving"};
+    static constexpr std::array<std::string_view, 4> others{"photos", "incoming", "uploads", "serving"};
     return name.starts_with(records_name) || std::ranges::find(others, name) != others.end();
 }
 

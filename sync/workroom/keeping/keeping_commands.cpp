@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/keeping/keeping_commands.h"
 
+#include "workroom/archive/upload_shelf.h"
 #include "workroom/keeping/erase.h"
 #include "workroom/keeping/export_survey.h"
 #include "workroom/keeping/folder_copy.h"
@@ -58,6 +59,11 @@ int verify(const KeepingOptions& options) {
     for (const auto& file : looked->loose) {
         fmt::print("{}: No record tells of it: left by an upload that was cut off, or put there by hand.\n",
                    one_line(file));
+    }
+    if (const auto unfinished = unfinished_in(folder->folder() / "uploads"); unfinished.uploads > 0) {
+        fmt::print("{}: {} of photos ({:.1f} MB), passed over: their digest is asked when they are whole.\n",
+                   options.data, count_text(unfinished.uploads, "unfinished upload", "unfinished uploads"),
+                   static_cast<double>(unfinished.bytes) / 1e6);
     }
     fmt::print("{}: {}: {}.\n", options.data, amounts(*looked),
                looked->flaws.empty() ? "all whole" : count_text(looked->flaws.size(), "fault", "faults"));

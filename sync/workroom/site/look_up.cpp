@@ -190,6 +190,7 @@ Response look_up(Archive& archive, const Place& place, const RequestHead& head) 
             return rules_reply(archive, place);
         case Kind::changes:
             return changes_reply(archive, head);
+        case Kind::upload:
         case Kind::pair:
         case Kind::health:
             break;

@@ -131,7 +131,7 @@ std::optional<Response> digest_trouble(const RequestHead& head, const sync::Sha2
 }  // namespace
 
 Reception::Reception(Archive& archive, Access& access, ReceptionOptions options)
-    : archive_(archive), access_(access), options_(std::move(options)), bench_(archive) {}
+    : archive_(archive), access_(access), options_(std::move(options)), bench_(archive), uploads_(archive) {}
 
 bool Reception::end_planning(std::chrono::milliseconds time) { return bench_.end(time); }
 
@@ -225,6 +225,9 @@ Admission Reception::admit_place(const Place& place, const RequestHead& head) {
                    ? take_at_most(sync::pair_limit)
                    : refuse(problem_reply(ProblemKind::wrong_type, "Pairing is asked for in application/json."));
     }
+    if (UploadDesk::takes(place, head)) {
+        return uploads_.admit(place, head, device_of(head));
+    }
     if (head.method == "PUT" && (place.kind == Kind::revision || place.kind == Kind::photo)) {
         return admit_put(place, head);
     }
@@ -278,6 +281,9 @@ void Reception::answer(Request request, Respond answered) {
 void Reception::answer_place(const Place& place, Request request, const Respond& respond) {
     using Kind = Place::Kind;
     const auto& head = request.head;
+    if (UploadDesk::takes(place, head)) {
+        return uploads_.answer(place, request, device_of(head), respond);
+    }
     switch (place.kind) {
         case Kind::pair:
             return respond(answer_pair(request));
@@ -285,6 +291,7 @@ void Reception::answer_place(const Place& place, Request request, const Respond&
             return respond(json_reply(200, R"({"status": "ok"})"));
         case Kind::revision:
         case Kind::photo:
+        case Kind::upload:
             if (head.method == "PUT") {
                 return answer_put(place, std::move(request), respond);
             }

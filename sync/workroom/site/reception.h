@@ -7,6 +7,7 @@
 #include "workroom/http/http_server.h"
 #include "workroom/site/planning_bench.h"
 #include "workroom/site/reach.h"
+#include "workroom/site/upload_desk.h"
 
 #include <chrono>
 #include <optional>
@@ -74,6 +75,7 @@ private:
     Access& access_;
     ReceptionOptions options_;
     PlanningBench bench_;
+    UploadDesk uploads_;
     Reach reach_;
 };
 

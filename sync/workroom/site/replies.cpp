@@ -49,7 +49,11 @@ http::Response file_reply(std::string_view type, std::string_view name, std::str
 }
 
 http::Response problem_reply(ProblemKind kind, std::string detail, std::vector<sync::ProblemFault> faults) {
-    const sync::Problem problem{kind, std::move(detail), std::move(faults)};
+    return problem_reply({kind, std::move(detail), std::move(faults)});
+}
+
+http::Response problem_reply(const sync::Problem& problem) {
+    const auto kind = problem.kind;
     auto response = reply(sync::status_of(kind), sync::problem_type, sync::write_problem(problem));
     if (kind == ProblemKind::unauthorised) {
         response.headers.emplace_back("WWW-Authenticate", "Bearer realm=\"truehang\"");

@@ -20,6 +20,7 @@ namespace truehang::workroom {
 void looks_again(http::Response& page);
 /// A file to keep under a name (letters, digits, dots); it may load nothing.
 [[nodiscard]] http::Response file_reply(std::string_view type, std::string_view name, std::string body);
+[[nodiscard]] http::Response problem_reply(const sync::Problem& problem);
 [[nodiscard]] http::Response problem_reply(sync::ProblemKind kind, std::string detail,
                                            std::vector<sync::ProblemFault> faults = {});
 /// The problem an error of the archive is: 503, 507, 409, 410, else 500. What a person of the workroom needs to know,

@@ -1,0 +1,230 @@
+// SPDX-License-Identifier: Apache-2.0
+// What lies unfinished in the workroom's folder, and what takes it away: age, a person who revokes a device or erases a
+// survey. What each answer is stands in sync/protocol/README.md; that all of it is taken away, in
+// sync/workroom/README.md.
+#include "keeping_folder.h"
+
+#include "protocol/limits.h"
+#include "protocol/paths.h"
+#include "protocol/problem.h"
+#include "protocol/upload.h"
+#include "workroom/archive/upload_shelf.h"
+
+#include <csignal>
+
+using namespace truehang::sync;
+using namespace truehang::sync::test;
+using truehang::ErrorCode;
+using truehang::workroom::remove_uploads_of;
+using truehang::workroom::unfinished_in;
+using truehang::workroom::UnfinishedUploads;
+using truehang::workroom::UploadKey;
+using truehang::workroom::UploadShelf;
+
+namespace fs = std::filesystem;
+
+namespace {
+
+const std::string id = "01924f6a-7c00-7000-8000-0000000000c1";
+const std::string some_digest(64, 'a');
+
+Time now() { return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now()); }
+
+/// A shelf whose clock stands so long after the system's, by which the files are dated.
+struct Shelf {
+    TemporaryFolder folder;
+    std::chrono::milliseconds later{0};
+    UploadShelf shelf{folder.path(), [this] { return now() + later; }};
+
+    [[nodiscard]] bool take(const UploadKey& key, long long offset, std::string_view bytes) {
+        const auto piece = shelf.open_piece(key, offset);
+        return piece && piece->intake && piece->intake->take(bytes) && piece->intake->finish().ok();
+    }
+    [[nodiscard]] long long offset(const UploadKey& key) {
+        const auto state = shelf.look(key);
+        return state && *state ? (*state)->offset : -1;
+    }
+};
+
+/// A served folder with a device that has part of a photo there.
+struct Served {
+    TemporaryFolder folder;
+    fs::path data = folder.path();
+    Receiver receiver{data};
+    std::string token = receiver.pair();
+    std::string photo = photo_of("Marmoreal-Umbrage");
+    std::string digest = digest_of(photo);
+
+    [[nodiscard]] Reply ask(const std::string& method, const std::string& path, Fields fields = {},
+                            std::string_view body = {}) const {
+        fields.emplace_back("Authorization", "Bearer " + token);
+        return receiver.ask(method, path, fields, body);
+    }
+    [[nodiscard]] Reply begin() const {
+        return ask("POST", photo_path(digest),
+                   {{"Upload-Complete", "?0"}, {"Upload-Length", std::to_string(photo.size())}});
+    }
+    [[nodiscard]] Reply piece(std::size_t from, std::size_t count, bool last = false) const {
+        return ask("PATCH", upload_path(digest),
+                   {{"Content-Type", std::string(partial_upload_type)},
+                    {"Upload-Offset", std::to_string(from)},
+                    {"Upload-Complete", write_truth(last)}},
+                   std::string_view(photo).substr(from, count));
+    }
+    void send_part() const {
+        EXPECT_EQ(begin().status, 201);
+        EXPECT_EQ(piece(0, 2000).status, 204);
+    }
+    [[nodiscard]] UnfinishedUploads unfinished() const { return unfinished_in(data / "uploads"); }
+};
+
+ProblemKind problem_of(const Reply& reply) {
+    const auto problem = read_problem(reply.body);
+    EXPECT_TRUE(problem.ok()) << reply.status << " " << reply.body;
+    return problem ? problem->kind : ProblemKind::internal;
+}
+
+}  // namespace
+
+// RFC 9651, 3.3.1 and 3.3.6; other values count as not sent (draft-ietf-httpbis-resumable-upload-12, 4.1).
+TEST(UploadFields, areItemsOfRfc9651) {
+    EXPECT_EQ(read_byte_count("0"), 0);
+    EXPECT_EQ(read_byte_count(" 5000 "), 5000);
+    EXPECT_EQ(read_byte_count("42;a=1"), 42);
+    EXPECT_EQ(read_byte_count("999999999999999"), 999999999999999LL);
+    for (const auto* other : {"", "-1", "1.0", "1e3", "0x10", "1000000000000000", "\"1\"", "1, 2", "?1", "1 2"}) {
+        EXPECT_FALSE(read_byte_count(other)) << other;
+    }
+    EXPECT_EQ(read_truth("?1"), true);
+    EXPECT_EQ(read_truth("?0;a"), false);
+    for (const auto* other : {"", "1", "true", "?2", "? 1", "?1, ?0"}) {
+        EXPECT_FALSE(read_truth(other)) << other;
+    }
+}
+
+TEST(UploadShelf, isSweptSevenDaysAfterItsLastByteAndNotBefore) {
+    Shelf it;
+    const UploadKey key{"one", some_digest};
+    ASSERT_TRUE(it.shelf.begin(key, 10).ok());
+    ASSERT_TRUE(it.take(key, 0, "12345"));
+    // `max-age` is the remaining lifetime in seconds (draft-ietf-httpbis-resumable-upload-12, 4.1.4).
+    it.later = upload_life - std::chrono::minutes(1);
+    it.shelf.sweep();
+    ASSERT_EQ(it.offset(key), 5);
+    EXPECT_LE((*it.shelf.look(key))->left.count(), 60);
+    EXPECT_GT((*it.shelf.look(key))->left.count(), 0);
+    it.later = upload_life + std::chrono::seconds(1);
+    EXPECT_EQ(it.offset(key), -1) << "too old is gone, swept or not";
+    EXPECT_FALSE(it.take(key, 5, "6"));
+    EXPECT_EQ(unfinished_in(it.folder.path()).uploads, 1U);
+    it.shelf.sweep();
+    EXPECT_EQ(unfinished_in(it.folder.path()).uploads, 0U);
+    const auto again = it.shelf.begin(key, 10);
+    ASSERT_TRUE(again.ok());
+    EXPECT_FALSE(again->was_there);
+}
+
+TEST(UploadShelf, aClockThatWasSetBackKeepsIt) {
+    Shelf it;
+    const UploadKey key{"one", some_digest};
+    it.later = -std::chrono::hours(24 * 365);
+    ASSERT_TRUE(it.shelf.begin(key, 10).ok());
+    it.shelf.sweep();
+    EXPECT_EQ(it.offset(key), 0);
+    EXPECT_EQ((*it.shelf.look(key))->left, upload_life);
+}
+
+TEST(UploadShelf, onePieceAtATimeAndAskingEndsIt) {
+    Shelf it;
+    const UploadKey key{"one", some_digest};
+    ASSERT_TRUE(it.shelf.begin(key, 10).ok());
+    const auto first = it.shelf.open_piece(key, 0);
+    ASSERT_TRUE(first && first->intake);
+    const auto second = it.shelf.open_piece(key, 0);
+    ASSERT_TRUE(second.ok());
+    EXPECT_TRUE(second->under_way);
+    EXPECT_FALSE(second->intake);
+    EXPECT_TRUE(it.shelf.open_piece({"two", some_digest}, 0)->state == std::nullopt) << "another device has none";
+    EXPECT_TRUE(first->intake->take("123"));
+    EXPECT_EQ(it.offset(key), 3);
+    EXPECT_FALSE(first->intake->take("456")) << "who asked had given it up";
+    EXPECT_EQ(first->intake->finish().error().code, ErrorCode::conflict);
+    EXPECT_EQ(it.offset(key), 3);
+    EXPECT_TRUE(it.take(key, 3, "4567890"));
+}
+
+TEST(UploadShelf, whatWasTakenAwayAndBegunAnewIsntPutByAnOlderPiece) {
+    Shelf it;
+    const std::string whole = "0123456789";
+    const UploadKey key{"one", digest_of(whole)};
+    ASSERT_TRUE(it.shelf.begin(key, 10).ok());
+    const auto older = it.shelf.open_piece(key, 0);
+    ASSERT_TRUE(older && older->intake && older->intake->take(whole) && older->intake->finish().ok());
+    EXPECT_TRUE(remove_uploads_of(it.folder.path(), key.sha256)) << "as another process erases";
+    ASSERT_TRUE(it.shelf.begin(key, 10).ok());
+    const auto put = older->intake->put(key.sha256, it.folder.path() / "beside", it.folder.path() / "ab" / "place");
+    EXPECT_EQ(put.error().code, ErrorCode::missing);
+    EXPECT_FALSE(fs::exists(it.folder.path() / "beside"));
+    EXPECT_FALSE(fs::exists(it.folder.path() / "ab" / "place"));
+    EXPECT_EQ(it.offset(key), 0);
+}
+
+TEST(Uploads, goWithARevokedDevice) {
+    const Served served;
+    served.send_part();
+    EXPECT_EQ(served.unfinished().bytes, 2000);
+    ASSERT_EQ(workroom({"revoke", "--data", served.data, "A test's phone"}).exit_code, 0);
+    EXPECT_EQ(served.unfinished().uploads, 0U);
+    EXPECT_EQ(problem_of(served.piece(2000, 10)), ProblemKind::unauthorised);
+    EXPECT_EQ(problem_of(served.begin()), ProblemKind::unauthorised);
+}
+
+TEST(Uploads, goWithASurveyThatIsErasedAndArentTakenAgain) {
+    const Served served;
+    ASSERT_EQ(served.receiver.put_survey(served.token, id, 1, survey_with_photo(id, 1, served.photo)).status, 201);
+    served.send_part();
+    ASSERT_EQ(workroom({"erase", "--data", served.data, id}).exit_code, 0);
+    EXPECT_EQ(served.unfinished().uploads, 0U);
+    EXPECT_EQ(problem_of(served.piece(2000, 100)), ProblemKind::not_there);
+    EXPECT_EQ(problem_of(served.begin()), ProblemKind::erased);
+    EXPECT_EQ(served.unfinished().uploads, 0U) << "refused, it leaves nothing behind";
+}
+
+TEST(Uploads, erasedBetweenItsLastByteAndItsEndAreRefusedThere) {
+    const Served served;
+    ASSERT_EQ(served.begin().status, 201);
+    ASSERT_EQ(served.piece(0, served.photo.size()).status, 204);
+    ASSERT_EQ(served.receiver.put_survey(served.token, id, 1, survey_with_photo(id, 1, served.photo)).status, 201);
+    // An erasure that came to see the folder before the upload stood there: only its mark is left.
+    const auto file = *fs::directory_iterator(*fs::directory_iterator(served.data / "uploads"));
+    const auto aside = served.data / "aside";
+    fs::rename(file, aside);
+    ASSERT_EQ(workroom({"erase", "--data", served.data, id}).exit_code, 0);
+    fs::rename(aside, file);
+    EXPECT_EQ(problem_of(served.piece(served.photo.size(), 0, true)), ProblemKind::erased);
+    EXPECT_EQ(served.unfinished().uploads, 0U);
+    EXPECT_FALSE(fs::exists(photo_file(served.data, served.photo)));
+}
+
+TEST(Uploads, arePassedOverByVerifyAndBackupKnowingly) {
+    const Served served;
+    served.send_part();
+    const auto looked = workroom({"verify", "--data", served.data});
+    EXPECT_EQ(looked.exit_code, 0) << looked.out;
+    EXPECT_NE(looked.out.find("1 unfinished upload of photos (0.0 MB), passed over"), std::string::npos) << looked.out;
+    const TemporaryFolder elsewhere;
+    const auto copy = elsewhere.path() / "copy";
+    ASSERT_EQ(workroom({"backup", "--data", served.data, copy}).exit_code, 0);
+    EXPECT_FALSE(fs::exists(copy / "uploads"));
+    EXPECT_EQ(served.piece(2000, served.photo.size() - 2000, true).status, 201) << "it goes on";
+}
+
+TEST(Uploads, ofAPhotoThatAnotherDeviceSentMeanwhileEndWell) {
+    const Served served;
+    served.send_part();
+    EXPECT_EQ(served.receiver.put_photo(served.token, served.digest, served.photo).status, 201);
+    EXPECT_EQ(served.piece(2000, served.photo.size() - 2000, true).status, 200);
+    EXPECT_EQ(served.unfinished().uploads, 0U);
+    EXPECT_EQ(served.ask("GET", photo_path(served.digest)).body, served.photo);
+    EXPECT_EQ(problem_of(served.piece(0, 1)), ProblemKind::not_there);
+}
