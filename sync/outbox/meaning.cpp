@@ -30,12 +30,6 @@ Meaning with_reason(Meaning::Kind kind, std::string why) {
     return meaning;
 }
 
-Meaning nonsense(const Answer& answer) {
-    return with_reason(
-        Meaning::Kind::nonsense,
-        fmt::format("Something answered ({}) that isn’t the workroom. It will be tried again.", answer.status));
-}
-
 Meaning refused(Meaning::Kind kind, std::string why, std::string what_to_do) {
     Meaning meaning = with_reason(kind, why);
     meaning.refusal = {std::move(why), std::move(what_to_do)};
@@ -109,19 +103,6 @@ Meaning of_problem(const Item& item, const Problem& problem, const Answer& answe
     }
 }
 
-/// What any answer means that isn't the success that was hoped for.
-Meaning of_trouble(const Item& item, const Answer& answer) {
-    if (const auto problem = read_problem(answer.content); problem && status_of(problem->kind) == answer.status) {
-        return of_problem(item, *problem, answer);
-    }
-    if (answer.status == 429 || answer.status == 503) {
-        Meaning meaning = with_reason(Meaning::Kind::wait, "The workroom, or something before it, is busy.");
-        meaning.retry_after = retry_after(answer);
-        return meaning;
-    }
-    return nonsense(answer);
-}
-
 std::optional<date::sys_seconds> http_date(std::string_view text) {
     std::istringstream in{std::string(text)};
     in.imbue(std::locale::classic());
@@ -131,6 +112,24 @@ std::optional<date::sys_seconds> http_date(std::string_view text) {
 }
 
 }  // namespace
+
+Meaning meaning_of_nonsense(const Answer& answer) {
+    return with_reason(
+        Meaning::Kind::nonsense,
+        fmt::format("Something answered ({}) that isn’t the workroom. It will be tried again.", answer.status));
+}
+
+Meaning meaning_of_trouble(const Item& item, const Answer& answer) {
+    if (const auto problem = read_problem(answer.content); problem && status_of(problem->kind) == answer.status) {
+        return of_problem(item, *problem, answer);
+    }
+    if (answer.status == 429 || answer.status == 503) {
+        Meaning meaning = with_reason(Meaning::Kind::wait, "The workroom, or something before it, is busy.");
+        meaning.retry_after = retry_after(answer);
+        return meaning;
+    }
+    return meaning_of_nonsense(answer);
+}
 
 std::optional<std::chrono::milliseconds> retry_after(const Answer& answer) {
     const auto field = answer.header("Retry-After");
@@ -152,30 +151,34 @@ std::optional<std::chrono::milliseconds> retry_after(const Answer& answer) {
 
 Meaning meaning_of_send(const Item& item, const Answer& answer) {
     if (answer.status != 200 && answer.status != 201) {
-        return of_trouble(item, answer);
+        return meaning_of_trouble(item, answer);
     }
     if (item.kind == ItemKind::survey) {
         const auto receipt = read_survey_receipt(answer.content);
         const bool this_one = receipt && receipt->id == item.survey && receipt->revision == item.revision &&
                               receipt->sha256 == item.sha256;
-        return this_one ? confirmed(item, receipt->received_at) : nonsense(answer);
+        return this_one ? confirmed(item, receipt->received_at) : meaning_of_nonsense(answer);
     }
     const auto receipt = read_photo_receipt(answer.content);
     const bool this_one = receipt && receipt->sha256 == item.sha256 && receipt->bytes == item.bytes;
-    return this_one ? confirmed(item, receipt->received_at) : nonsense(answer);
+    return this_one ? confirmed(item, receipt->received_at) : meaning_of_nonsense(answer);
+}
+
+Meaning meaning_of_photo_there(const Item& item, const Answer& answer) {
+    const auto digest = read_digest_field(answer.header(repr_digest_header).value_or(""));
+    const auto received_at = answer.header(received_at_header);
+    const bool this_one = digest && *digest && hex(**digest) == item.sha256 && received_at;
+    return this_one ? confirmed(item, std::string(*received_at)) : meaning_of_nonsense(answer);
 }
 
 namespace {
 
 Meaning meaning_of_photo_ask(const Item& item, const Answer& answer) {
     if (answer.status == 200) {
-        const auto digest = read_digest_field(answer.header(repr_digest_header).value_or(""));
-        const auto received_at = answer.header(received_at_header);
-        const bool this_one = digest && *digest && hex(**digest) == item.sha256 && received_at;
-        return this_one ? confirmed(item, std::string(*received_at)) : nonsense(answer);
+        return meaning_of_photo_there(item, answer);
     }
     // An answer to HEAD has no body to say whose it is: anything but a failure is settled by sending.
-    return answer.status < 500 ? with_reason(Meaning::Kind::absent, "") : of_trouble(item, answer);
+    return answer.status < 500 ? with_reason(Meaning::Kind::absent, "") : meaning_of_trouble(item, answer);
 }
 
 }  // namespace
@@ -187,7 +190,7 @@ Meaning meaning_of_ask(const Item& item, const Answer& answer) {
     if (answer.status == 200) {
         const auto there = read_survey_there(answer.content);
         if (!there || there->id != item.survey) {
-            return nonsense(answer);
+            return meaning_of_nonsense(answer);
         }
         for (const auto& receipt : there->revisions) {
             if (receipt.revision == item.revision) {
@@ -200,7 +203,7 @@ Meaning meaning_of_ask(const Item& item, const Answer& answer) {
     if (answer.status == 404 && problem && problem->kind == ProblemKind::not_there) {
         return with_reason(Meaning::Kind::absent, "");
     }
-    return of_trouble(item, answer);
+    return meaning_of_trouble(item, answer);
 }
 
 }  // namespace truehang::sync

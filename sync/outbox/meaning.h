@@ -36,6 +36,13 @@ struct Meaning {
 /// What an answer to the question "what is there?" means for this item.
 [[nodiscard]] Meaning meaning_of_ask(const Item& item, const Answer& answer);
 
+/// What the headers mean by which a workroom says that it has this photo.
+[[nodiscard]] Meaning meaning_of_photo_there(const Item& item, const Answer& answer);
+/// What an answer means for any item that isn't the success that was hoped for.
+[[nodiscard]] Meaning meaning_of_trouble(const Item& item, const Answer& answer);
+/// What an answer means that isn't the workroom's word.
+[[nodiscard]] Meaning meaning_of_nonsense(const Answer& answer);
+
 /// Reads Retry-After (RFC 9110, 10.2.3): seconds, or an HTTP date counted from the answer's own Date, so that this
 /// device's clock doesn't matter. Nothing where it is missing or unreadable.
 [[nodiscard]] std::optional<std::chrono::milliseconds> retry_after(const Answer& answer);

@@ -14,6 +14,8 @@ namespace {
 
 /// How often an item may be refused in a way that a broken wire can cause before it counts as refused.
 constexpr int suspect_limit = 3;
+/// How many answers in a row may leave an upload where it stood before it waits as other failures do.
+constexpr int stall_limit = 4;
 
 /// A survey goes before a photo that failed as often; what failed less goes first, so that no item starves another.
 int rank(const Item& item) { return item.attempts + (item.kind == ItemKind::photo ? 1 : 0); }
@@ -31,12 +33,20 @@ bool before(const Item& a, const Item& b) {
 
 }  // namespace
 
-Outbox::Outbox(OutboxShelf& shelf, Clock clock, Random random, Delays delays)
-    : shelf_(shelf), clock_(std::move(clock)), random_(std::move(random)), delays_(delays) {
+Outbox::Outbox(OutboxShelf& shelf, Clock clock, Random random, Delays delays, Pieces pieces)
+    : shelf_(shelf), clock_(std::move(clock)), random_(std::move(random)), delays_(delays), pieces_(pieces) {
     unpaired();
 }
 
 void Outbox::paired() {
+    link_is_well();
+    for (auto& [key, known] : known_) {  // it may be another workroom
+        known.whole = false;
+        known.offset.reset();
+    }
+}
+
+void Outbox::link_is_well() {
     link_ = {Link::State::quiet, std::nullopt, ""};
     link_failures_ = 0;
 }
@@ -100,31 +110,55 @@ Step Outbox::next() {
         }
     }
     if (chosen != nullptr) {
-        const auto known = known_.find(chosen->key);
         step.wake_at.reset();
-        step.request = request_for(*chosen, known != known_.end() && known->second.ask_first);
+        step.request = request_for(*chosen);
     }
     return step;
 }
 
-Request Outbox::request_for(const Item& item, bool asks) {
-    Request request;
+bool Outbox::in_pieces(const Item& item) const {
+    const auto known = known_.find(item.key);
+    return item.kind == ItemKind::photo && item.bytes > pieces_.above &&
+           (known == known_.end() || !known->second.whole);
+}
+
+Request Outbox::upload_request_for(const Item& item, Way& way) const {
+    const auto known = known_.find(item.key);
+    const bool asks = known != known_.end() && known->second.ask_first;
+    const auto offset = known != known_.end() ? known->second.offset : std::nullopt;
+    way = asks ? Way::ask_upload : offset ? Way::send_piece : Way::begin_upload;
+    switch (way) {
+        case Way::ask_upload:
+            return question_about(item);
+        case Way::send_piece:
+            return piece_of(item, *offset, pieces_.piece);
+        default:
+            return beginning_of(item);
+    }
+}
+
+Request Outbox::request_for(const Item& item) {
+    const auto known = known_.find(item.key);
     const bool survey = item.kind == ItemKind::survey;
-    request.ticket = ++last_ticket_;
-    request.headers = {{"Accept", std::string(json_type)}};
-    if (asks) {
+    Way way = known != known_.end() && known->second.ask_first ? Way::ask : Way::send;
+    Request request;
+    if (in_pieces(item)) {
+        request = upload_request_for(item, way);
+    } else if (way == Way::ask) {
+        request.headers = {{"Accept", std::string(json_type)}};
         request.method = survey ? Method::get : Method::head;
         request.path = survey ? receipt_path(item.survey) : photo_path(item.sha256);
     } else {
         request.method = Method::put;
         request.path = survey ? revision_path(item.survey, item.revision) : photo_path(item.sha256);
-        request.headers.emplace_back("Content-Type", media_type_of(item));
+        request.headers = {{"Accept", std::string(json_type)}, {"Content-Type", media_type_of(item)}};
         if (const auto digest = sha256_from_hex(item.sha256)) {
             request.headers.emplace_back(std::string(content_digest_header), digest_field(*digest));
         }
         request.body_of = item;
     }
-    under_way_ = UnderWay{request.ticket, item, asks};
+    request.ticket = ++last_ticket_;
+    under_way_ = UnderWay{request.ticket, item, way, request.range.value_or(ByteRange{})};
     return request;
 }
 
@@ -133,14 +167,48 @@ void Outbox::answered(long long ticket, const Answer& answer) {
         return;
     }
     const UnderWay sent = *std::exchange(under_way_, std::nullopt);
-    act_on(sent, sent.asks ? meaning_of_ask(sent.item, answer) : meaning_of_send(sent.item, answer));
+    switch (sent.way) {
+        case Way::send:
+            return act_on(sent, meaning_of_send(sent.item, answer));
+        case Way::ask:
+            return act_on(sent, meaning_of_ask(sent.item, answer));
+        case Way::begin_upload:
+            return act_on_upload(sent, meaning_of_beginning(sent.item, answer));
+        case Way::ask_upload:
+            return act_on_upload(sent, meaning_of_question(sent.item, answer));
+        case Way::send_piece:
+            return act_on_upload(sent, meaning_of_piece(sent.item, sent.range, answer));
+    }
+}
+
+void Outbox::act_on_upload(const UnderWay& sent, const UploadMeaning& meaning) {
+    using Kind = UploadMeaning::Kind;
+    if (meaning.kind == Kind::other) {
+        return act_on(sent, meaning.meaning);
+    }
+    auto& known = known_[sent.item.key];
+    link_is_well();
+    const bool came_on = sent.way == Way::ask_upload && known.offset && meaning.offset > *known.offset;
+    const bool forward = meaning.kind == Kind::stands && (meaning.took || came_on);
+    known.stalls = forward ? 0 : known.stalls + 1;
+    known.ask_first = meaning.kind == Kind::ask;
+    known.offset = meaning.kind == Kind::stands ? std::optional(meaning.offset) : std::nullopt;
+    known.whole = meaning.kind == Kind::whole;
+    known.delay_lifted = true;
+    if (!meaning.meaning.why.empty()) {
+        return postpone(sent.item, meaning.meaning.why);
+    }
+    if (known.stalls > stall_limit) {
+        known.stalls = 0;
+        known.offset.reset();
+        postpone(sent.item, "The workroom doesn’t take the photo further. It will be tried again.");
+    }
 }
 
 void Outbox::act_on(const UnderWay& sent, const Meaning& meaning) {
     auto& known = known_[sent.item.key];
     if (meaning.kind != Meaning::Kind::nonsense && meaning.kind != Meaning::Kind::wait) {
-        link_ = {Link::State::quiet, std::nullopt, ""};
-        link_failures_ = 0;
+        link_is_well();
         known.ask_first = false;
     }
     switch (meaning.kind) {
@@ -250,11 +318,13 @@ void Outbox::take_up_again(const std::string& key) { known_.erase(key); }
 Link Outbox::link() const { return link_; }
 
 ItemState Outbox::state_of(const Item& item) const {
-    if (under_way_ && under_way_->item.key == item.key) {
-        return {Standing::on_its_way, "", "", std::nullopt};
-    }
     const auto known = known_.find(item.key);
+    const long long there = known != known_.end() ? known->second.offset.value_or(0) : 0;
+    if (under_way_ && under_way_->item.key == item.key) {
+        return {Standing::on_its_way, "", "", std::nullopt, there};
+    }
     ItemState state = known != known_.end() ? known->second.state : ItemState{};
+    state.bytes_there = there;
     if (state.standing == Standing::waiting && link_.again_at) {
         state.again_at = std::max(state.again_at.value_or(*link_.again_at), *link_.again_at);
     }

@@ -3,6 +3,7 @@
 
 #include "outbox/item.h"
 #include "outbox/meaning.h"
+#include "outbox/pieces.h"
 #include "outbox/wire.h"
 
 #include <cstdint>
@@ -71,6 +72,7 @@ struct ItemState {
     std::string why;         ///< of the last failure, else empty
     std::string what_to_do;  ///< of a refusal, else empty
     std::optional<Time> again_at;
+    long long bytes_there = 0;  ///< of a photo that goes in pieces: how many the workroom said it has
 };
 
 /// The state machine. At most one request is under way. Everything that must outlive the program is on the shelf; what
@@ -80,7 +82,7 @@ public:
     using Clock = std::function<Time()>;
     using Random = std::function<std::uint64_t()>;  ///< 64 uniform random bits
 
-    Outbox(OutboxShelf& shelf, Clock clock, Random random, Delays delays = {});
+    Outbox(OutboxShelf& shelf, Clock clock, Random random, Delays delays = {}, Pieces pieces = {});
 
     /// A token is held: sending may begin (also after `pair_again`). Clears pauses.
     void paired();
@@ -89,7 +91,8 @@ public:
 
     /// What to do now. Order: items that failed least, surveys before photos, oldest first; an item that failed waits
     /// its own time while the others go on. After a PUT that broke off, the next request for that item asks what is
-    /// there instead of sending it again.
+    /// there instead of sending it again. A large photo goes in pieces, and goes on where the workroom says that it
+    /// stands; surveys go between two of them. A workroom that takes no pieces gets it whole.
     [[nodiscard]] Step next();
 
     /// The answer to the request `ticket`. A ticket that isn't under way is ignored.
@@ -111,10 +114,13 @@ public:
     [[nodiscard]] ItemState state_of(const Item& item) const;
 
 private:
+    /// What a request is about.
+    enum class Way { send, ask, begin_upload, ask_upload, send_piece };
     struct UnderWay {
         long long ticket = 0;
         Item item;
-        bool asks = false;
+        Way way = Way::send;
+        ByteRange range;  ///< of `send_piece`
     };
     /// What is known of an item beyond what a snapshot of the shelf may say.
     struct Known {
@@ -122,16 +128,23 @@ private:
         Time not_before{};
         bool delay_lifted = false;
         bool ask_first = false;
-        bool settled = false;  ///< confirmed or refused
+        bool settled = false;             ///< confirmed or refused
+        bool whole = false;               ///< not in pieces, although it is large
+        std::optional<long long> offset;  ///< where its upload stands
+        int stalls = 0;                   ///< answers in a row that brought no byte forward
         ItemState state;
     };
 
     [[nodiscard]] std::vector<Item> pending();
     [[nodiscard]] bool due(const Item& item, Time now) const;
     [[nodiscard]] bool link_waits(Time now) const;
-    [[nodiscard]] Request request_for(const Item& item, bool asks);
+    [[nodiscard]] bool in_pieces(const Item& item) const;
+    [[nodiscard]] Request request_for(const Item& item);
+    [[nodiscard]] Request upload_request_for(const Item& item, Way& way) const;
     [[nodiscard]] std::chrono::milliseconds delay(int failures, std::chrono::milliseconds cap);
     void act_on(const UnderWay& sent, const Meaning& meaning);
+    void act_on_upload(const UnderWay& sent, const UploadMeaning& meaning);
+    void link_is_well();
     void confirm(const Item& item, const Receipt& receipt);
     void refuse(const Item& item, const Refusal& refusal);
     void postpone(const Item& item, const std::string& why);
@@ -142,6 +155,7 @@ private:
     Clock clock_;
     Random random_;
     Delays delays_;
+    Pieces pieces_;
     Link link_;
     long long last_ticket_ = 0;
     int link_failures_ = 0;

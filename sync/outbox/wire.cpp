@@ -20,6 +20,8 @@ std::string_view word_of(Method method) {
             return "PUT";
         case Method::post:
             return "POST";
+        case Method::patch:
+            return "PATCH";
     }
     return "GET";
 }

@@ -14,10 +14,16 @@
 
 namespace truehang::sync {
 
-enum class Method { get, head, put, post };
+enum class Method { get, head, put, post, patch };
 [[nodiscard]] std::string_view word_of(Method method);
 
 using Header = std::pair<std::string, std::string>;
+
+/// A part of an item's bytes.
+struct ByteRange {
+    long long from = 0;
+    long long bytes = 0;
+};
 
 /// One request, complete but for the workroom's address, the token and the bytes of an item.
 struct Request {
@@ -28,6 +34,7 @@ struct Request {
     bool with_token = true;       ///< send `Authorization: Bearer TOKEN`
     std::string content;          ///< the body, where `body_of` is empty
     std::optional<Item> body_of;  ///< the body is the stored bytes of this item (document or photo), Item::bytes long
+    std::optional<ByteRange> range;  ///< of `body_of`: only this part of them
 };
 
 /// What came back. Redirects are not followed: a 3xx is an answer as any other.

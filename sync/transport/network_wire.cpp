@@ -164,6 +164,9 @@ void NetworkWire::send(const QUrl& address, const QByteArray& token, const Reque
         case Method::post:
             reply = network_.post(asked, body);
             break;
+        case Method::patch:
+            reply = network_.sendCustomRequest(asked, "PATCH", body);
+            break;
     }
     const std::chrono::seconds for_body(body.size() / std::max<qint64>(times_.slowest, 1));
     under_way_ = new Exchange(*this, reply, std::move(then), times_.total + for_body);

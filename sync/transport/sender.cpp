@@ -24,6 +24,7 @@ void Sender::go() {
     wake_.stop();
     const Step step = outbox_.next();
     if (!step.request) {
+        held_ = {};
         if (step.wake_at) {
             const auto wait = std::clamp<std::chrono::milliseconds>(
                 *step.wake_at - clock_(), std::chrono::milliseconds(1), std::chrono::hours(24));
@@ -38,20 +39,45 @@ void Sender::go() {
         send(*step.request, QByteArray::fromStdString(step.request->content));
         return;
     }
+    if (step.request->range && held_.sha256 == step.request->body_of->sha256) {
+        send_stored(*step.request, held_.bytes);
+        return;
+    }
     bytes_of_(*step.request->body_of,
               [self = QPointer(this), request = *step.request](const std::optional<QByteArray>& bytes) {
                   if (!self) {
                       return;
                   }
                   if (bytes) {
-                      self->send(request, *bytes);
-                      return;
+                      self->send_stored(request, *bytes);
+                  } else {
+                      self->have_no_bytes(request);
                   }
-                  self->busy_ = false;
-                  self->outbox_.failed(request.ticket, WireFailure::no_bytes);
-                  emit self->moved();
-                  self->go();
               });
+}
+
+void Sender::have_no_bytes(const Request& request) {
+    busy_ = false;
+    held_ = {};
+    outbox_.failed(request.ticket, WireFailure::no_bytes);
+    emit moved();
+    go();
+}
+
+void Sender::send_stored(const Request& request, const QByteArray& bytes) {
+    if (!request.range) {
+        held_ = {};
+        send(request, bytes);
+        return;
+    }
+    const auto from = static_cast<qsizetype>(request.range->from);
+    const auto count = static_cast<qsizetype>(request.range->bytes);
+    if (from < 0 || count < 0 || from > bytes.size() - count) {
+        have_no_bytes(request);
+        return;
+    }
+    held_ = {request.body_of->sha256, bytes};
+    send(request, bytes.sliced(from, count));
 }
 
 void Sender::send(const Request& request, const QByteArray& body) {

@@ -36,6 +36,8 @@ signals:
 
 private:
     void send(const Request& request, const QByteArray& body);
+    void send_stored(const Request& request, const QByteArray& bytes);
+    void have_no_bytes(const Request& request);
 
     Outbox& outbox_;
     NetworkWire& wire_;
@@ -44,6 +46,12 @@ private:
     QUrl address_;
     QByteArray token_;
     QTimer wake_;
+    /// The bytes of the item that goes in pieces, so that they are read once.
+    struct Held {
+        std::string sha256;
+        QByteArray bytes;
+    };
+    Held held_;
     bool busy_ = false;
 };
 

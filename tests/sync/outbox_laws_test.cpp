@@ -21,6 +21,8 @@ enum class Fate {
     not_reached,
     lost_before,
     lost_after,
+    cut_within,
+    swept,
     busy,
     failed,
     nonsense,
@@ -40,7 +42,7 @@ public:
             shelf.items.push_back(survey_item("s" + std::to_string(i)));
         }
         for (int i = 0; i < photos; ++i) {
-            shelf.items.push_back(photo_item("p" + std::to_string(i)));
+            shelf.items.push_back(i % 2 == 0 ? large_photo(i) : photo_item("p" + std::to_string(i)));
         }
         for (const int index : poisoned_) {
             if (static_cast<std::size_t>(index) < shelf.items.size()) {
@@ -80,8 +82,16 @@ public:
 private:
     void restart() {
         outbox = std::make_unique<Outbox>(
-            shelf, [this] { return now; }, [this] { return random_(); });
+            shelf, [this] { return now; }, [this] { return random_(); }, Delays{}, Pieces{2000, 700});
         outbox->paired();
+    }
+
+    /// One that goes in six pieces or seven.
+    Item large_photo(int number) {
+        const std::string content(4000 + 100 * static_cast<std::size_t>(number), static_cast<char>('a' + number));
+        auto item = photo_of(content);
+        workroom.contents[item.sha256] = content;
+        return item;
     }
 
     void meet(const Request& request, bool faults) {
@@ -95,6 +105,14 @@ private:
             case Fate::lost_after:
                 answer_to(request);
                 return outbox->failed(request.ticket, WireFailure::broken_off);
+            case Fate::cut_within:
+                if (request.body_of && !poisoned_keys.contains(request.body_of->key)) {
+                    static_cast<void>(workroom.receive(request, static_cast<long long>(random_() % 900)));
+                }
+                return outbox->failed(request.ticket, WireFailure::broken_off);
+            case Fate::swept:
+                workroom.uploads.clear();
+                return outbox->answered(request.ticket, answer_to(request));
             case Fate::busy:
                 return outbox->answered(request.ticket, problem_answer(ProblemKind::busy));
             case Fate::failed:

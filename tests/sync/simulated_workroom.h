@@ -7,11 +7,14 @@
 #include "protocol/paths.h"
 #include "protocol/problem.h"
 #include "protocol/records.h"
+#include "protocol/upload.h"
 
 #include <algorithm>
 #include <chrono>
 #include <cstdint>
 #include <map>
+#include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -72,6 +75,15 @@ inline Item photo_item(const std::string& name) {
     return item;
 }
 
+/// A photo whose bytes are `content`.
+inline Item photo_of(const std::string& content) {
+    auto item = photo_item("");
+    item.sha256 = hex(sha256(content));
+    item.key = "photo/" + item.sha256;
+    item.bytes = static_cast<long long>(content.size());
+    return item;
+}
+
 inline Answer problem_answer(ProblemKind kind, std::vector<ProblemFault> faults = {}) {
     return {status_of(kind),
             {{"Content-Type", std::string(problem_type)}},
@@ -83,19 +95,113 @@ class Workroom {
 public:
     std::map<std::string, SurveyReceipt> surveys;  ///< by path
     std::map<std::string, PhotoReceipt> photos;    ///< by digest
+    std::map<std::string, std::string> contents;   ///< what the phone has, by digest: photos that may go in pieces
+    struct Upload {
+        std::string came;
+        long long length = 0;
+    };
+    std::map<std::string, Upload> uploads;  ///< by digest
+    std::set<std::string> erased;           ///< digests
+    bool takes_pieces = true;
+    long long bytes_sent = 0;  ///< of photos, whatever became of them
 
-    Answer receive(const Request& request) {
+    /// `cut_after`: the wire is cut once so many bytes of the body have come; there is no answer then.
+    Answer receive(const Request& request, std::optional<long long> cut_after = std::nullopt) {
         const auto place = read_path(request.path);
-        if (!place) {
+        if (!place || (!takes_pieces && place->kind == Place::Kind::upload)) {
             return problem_answer(ProblemKind::not_there);
         }
+        if (request.method == Method::post) {
+            return takes_pieces ? begin(*place, request) : problem_answer(ProblemKind::wrong_method);
+        }
+        if (place->kind == Place::Kind::upload) {
+            return request.method == Method::patch ? take_piece(*place, request, cut_after) : ask_upload(*place);
+        }
         if (request.method == Method::put) {
-            return place->kind == Place::Kind::photo ? put_photo(*place, request) : put_survey(*place, request);
+            return place->kind == Place::Kind::photo ? put_photo(*place, request, cut_after)
+                                                     : put_survey(*place, request);
         }
         return place->kind == Place::Kind::photo ? ask_photo(*place) : ask_survey(*place);
     }
 
 private:
+    static std::string field(const Request& request, std::string_view name) {
+        for (const auto& [key, value] : request.headers) {
+            if (key == name) {
+                return value;
+            }
+        }
+        return "";
+    }
+    static Answer standing(int status, const Upload& upload) {
+        return {status,
+                {{"upload-offset", std::to_string(upload.came.size())},
+                 {"upload-complete", "?0"},
+                 {"upload-length", std::to_string(upload.length)}},
+                ""};
+    }
+    Answer kept(const std::string& sha256) {
+        return {200, {{"upload-complete", "?1"}}, write_record(photos.at(sha256))};
+    }
+    Answer begin(const Place& place, const Request& request) {
+        if (erased.contains(place.sha256)) {
+            return problem_answer(ProblemKind::erased);
+        }
+        if (photos.contains(place.sha256)) {
+            return kept(place.sha256);
+        }
+        const auto length = read_byte_count(field(request, upload_length_header)).value_or(-1);
+        const bool there = uploads.contains(place.sha256);
+        auto& upload = uploads[place.sha256];
+        upload.length = there ? upload.length : length;
+        return upload.length == length ? standing(there ? 200 : 201, upload)
+                                       : problem_answer(ProblemKind::inconsistent_length);
+    }
+    Answer ask_upload(const Place& place) {
+        if (const auto found = uploads.find(place.sha256); found != uploads.end()) {
+            return standing(204, found->second);
+        }
+        auto answer = ask_photo(place);
+        if (answer.status == 200) {
+            answer.status = 204;
+            answer.headers.emplace_back("upload-complete", "?1");
+        }
+        return answer;
+    }
+    Answer take_piece(const Place& place, const Request& request, std::optional<long long> cut_after) {
+        const auto found = uploads.find(place.sha256);
+        if (found == uploads.end()) {
+            return {404, {}, problem_answer(ProblemKind::not_there).content};
+        }
+        auto& upload = found->second;
+        const auto offset = read_byte_count(field(request, upload_offset_header)).value_or(-1);
+        const auto there = static_cast<long long>(upload.came.size());
+        if (offset != there) {
+            return {409,
+                    {{"upload-offset", std::to_string(there)}},
+                    write_problem({ProblemKind::mismatching_offset, "Elsewhere.", {}, there, offset})};
+        }
+        const auto bytes = std::min(cut_after.value_or(request.range->bytes), request.range->bytes);
+        upload.came += contents.at(place.sha256)
+                           .substr(static_cast<std::size_t>(request.range->from), static_cast<std::size_t>(bytes));
+        bytes_sent += bytes;
+        const bool last = read_truth(field(request, upload_complete_header)) == true;
+        if (bytes < request.range->bytes || !last) {
+            return standing(204, upload);
+        }
+        return complete(place.sha256);
+    }
+    Answer complete(const std::string& sha256_hex) {
+        const auto came = uploads.at(sha256_hex).came;
+        uploads.erase(sha256_hex);
+        if (hex(sha256(came)) != sha256_hex) {
+            return problem_answer(ProblemKind::digest_mismatch);
+        }
+        photos[sha256_hex] = {sha256_hex, static_cast<long long>(came.size()), "2026-03-14T12:00:00Z"};
+        auto answer = kept(sha256_hex);
+        answer.status = 201;
+        return answer;
+    }
     static std::string at(const Place& place) { return revision_path(place.survey, place.revision); }
 
     Answer put_survey(const Place& place, const Request& request) {
@@ -109,7 +215,14 @@ private:
         surveys[at(place)] = receipt;
         return {201, {}, write_record(receipt)};
     }
-    Answer put_photo(const Place& place, const Request& request) {
+    Answer put_photo(const Place& place, const Request& request, std::optional<long long> cut_after) {
+        bytes_sent += std::min(cut_after.value_or(request.body_of->bytes), request.body_of->bytes);
+        if (cut_after) {
+            return {};
+        }
+        if (erased.contains(place.sha256)) {
+            return problem_answer(ProblemKind::erased);
+        }
         const bool there = photos.contains(place.sha256);
         auto& receipt = photos[place.sha256];
         receipt = {place.sha256, request.body_of->bytes, "2026-03-14T12:00:00Z"};
