@@ -23,6 +23,12 @@ namespace {
 /// Edits that follow each other closely go as one revision.
 constexpr std::chrono::milliseconds quiet_before_sending{1'500};
 
+/// Millions of bytes, to a tenth.
+QString megabytes(long long bytes) {
+    QString number = QString::number(static_cast<double>(bytes) / 1e6, 'f', 1);
+    return number.replace(QLatin1Char('.'), QLatin1Char(decimal_mark()));
+}
+
 }  // namespace
 
 SendModel::SendModel(OpenVisit& open, SurveyKeeping& keeping, Devices& devices, QObject* parent)
@@ -150,12 +156,17 @@ void SendModel::showItems() {
             words = tr("at the workroom");
             mark = Stitch::There;
         } else if (state.standing == sync::Standing::on_its_way) {
-            words = tr("on its way");
+            words = state.bytes_there > 0
+                        ? tr("on its way, %1 of %2 MB").arg(megabytes(state.bytes_there), megabytes(item.bytes))
+                        : tr("on its way");
             mark = Stitch::UnderWay;
         } else if (state.standing == sync::Standing::refused) {
             words = tr("refused: %1").arg(shown(state.why));
         } else if (!state.why.empty() || !item.why.empty()) {
-            words = tr("waiting: %1").arg(shown(state.why.empty() ? item.why : state.why));
+            const QString why = shown(state.why.empty() ? item.why : state.why);
+            words = state.bytes_there > 0 ? tr("waiting, %1 of %2 MB at the workroom: %3")
+                                                .arg(megabytes(state.bytes_there), megabytes(item.bytes), why)
+                                          : tr("waiting: %1").arg(why);
         }
         const QString key = item.kind == ItemKind::survey ? QStringLiteral("survey") : shown(item.id);
         const QString title = itemTitle(item);

@@ -38,7 +38,8 @@ class SendModel : public QObject {
     Q_PROPERTY(QString line READ line NOTIFY changed)
     Q_PROPERTY(truehang::thread_mark::Mark mark READ mark NOTIFY changed)
     /// What goes to the workroom from the open visit. Roles: `item` (key), `title` ("Survey, revision 3", a photo's
-    /// caption), `state` ("at the workroom", "waiting", "refused: too large"), `mark` (ThreadMark), `spoken`.
+    /// caption), `state` ("at the workroom", "on its way, 1.2 of 3.4 MB", "refused: too large"), `mark` (ThreadMark),
+    /// `spoken`.
     Q_PROPERTY(truehang::ShownRows* items READ items CONSTANT)
     /// Something of the visit stands on this phone alone: offer it as a file.
     Q_PROPERTY(bool offersFile READ offersFile NOTIFY changed)

@@ -3888,6 +3888,14 @@
         <source>This isn’t the whole pairing text. Copy it anew from the workroom’s page.</source>
         <translation>Das ist nicht der ganze Kopplungstext. Kopieren Sie ihn noch einmal von der Seite der Werkstatt.</translation>
     </message>
+    <message>
+        <source>on its way, %1 of %2 MB</source>
+        <translation>unterwegs, %1 von %2 MB</translation>
+    </message>
+    <message>
+        <source>waiting, %1 of %2 MB at the workroom: %3</source>
+        <translation>wartet, %1 von %2 MB in der Werkstatt: %3</translation>
+    </message>
 </context>
 <context>
     <name>truehang::Sending</name>
