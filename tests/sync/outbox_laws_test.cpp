@@ -89,7 +89,7 @@ private:
     /// One that goes in six pieces or seven.
     Item large_photo(int number) {
         const std::string content(4000 + 100 * static_cast<std::size_t>(number), static_cast<char>('a' + number));
-        auto item = photo_of(content);
+        auto item = item_with(content);
         workroom.contents[item.sha256] = content;
         return item;
     }

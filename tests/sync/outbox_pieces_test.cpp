@@ -31,7 +31,7 @@ std::string bytes_of_length(std::size_t count, unsigned seed = 1) {
 /// A phone with one photo of 4500 bytes, in simulated time: four pieces of 1000 and one of 500.
 struct Phone {
     std::string content = bytes_of_length(4500);
-    Item photo = photo_of(content);
+    Item photo = item_with(content);
     Shelf shelf;
     Workroom workroom;
     Time now = start;

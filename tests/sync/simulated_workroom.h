@@ -76,7 +76,7 @@ inline Item photo_item(const std::string& name) {
 }
 
 /// A photo whose bytes are `content`.
-inline Item photo_of(const std::string& content) {
+inline Item item_with(const std::string& content) {
     auto item = photo_item("");
     item.sha256 = hex(sha256(content));
     item.key = "photo/" + item.sha256;

@@ -11,6 +11,7 @@
 #include "workroom/archive/upload_shelf.h"
 
 #include <csignal>
+#include <memory>
 
 using namespace truehang::sync;
 using namespace truehang::sync::test;
@@ -50,10 +51,16 @@ struct Shelf {
 struct Served {
     TemporaryFolder folder;
     fs::path data = folder.path();
-    Receiver receiver{data};
-    std::string token = receiver.pair();
-    std::string photo = photo_of("Marmoreal-Umbrage");
+    std::string photo;
     std::string digest = digest_of(photo);
+    std::unique_ptr<Receiver> process;
+    const Receiver& receiver;
+    std::string token = receiver.pair();
+
+    explicit Served(std::string bytes = photo_of("Marmoreal-Umbrage"), std::vector<std::string> before = {})
+        : photo(std::move(bytes)),
+          process(std::make_unique<Receiver>(data, std::vector<std::string>(), std::move(before))),
+          receiver(*process) {}
 
     [[nodiscard]] Reply ask(const std::string& method, const std::string& path, Fields fields = {},
                             std::string_view body = {}) const {
@@ -217,6 +224,26 @@ TEST(Uploads, arePassedOverByVerifyAndBackupKnowingly) {
     ASSERT_EQ(workroom({"backup", "--data", served.data, copy}).exit_code, 0);
     EXPECT_FALSE(fs::exists(copy / "uploads"));
     EXPECT_EQ(served.piece(2000, served.photo.size() - 2000, true).status, 201) << "it goes on";
+}
+
+// A disk without room is played by a limit on the size of a file (setrlimit, RLIMIT_FSIZE; POSIX.1-2017): 200 KiB here.
+TEST(Uploads, onADiskWithoutRoomKeepWhatCameAndGoOnOnceThereIsSome) {
+    const std::string photo(300'000, 'p');
+    Served served(photo, {"bash", "-c", "ulimit -f 200; trap '' XFSZ; exec \"$@\"", "limited"});
+    ASSERT_EQ(served.begin().status, 201);
+    const auto failed = served.piece(0, photo.size(), true);
+    EXPECT_GE(failed.status, 500);
+    const auto there = served.ask("HEAD", upload_path(served.digest)).headers["upload-offset"];
+    EXPECT_EQ(there, std::to_string(200 * 1024));
+    served.process->end(SIGKILL);
+    const Receiver roomy(served.data);
+    const auto rest = roomy.ask("PATCH", upload_path(served.digest),
+                                {{"Authorization", "Bearer " + served.token},
+                                 {"Content-Type", std::string(partial_upload_type)},
+                                 {"Upload-Offset", there},
+                                 {"Upload-Complete", "?1"}},
+                                std::string_view(photo).substr(200 * 1024));
+    EXPECT_EQ(rest.status, 201) << rest.body;
 }
 
 TEST(Uploads, ofAPhotoThatAnotherDeviceSentMeanwhileEndWell) {
