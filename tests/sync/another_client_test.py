@@ -6,6 +6,7 @@ the media type and the problem words are those of draft-ietf-httpbis-resumable-u
 """
 import base64
 import hashlib
+import http.client
 import json
 import pathlib
 import random
@@ -251,6 +252,21 @@ class Pieces(unittest.TestCase):
         self.assertTrue(first.recv(4096).startswith(b"HTTP/1.1 204"), "the one that was under way goes on")
         first.close()
         self.assertEqual(self.device.stands_at(sha256), 600000)
+
+    def test_many_pieces_one_after_the_other_on_one_connection(self):
+        photo, sha256 = photo_of(60 * 100, 11)
+        self.device.begin(sha256, len(photo))
+        connection = http.client.HTTPConnection("127.0.0.1", self.receiver.port, timeout=20)
+        for at in range(0, len(photo), 100):
+            last = at + 100 == len(photo)
+            connection.request("PATCH", f"/uploads/{sha256}", photo[at:at + 100],
+                               {"Authorization": f"Bearer {self.device.token}", "Upload-Offset": str(at),
+                                "Upload-Complete": "?1" if last else "?0",
+                                "Content-Type": "application/partial-upload"})
+            answer = connection.getresponse()
+            content = answer.read()
+            self.assertEqual(answer.status, 201 if last else 204, content)
+        connection.close()
 
     def test_asking_ends_a_piece_that_was_given_up(self):
         photo, sha256 = photo_of(MIB, 9)

@@ -9,6 +9,7 @@
 #include "protocol/problem.h"
 #include "protocol/upload.h"
 #include "workroom/archive/upload_shelf.h"
+#include "workroom/site/upload_desk.h"
 
 #include <csignal>
 #include <memory>
@@ -174,6 +175,40 @@ TEST(UploadShelf, whatWasTakenAwayAndBegunAnewIsntPutByAnOlderPiece) {
     EXPECT_FALSE(fs::exists(it.folder.path() / "beside"));
     EXPECT_FALSE(fs::exists(it.folder.path() / "ab" / "place"));
     EXPECT_EQ(it.offset(key), 0);
+}
+
+// Draft-ietf-httpbis-resumable-upload-12, 4.4.1: after a piece was answered the client goes on. The next one may come
+// on another connection before the one that answered has come back.
+TEST(UploadDesk, takesTheNextPieceFromTheMomentTheLastIsAnswered) {
+    const TemporaryFolder folder;
+    const auto archive = truehang::workroom::Archive::open(folder.path(), now);
+    ASSERT_TRUE(archive.ok());
+    const truehang::Result<truehang::workroom::TokenHolder> holder(truehang::workroom::TokenHolder{"a1", false});
+    const auto place = read_path(upload_path(some_digest));
+    truehang::workroom::UploadDesk desk(**archive);
+    truehang::http::Request begun;
+    begun.head.method = "POST";
+    begun.head.headers = {{"Upload-Length", "300"}, {"Upload-Complete", "?0"}};
+    desk.answer(*read_path(photo_path(some_digest)), begun, holder,
+                [](const truehang::http::Response& response) { EXPECT_EQ(response.status, 201); });
+    const auto piece_at = [](int offset) {
+        truehang::http::Request request;
+        request.head.method = "PATCH";
+        request.head.content_length = 100;
+        request.head.headers = {{"Content-Type", std::string(partial_upload_type)},
+                                {"Upload-Offset", std::to_string(offset)},
+                                {"Upload-Complete", "?0"}};
+        return request;
+    };
+    auto first = piece_at(0);
+    first.sink = desk.admit(*place, first.head, holder).sink;
+    ASSERT_TRUE(first.sink && first.sink->take(std::string(100, 'x')));
+    bool taken = false;
+    desk.answer(*place, first, holder, [&](const truehang::http::Response& response) {
+        EXPECT_EQ(response.status, 204);
+        taken = desk.admit(*place, piece_at(100).head, holder).sink != nullptr;
+    });
+    EXPECT_TRUE(taken);
 }
 
 TEST(Uploads, goWithARevokedDevice) {

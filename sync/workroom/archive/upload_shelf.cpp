@@ -68,6 +68,10 @@ PieceIntake::PieceIntake(std::shared_ptr<UploadGate> gate, std::uint64_t number,
 
 PieceIntake::~PieceIntake() {
     ::close(descriptor_);
+    let_go();
+}
+
+void PieceIntake::let_go() {
     auto own = number_;
     gate_->holder.compare_exchange_strong(own, 0);
 }

@@ -65,6 +65,8 @@ public:
     /// upload is gone then), `missing` where the upload was taken away, `full`, `io`.
     [[nodiscard]] Result<Done> put(const std::string& sha256, const std::filesystem::path& beside,
                                    const std::filesystem::path& place);
+    /// Another piece may come: to be called before the answer is heard, which the next piece may follow at once.
+    void let_go();
 
 private:
     [[nodiscard]] bool holds() const { return gate_->holder.load() == number_; }

@@ -275,8 +275,14 @@ Response UploadDesk::moved_on(const UploadKey& key, const RequestHead& head) {
                  : not_begun();
 }
 
-void UploadDesk::take_piece(const UploadKey& key, const Request& request, const Respond& respond) {
+void UploadDesk::take_piece(const UploadKey& key, const Request& request, const Respond& answered) {
     const auto piece = std::dynamic_pointer_cast<PieceIntake>(request.sink);
+    const Respond respond = [piece, answered](Response response) {
+        if (piece) {
+            piece->let_go();
+        }
+        answered(std::move(response));
+    };
     const auto end =
         piece ? piece->finish() : Result<long long>(Error{ErrorCode::io, "upload", "It couldn’t be taken."});
     if (!end && end.error().code == ErrorCode::conflict) {

@@ -30,7 +30,7 @@ private:
     [[nodiscard]] http::Response begin(const UploadKey& key, const http::RequestHead& head);
     [[nodiscard]] http::Response tell(const UploadKey& key);
     [[nodiscard]] http::Response tell_kept(const UploadKey& key) const;
-    void take_piece(const UploadKey& key, const http::Request& request, const Respond& respond);
+    void take_piece(const UploadKey& key, const http::Request& request, const Respond& answered);
     void complete(const UploadKey& key, PieceIntake& piece, long long bytes, const Respond& respond);
     [[nodiscard]] http::Response moved_on(const UploadKey& key, const http::RequestHead& head);
 
