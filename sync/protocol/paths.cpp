@@ -65,9 +65,13 @@ std::optional<Place> read_survey_place(const std::vector<std::string_view>& part
         place.revision = revision.value_or(0);
         return revision ? std::optional(place) : std::nullopt;
     }
-    if (parts.size() == 3 && (parts[2] == "receipt" || parts[2] == "figures")) {
-        place.kind = parts[2] == "receipt" ? Place::Kind::receipt : Place::Kind::figures;
-        return place;
+    for (const auto& [name, kind] :
+         {std::pair{"receipt", Place::Kind::receipt}, std::pair{"figures", Place::Kind::figures},
+          std::pair{"marks", Place::Kind::marks}}) {
+        if (parts.size() == 3 && parts[2] == name) {
+            place.kind = kind;
+            return place;
+        }
     }
     return std::nullopt;
 }
@@ -79,6 +83,7 @@ std::string revision_path(std::string_view survey_id, long long revision) {
 }
 std::string receipt_path(std::string_view survey_id) { return survey_path(survey_id, "/receipt"); }
 std::string figures_path(std::string_view survey_id) { return survey_path(survey_id, "/figures"); }
+std::string marks_path(std::string_view survey_id) { return survey_path(survey_id, "/marks"); }
 std::string rules_path(long long version) { return "/rules/" + std::to_string(version); }
 std::string photo_path(std::string_view sha256_hex) { return "/photos/" + std::string(sha256_hex); }
 std::string upload_path(std::string_view sha256_hex) { return "/uploads/" + std::string(sha256_hex); }

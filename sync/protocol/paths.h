@@ -21,6 +21,8 @@ inline constexpr std::string_view changes_path = "/changes";
 [[nodiscard]] std::string receipt_path(std::string_view survey_id);
 /// `/surveys/{id}/figures`: GET works the newest revision.
 [[nodiscard]] std::string figures_path(std::string_view survey_id);
+/// `/surveys/{id}/marks`: GET tells what was done with each layer.
+[[nodiscard]] std::string marks_path(std::string_view survey_id);
 /// `/photos/{sha256}`: PUT stores, POST begins an upload in pieces, HEAD asks, GET fetches.
 [[nodiscard]] std::string photo_path(std::string_view sha256_hex);
 /// `/uploads/{sha256}`: HEAD asks how far a photo has come in pieces, PATCH appends, DELETE gives up. It is begun with
@@ -33,9 +35,9 @@ inline constexpr std::string_view rules_path_now = "/rules";
 
 /// What a path of the protocol names.
 struct Place {
-    enum class Kind { pair, health, revision, receipt, figures, photo, upload, rules, changes };
+    enum class Kind { pair, health, revision, receipt, figures, photo, upload, rules, changes, marks };
     Kind kind = Kind::health;
-    std::string survey;      ///< decoded id, of revision, receipt and figures
+    std::string survey;      ///< decoded id, of revision, receipt, figures and marks
     long long revision = 0;  ///< of revision: 1 to `revision_limit`; of rules their version, 0 for those in use
     std::string sha256;      ///< of photo and upload: 64 lower-case hexadecimal digits
 };

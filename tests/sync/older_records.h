@@ -12,7 +12,7 @@ namespace truehang::sync::test {
 
 /// Takes a workroom's records back to how an earlier version wrote them: what later ones added goes.
 inline void make_older(const std::filesystem::path& folder, int version) {
-    static constexpr std::array<std::pair<int, const char*>, 12> added{{
+    static constexpr std::array<std::pair<int, const char*>, 13> added{{
         {2, "DROP TABLE rolls"},
         {3, "DROP TABLE roll_plan"},
         {4, "DROP INDEX revision_by_device"},
@@ -25,6 +25,7 @@ inline void make_older(const std::filesystem::path& folder, int version) {
         {6, "DROP TABLE head"},
         {6, "DROP TABLE head_word"},
         {6, "DROP TABLE photo_named"},
+        {7, "DROP TABLE layer_mark"},
     }};
     SQLite::Database database((folder / "workroom.sqlite").string(), SQLite::OPEN_READWRITE);
     for (const auto& [since, what] : added) {

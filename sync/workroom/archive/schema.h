@@ -6,7 +6,7 @@
 namespace truehang::workroom {
 
 /// The version that `schema` and all of `later_schemas` make.
-inline constexpr int schema_version = 6;
+inline constexpr int schema_version = 7;
 
 /// Version 1: everything the workroom receives but the photos' bytes. `bytes` are as they were received; a revision is
 /// never written again. Of codes, tokens and sessions only SHA-256 digests are kept. Times ending in _ms are Unix time.
@@ -50,7 +50,9 @@ CREATE TABLE photo(
 /// Version 6: what came in and was erased (revision 0) in the order of the commits, and of each survey what the list
 /// says and is searched by. `at` is never given twice. Heads of what was there before are made when the archive is
 /// opened.
-inline constexpr std::array<const char*, 5> later_schemas{R"sql(
+/// Version 7: what was marked as done with each layer, `number` from 1 in each survey; a mark is never written again,
+/// and stays where the revision that it names was left out of a copy.
+inline constexpr std::array<const char*, 6> later_schemas{R"sql(
 CREATE TABLE rolls(
     survey TEXT NOT NULL,
     version INTEGER NOT NULL,
@@ -122,6 +124,22 @@ CREATE TABLE photo_named(
     PRIMARY KEY(survey, sha256)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX photo_named_by_digest ON photo_named(sha256);
+)sql",
+                                                          R"sql(
+CREATE TABLE layer_mark(
+    survey TEXT NOT NULL,
+    number INTEGER NOT NULL,
+    room_id TEXT NOT NULL,
+    window_id TEXT NOT NULL,
+    layer_id TEXT NOT NULL,
+    step TEXT NOT NULL,
+    done INTEGER NOT NULL,
+    by_revision INTEGER NOT NULL,
+    figures_sha256 TEXT NOT NULL,
+    marked_by TEXT NOT NULL,
+    marked_at TEXT NOT NULL,
+    PRIMARY KEY(survey, number)
+) STRICT, WITHOUT ROWID;
 )sql"};
 
 /// Photos’ bytes, where the records hold them: pieces in order from 0.

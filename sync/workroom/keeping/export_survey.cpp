@@ -5,7 +5,9 @@
 #include "store/picture_kind.h"
 #include "store/visit_file.h"
 #include "workroom/archive/erasure.h"
+#include "workroom/archive/mark_shelf.h"
 #include "workroom/keeping/survey_zip.h"
+#include "workroom/records/sqlite_records.h"
 
 #include <nlohmann/json.hpp>
 
@@ -35,6 +37,7 @@ public:
             return no_such(survey_);
         }
         rolls();
+        marks();
         for (const auto& sha256 : named_) {
             photo(sha256);
         }
@@ -91,6 +94,17 @@ private:
             packed_.texts.push_back(
                 {"rolls/" + std::to_string(query.getColumn(0).getInt64()) + ".json", query.getColumn(1).getString()});
             ++exported_.rolls;
+        }
+    }
+
+    void marks() {
+        if (!folder_.has_table("layer_mark")) {
+            return;
+        }
+        SqliteRecords records(folder_.records());
+        const sync::LayerMarks marks{survey_, marks_of(records, survey_)};
+        if (!marks.marks.empty()) {
+            packed_.texts.push_back({"marks.json", sync::write_marks(marks)});
         }
     }
 

@@ -144,6 +144,8 @@ void drop(SQLite::Database& copy, const Flaw& flaw) {
         forget_head(records, flaw.survey);
     } else if (flaw.of == Flaw::Of::rolls) {
         with_number("version");
+    } else if (flaw.of == Flaw::Of::mark) {
+        with_number("number");
     } else if (flaw.of == Flaw::Of::photo) {
         SQLite::Statement gone(copy, "DELETE FROM photo WHERE sha256 = ?");
         gone.bind(1, flaw.sha256);

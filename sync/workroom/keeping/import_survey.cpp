@@ -9,6 +9,7 @@
 #include "workroom/archive/access.h"
 #include "workroom/archive/archive.h"
 #include "workroom/archive/erasure.h"
+#include "workroom/archive/mark_shelf.h"
 #include "workroom/archive/photo_intake.h"
 #include "workroom/archive/rolls_shelf.h"
 #include "workroom/documents.h"
@@ -37,6 +38,7 @@ struct Read {
     std::string survey;
     std::map<long long, std::string> revisions, rolls;
     std::map<long long, Survey> surveys;  ///< of the revisions
+    std::vector<sync::LayerMark> marks;
     std::optional<SurveyZip> zip;
 };
 
@@ -93,6 +95,26 @@ Result<Done> read_rolls_entries(const SurveyZip& zip, Read& read) {
         }
         read.rolls.emplace(version, std::move(text).value());
     }
+    return Done{};
+}
+
+Result<Done> read_marks_entry(const SurveyZip& zip, Read& read) {
+    if (!zip.marks()) {
+        return Done{};
+    }
+    const auto text = zip.text_of(*zip.marks());
+    auto marks = text ? sync::read_marks(*text) : Result<sync::LayerMarks>(text.error());
+    if (!marks) {
+        return refusal(ErrorCode::unreadable, "marks.json", marks.error().where + ": " + marks.error().text);
+    }
+    const bool fit = marks->survey == read.survey && std::ranges::all_of(marks->marks, [&read](const auto& mark) {
+                         return read.revisions.contains(mark.revision);
+                     });
+    if (!fit) {
+        return refusal(ErrorCode::unreadable, "marks.json",
+                       "It tells of another survey, or of revisions that aren’t in it.");
+    }
+    read.marks = std::move(marks->marks);
     return Done{};
 }
 
@@ -161,7 +183,7 @@ Result<Read> read_file(const fs::path& file) {
     if (!zip) {
         return zip.error();
     }
-    for (const auto& step : {read_revisions, read_rolls_entries}) {
+    for (const auto& step : {read_revisions, read_rolls_entries, read_marks_entry}) {
         if (const auto done = step(zip.value(), read); !done) {
             return done.error();
         }
@@ -191,7 +213,7 @@ public:
 
     Result<Imported> run() {
         for (const auto step : {&Importing::look_for_conflicts, &Importing::enter_device, &Importing::revisions,
-                                &Importing::photos, &Importing::rolls}) {
+                                &Importing::photos, &Importing::rolls, &Importing::marks}) {
             if (const auto done = (this->*step)(); !done) {
                 return done.error();
             }
@@ -218,7 +240,20 @@ private:
         if (!erased || *erased) {
             return erased ? Error{ErrorCode::conflict, read_.survey, erased_error("This survey").text} : erased.error();
         }
-        return look_for_other_rolls();
+        const auto other_marks = look_for_other_marks();
+        return other_marks ? look_for_other_rolls() : other_marks;
+    }
+
+    Result<Done> look_for_other_marks() {
+        const auto here = MarkShelf(archive_).marks(read_.survey);
+        if (!here) {
+            return here.error();
+        }
+        const auto common = static_cast<std::ptrdiff_t>(std::min(here->size(), read_.marks.size()));
+        return std::equal(here->begin(), here->begin() + common, read_.marks.begin())
+                   ? Result<Done>(Done{})
+                   : refusal(ErrorCode::conflict, "marks of " + read_.survey,
+                             "Other marks are written down here; those stay as they are.");
     }
 
     Result<Done> look_for_other_rolls() {
@@ -330,6 +365,8 @@ private:
         }
         return Done{};
     }
+
+    Result<Done> marks() { return MarkShelf(archive_).take_in({read_.survey, read_.marks}); }
 
     Archive& archive_;
     const Read& read_;

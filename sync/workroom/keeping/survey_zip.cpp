@@ -184,7 +184,7 @@ Result<SurveyZip> SurveyZip::open(const fs::path& file) {
 
 Result<Done> SurveyZip::list() {
     const auto entries = static_cast<std::size_t>(std::max(zip_get_num_entries(opened_->zip.get(), 0), zip_int64_t{0}));
-    if (entries > visit_file_limits::photos + 2 * revisions_limit + 1) {
+    if (entries > visit_file_limits::photos + 2 * revisions_limit + 2) {
         return refusal(ErrorCode::out_of_range, opened_->file.string(), "It holds more than one survey can.");
     }
     long long all = 0;
@@ -229,6 +229,9 @@ Result<Done> SurveyZip::place(Entry entry) {
     } else if (name == "receipts.json") {
         once = !receipts_;
         receipts_ = std::make_unique<Entry>(std::move(entry));
+    } else if (name == "marks.json") {
+        once = !marks_;
+        marks_ = std::make_unique<Entry>(std::move(entry));
     } else {
         return refusal(ErrorCode::unreadable, name, "This doesn’t belong in a survey’s file.");
     }

@@ -12,8 +12,8 @@
 #include <string_view>
 #include <vector>
 
-// One survey as a zip (PKWARE APPNOTE 6.3): `revisions/N.json` as they were received, `rolls/N.json`, `receipts.json`,
-// and `photos/<sha256>.<ending>`. A visit's file, as the app writes it, has one `survey.json` in place of the
+// One survey as a zip (PKWARE APPNOTE 6.3): `revisions/N.json` as they were received, `rolls/N.json`, `marks.json`,
+// `receipts.json`, and `photos/<sha256>.<ending>`. A visit's file, as the app writes it, has one `survey.json` in place of the
 // revisions.
 
 namespace truehang::workroom {
@@ -58,6 +58,8 @@ public:
     /// Photos by the digest that their name tells.
     [[nodiscard]] const std::map<std::string, Entry>& photos() const { return photos_; }
     [[nodiscard]] const std::unique_ptr<Entry>& receipts() const { return receipts_; }
+    /// What was marked as done with the layers.
+    [[nodiscard]] const std::unique_ptr<Entry>& marks() const { return marks_; }
 
     /// Hands an entry's bytes on in pieces, exactly as many as it says; false from `take` ends it. Error `damaged`.
     [[nodiscard]] Result<Done> unpack(const Entry& entry, const std::function<bool(std::string_view)>& take) const;
@@ -72,7 +74,7 @@ private:
     std::shared_ptr<Opened> opened_;
     std::map<long long, Entry> revisions_, rolls_;
     std::map<std::string, Entry> photos_;
-    std::unique_ptr<Entry> receipts_;
+    std::unique_ptr<Entry> receipts_, marks_;
 };
 
 }  // namespace truehang::workroom

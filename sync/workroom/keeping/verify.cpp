@@ -4,6 +4,7 @@
 #include "document/document.h"
 #include "document/rolls_document.h"
 #include "protocol/digest.h"
+#include "protocol/marks.h"
 #include "workroom/archive/rules_shelf.h"
 
 #include <fmt/format.h>
@@ -78,6 +79,7 @@ public:
         part(&LookingThrough::structure);
         part(&LookingThrough::documents);
         part(&LookingThrough::rolls);
+        part(&LookingThrough::marks);
         part(&LookingThrough::photos);
         rules();
         part(&LookingThrough::loose_files);
@@ -136,6 +138,25 @@ private:
             if (!rolls_read(folder_.records(), survey, query.getColumn(2).getString())) {
                 flaw({Flaw::Of::rolls, survey, query.getColumn(1).getInt64(), "",
                       "They don’t read as rolls with any revision of their survey."});
+            }
+        }
+    }
+
+    /// Each is of a step that is known, with a digest where it is done.
+    void marks() {
+        if (!folder_.has_table("layer_mark")) {
+            return;
+        }
+        SQLite::Statement query(
+            folder_.records(),
+            "SELECT survey, number, step, figures_sha256, done FROM layer_mark ORDER BY survey, number");
+        while (query.executeStep()) {
+            const auto digest = query.getColumn(3).getString();
+            const bool done = query.getColumn(4).getInt() != 0;
+            if (!sync::step_of(query.getColumn(2).getString()) ||
+                (done ? !sync::sha256_from_hex(digest) : !digest.empty())) {
+                flaw({Flaw::Of::mark, query.getColumn(0).getString(), query.getColumn(1).getInt64(), "",
+                      "It isn’t of a step that is known, or the digest of its figures isn’t one."});
             }
         }
     }
@@ -215,6 +236,8 @@ std::string place_of(const Flaw& flaw) {
             return "photo " + flaw.sha256;
         case Flaw::Of::rolls:
             return fmt::format("version {} of the rolls of {}", flaw.number, flaw.survey);
+        case Flaw::Of::mark:
+            return fmt::format("mark {} of {}", flaw.number, flaw.survey);
         case Flaw::Of::rules:
             return fmt::format("version {} of the house rules", flaw.number);
         case Flaw::Of::records:

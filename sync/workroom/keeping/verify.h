@@ -11,10 +11,10 @@ namespace truehang::workroom {
 
 /// One thing that isn't as it was received.
 struct Flaw {
-    enum class Of { records, document, photo, rolls, rules };
+    enum class Of { records, document, photo, rolls, mark, rules };
     Of of = Of::records;
-    std::string survey;    ///< of a document or rolls
-    long long number = 0;  ///< revision of a document, version of rolls or rules
+    std::string survey;    ///< of a document, rolls or a mark
+    long long number = 0;  ///< revision of a document, version of rolls or rules, number of a mark
     std::string sha256;    ///< of a photo
     std::string text;      ///< one sentence
 };

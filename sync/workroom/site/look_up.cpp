@@ -6,6 +6,7 @@
 #include "protocol/digest.h"
 #include "protocol/limits.h"
 #include "workroom/archive/changes.h"
+#include "workroom/archive/mark_shelf.h"
 #include "workroom/archive/photo_pieces.h"
 #include "workroom/archive/rules_shelf.h"
 #include "workroom/site/replies.h"
@@ -116,6 +117,15 @@ Response figures_reply(Archive& archive, const Place& place) {
     return json_reply(200, write_figures(work_out(*survey)));
 }
 
+Response marks_reply(Archive& archive, const Place& place) {
+    const auto newest = archive.newest(place.survey);
+    auto marks = MarkShelf(archive).marks(place.survey);
+    if (!newest || !marks) {
+        return error_reply(newest ? marks.error() : newest.error());
+    }
+    return *newest ? json_reply(200, sync::write_marks({place.survey, std::move(marks).value()})) : not_there();
+}
+
 Response rules_reply(const Archive& archive, const Place& place) {
     const RulesShelf shelf(archive.rules_folder());
     const auto document = place.revision == 0 ? shelf.current() : shelf.version(place.revision);
@@ -190,6 +200,8 @@ Response look_up(Archive& archive, const Place& place, const RequestHead& head) 
             return rules_reply(archive, place);
         case Kind::changes:
             return changes_reply(archive, head);
+        case Kind::marks:
+            return marks_reply(archive, place);
         case Kind::upload:
         case Kind::pair:
         case Kind::health:

@@ -11,6 +11,7 @@
 #include "workroom/site/rolls_desk.h"
 #include "workroom/site/rules_desk.h"
 #include "workroom/site/site_pages.h"
+#include "workroom/site/steps_desk.h"
 
 #include <fmt/format.h>
 
@@ -212,6 +213,9 @@ Admission Reception::admit(const RequestHead& head) {
     if (const auto rolls = read_rolls_path(head.path); rolls && head.method == "POST") {
         return rolls->kind == RollsPlace::Kind::page ? take_at_most(rolls_form_limit) : refuse(wrong_method());
     }
+    if (head.method == "POST" && read_steps_path(head.path)) {
+        return take_at_most(steps_form_limit);
+    }
     return is_read(head) ? take_at_most(0) : refuse(wrong_method());
 }
 
@@ -265,6 +269,9 @@ void Reception::answer(Request request, Respond answered) {
         if (const auto rolls = read_rolls_path(request.head.path)) {
             return answer_rolls(request, *rolls, respond);
         }
+        if (const auto survey = read_steps_path(request.head.path)) {
+            return respond(answer_steps(request, *survey));
+        }
         if (is_devices_path(request.head.path)) {
             return respond(answer_devices(request));
         }
@@ -300,6 +307,7 @@ void Reception::answer_place(const Place& place, Request request, const Respond&
         case Kind::figures:
         case Kind::rules:
         case Kind::changes:
+        case Kind::marks:
             break;
     }
     if (auto why_not = why_not_look(head)) {

@@ -53,6 +53,7 @@ private:
                                                           PhotoIntake* intake) const;
     [[nodiscard]] http::Response answer_rules_form(const http::Request& request);
     void answer_rolls(const http::Request& request, const RollsPlace& place, const Respond& respond);
+    [[nodiscard]] http::Response answer_steps(const http::Request& request, const std::string& survey);
     [[nodiscard]] http::Response answer_devices(const http::Request& request);
     [[nodiscard]] http::Response answer_page(const http::Request& request);
     [[nodiscard]] http::Response answer_sign_in(const http::Request& request);

@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "workroom/site/steps_desk.h"
+
+#include "protocol/paths.h"
+#include "workroom/archive/mark_shelf.h"
+#include "workroom/site/replies.h"
+#include "workroom/site/rules_page.h"
+#include "workroom/site/steps_page.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+
+namespace truehang::workroom {
+
+using sync::LayerMark;
+
+namespace {
+
+/// A name as it is kept: without spaces round it and without control characters; nothing where it can't be one.
+std::optional<std::string> name_of(std::string typed) {
+    std::erase_if(typed, [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; });
+    typed.erase(0, std::min(typed.find_first_not_of(' '), typed.size()));
+    typed.erase(typed.find_last_not_of(' ') + 1);
+    return typed.empty() || typed.size() > sync::name_limit ? std::nullopt : std::optional(typed);
+}
+
+long long number_of(const std::string& text) {
+    long long number = 0;
+    const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), number);
+    return fault == std::errc{} && end == text.data() + text.size() ? number : 0;
+}
+
+/// What a form asks to be marked, or a sentence that says why it can't be.
+Result<std::vector<LayerMark>> marks_asked(Archive& archive, const StepsTable& table, const AskedMark& asked,
+                                           long long revision) {
+    std::vector<LayerMark> marks;
+    if (!asked.done) {
+        for (const StepsLayer& layer : table.layers) {
+            const auto& mark = layer.steps.at(static_cast<std::size_t>(asked.step));
+            if (mark && mark->room == asked.room && mark->window == asked.window && mark->layer == asked.layer) {
+                marks.push_back(*mark);
+                marks.back().done = false;
+                marks.back().figures_sha256.clear();
+            }
+        }
+        return marks;
+    }
+    const auto made = made_by_revision(archive, table.survey.id, revision);
+    if (!made) {
+        return made.error();
+    }
+    if (!*made) {
+        return Error{ErrorCode::missing, "revision",
+                     "Nothing was marked: that revision isn’t here. Choose one that is."};
+    }
+    for (const MadeLayer& layer : (*made)->layers) {
+        if (asked.all || (layer.room == asked.room && layer.window == asked.window && layer.layer == asked.layer)) {
+            LayerMark& mark = marks.emplace_back();
+            mark.room = layer.room;
+            mark.window = layer.window;
+            mark.layer = layer.layer;
+            mark.step = asked.step;
+            mark.revision = revision;
+            mark.figures_sha256 = digest_of(layer);
+        }
+    }
+    if (marks.empty()) {
+        return Error{
+            ErrorCode::missing, "mark",
+            fmt::format("Nothing was marked: revision {} has no such layer. Choose another revision.", revision)};
+    }
+    return marks;
+}
+
+/// Back to the page, where it stood.
+http::Response back_to(const StepsTable& table, const std::string& by, const AskedMark& asked) {
+    std::string place;
+    for (std::size_t i = 0; i < table.layers.size() && !asked.all; ++i) {
+        const MadeLayer& made = table.layers[i].made;
+        if (made.room == asked.room && made.window == asked.window && made.layer == asked.layer) {
+            place = fmt::format("#layer-{}", i + 1);
+        }
+    }
+    auto response = page_reply(303, "");
+    response.headers.emplace_back("Location", steps_path(table.survey.id) + "?by=" + sync::percent_encode(by) + place);
+    return response;
+}
+
+http::Response save(Archive& archive, const StepsTable& table, FormFields& fields) {
+    const auto by = name_of(fields["by"]);
+    const auto asked = read_asked_mark(fields["mark"]);
+    const auto refuse = [&](int status, std::string said) {
+        return page_reply(status, steps_page(table, {std::move(said), fields["by"]}));
+    };
+    if (!by) {
+        return refuse(422,
+                      fmt::format("Nothing was marked: say who marks it, in at most {} letters.", sync::name_limit));
+    }
+    if (fields["mark"].empty()) {
+        return back_to(table, *by, {.all = true});
+    }
+    if (!asked) {
+        return problem_reply(sync::ProblemKind::malformed_request,
+                             "A form of marks names a step and a layer. Load the page again and send it from there.");
+    }
+    auto marks = marks_asked(archive, table, *asked, number_of(fields["revision"]));
+    if (!marks) {
+        return marks.error().code == ErrorCode::missing ? refuse(422, marks.error().text) : error_reply(marks.error());
+    }
+    for (LayerMark& mark : marks.value()) {
+        mark.by = *by;
+    }
+    const auto added = MarkShelf(archive).add(table.survey.id, std::move(marks).value());
+    if (!added && added.error().code == ErrorCode::out_of_range) {
+        return refuse(422, added.error().text);
+    }
+    return added ? back_to(table, *by, *asked) : error_reply(added.error());
+}
+
+}  // namespace
+
+std::optional<std::string> read_steps_path(std::string_view path) {
+    constexpr std::string_view start = "/surveys/";
+    constexpr std::string_view end = "/steps";
+    if (!path.starts_with(start) || !path.ends_with(end) || path.size() <= start.size() + end.size()) {
+        return std::nullopt;
+    }
+    const auto part = path.substr(start.size(), path.size() - start.size() - end.size());
+    const auto id = part.find('/') == std::string_view::npos ? sync::percent_decode(part) : std::nullopt;
+    return id && sync::id_travels(*id) ? id : std::nullopt;
+}
+
+std::optional<http::Response> look_at_steps(Archive& archive, const std::string& survey, std::string_view query) {
+    const auto table = lay_out_steps(archive, survey);
+    if (!table) {
+        return error_reply(table.error());
+    }
+    return *table
+               ? std::optional(page_reply(200, steps_page(**table, {"", name_of(read_form(query)["by"]).value_or("")})))
+               : std::nullopt;
+}
+
+std::optional<http::Response> take_steps(Archive& archive, const std::string& survey, std::string_view body) {
+    const auto table = lay_out_steps(archive, survey);
+    if (!table) {
+        return error_reply(table.error());
+    }
+    auto fields = read_form(body);
+    return *table ? std::optional(save(archive, **table, fields)) : std::nullopt;
+}
+
+}  // namespace truehang::workroom
