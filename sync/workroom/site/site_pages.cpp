@@ -14,6 +14,7 @@
 #include "workroom/site/rolls_page.h"
 #include "workroom/site/rules_page.h"
 #include "workroom/site/sheet_page.h"
+#include "workroom/site/steps_table.h"
 #include "workroom/site/survey_page.h"
 #include "workroom/site/template_text.h"
 
@@ -210,10 +211,9 @@ std::optional<SitePage> page_of_survey(const Desk& desk, const SurveyPath& asked
         return place ? std::optional(SitePage{200, choices_page(*survey, *place, query)}) : std::nullopt;
     }
     if (asked.leaf.empty()) {
-        const auto receipts = archive.receipts(asked.survey);
+        const auto table = lay_out_steps(archive, asked.survey);
         const auto missing = missing_photos(archive, asked.survey);
-        return receipts && missing ? SitePage{200, survey_page(*survey, work_out(*survey), *receipts, missing->size())}
-                                   : failed_page();
+        return table && *table && missing ? SitePage{200, survey_page(**table, missing->size())} : failed_page();
     }
     if (asked.window.empty() && !asked.house) {
         return csv_file(*survey, asked);

@@ -106,9 +106,25 @@ View layer_view(const StepsTable& table, const StepsLayer& layer, std::size_t nu
         since << since_view(table, layer, revision);
     }
     entry.set("since", since);
-    entry.set("changed",
-              layer.has_changed() ? View{fmt::format("Not by revision {} yet.", table.newest())} : truth(false));
+    entry.set("changed", truth(layer.has_changed()));
     return entry;
+}
+
+/// What differs of all that is bought, from each earlier revision that something was done by.
+View bought_view(const StepsTable& table) {
+    auto list = view_list();
+    for (const auto& [revision, made] : table.before) {
+        const auto difference = written_differences(table.survey, made, table.made, sheet_style_for(table.survey));
+        if (!difference.bought.empty()) {
+            auto entry = view();
+            entry.set("title", fmt::format("From revision {} to revision {}", revision, table.newest()));
+            entry.set("before", fmt::format("revision {}", revision));
+            entry.set("after", fmt::format("revision {}", table.newest()));
+            set_differences(entry, difference.bought);
+            list << entry;
+        }
+    }
+    return list;
 }
 
 View revisions_view(const StepsTable& table) {
@@ -201,6 +217,9 @@ std::string steps_page(const StepsTable& table, const StepsPage& page) {
     values.set("some", truth(!table.layers.empty()));
     values.set("bulk", table.layers.size() > 1 ? bulk_view() : view_list());
     values.set("bulk_some", truth(table.layers.size() > 1));
+    const auto bought = bought_view(table);
+    values.set("bought_some", truth(!bought.list_value().empty()));
+    values.set("bought", bought);
     auto layers = view_list();
     for (std::size_t i = 0; i < table.layers.size(); ++i) {
         layers << layer_view(table, table.layers[i], i + 1);

@@ -33,7 +33,7 @@ struct AskedMark {
     bool done = true;
     sync::Step step = sync::Step::ordered;
     bool all = false;
-    std::string room, window, layer;
+    std::string room{}, window{}, layer{};
 };
 [[nodiscard]] std::string write_asked_mark(const AskedMark& asked);
 [[nodiscard]] std::optional<AskedMark> read_asked_mark(std::string_view text);

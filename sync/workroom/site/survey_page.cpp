@@ -9,6 +9,8 @@
 #include "workroom/site/frame.h"
 #include "workroom/site/rolls_page.h"
 #include "workroom/site/sheet_page.h"
+#include "workroom/site/steps_page.h"
+#include "workroom/site/steps_table.h"
 
 #include <fmt/format.h>
 
@@ -45,7 +47,19 @@ View minds_view(const MeasureSheet& sheet) {
     return minds;
 }
 
-View window_view(const Survey& survey, const Figures& figures, const WindowPlace& place) {
+/// What was done last of a layer, and whether that is by other figures than the newest revision's.
+void set_step(View& entry, const StepsTable& table, const WindowPlace& place, const std::string& layer) {
+    const auto found = std::ranges::find_if(table.layers, [&](const StepsLayer& one) {
+        return one.made.room == place.room->id && one.made.window == place.window->id && one.made.layer == layer;
+    });
+    const auto* mark = found == table.layers.end() ? nullptr : found->furthest();
+    entry.set("step", mark == nullptr ? truth(false) : View{step_text(*mark)});
+    entry.set("changed", truth(found != table.layers.end() && found->has_changed()));
+}
+
+View window_view(const StepsTable& table, const WindowPlace& place) {
+    const Survey& survey = table.survey;
+    const Figures& figures = table.figures;
     const auto& window = *place.window;
     const auto sheet = measure_sheet(survey, figures, place.index, place.layer);
     const auto& layer = window.layered ? window.layers[place.layer].id : std::string();
@@ -65,17 +79,19 @@ View window_view(const Survey& survey, const Figures& figures, const WindowPlace
     entry.set("width", cell_text(sheet, "finished.width_mm"));
     entry.set("drop", cell_text(sheet, "finished.drop_mm"));
     entry.set("mind", minds_view(sheet));
+    set_step(entry, table, place, layer);
     return entry;
 }
 
-View rooms_view(const Survey& survey, const Figures& figures) {
+View rooms_view(const StepsTable& table) {
+    const Survey& survey = table.survey;
     auto rooms = view_list();
     std::size_t index = 0;
     for (const auto& room : survey.rooms) {
         auto windows = view_list();
         for (const auto& window : room.windows) {
             for (std::size_t layer = 0; layer < std::max<std::size_t>(1, window.layers.size()); ++layer) {
-                windows << window_view(survey, figures, {&room, &window, index, layer});
+                windows << window_view(table, {&room, &window, index, layer});
             }
             ++index;
         }
@@ -169,14 +185,29 @@ View receipts_view(const std::vector<sync::SurveyReceipt>& receipts) {
     return list;
 }
 
+/// That layers were done by figures that differ since, and where the steps stand.
+void set_steps(View& values, const StepsTable& table) {
+    std::string changed;
+    for (const StepsLayer& layer : table.layers) {
+        if (layer.has_changed()) {
+            changed += (changed.empty() ? "" : "; ") + layer.made.title +
+                       (layer.made.layer.empty() ? "" : ", " + layer.made.layer);
+        }
+    }
+    values.set("steps_href", steps_path(table.survey.id));
+    values.set("changed_since", changed.empty() ? truth(false) : View{changed});
+}
+
 }  // namespace
 
 std::string moment_text(const std::string& rfc3339) {
     return rfc3339.size() < 16 ? rfc3339 : day_text(rfc3339) + ", " + rfc3339.substr(11, 5) + " UTC";
 }
 
-std::string survey_page(const Survey& survey, const Figures& figures, const std::vector<sync::SurveyReceipt>& receipts,
-                        std::size_t photos_missing) {
+std::string survey_page(const StepsTable& table, std::size_t photos_missing) {
+    const Survey& survey = table.survey;
+    const Figures& figures = table.figures;
+    const auto& receipts = table.receipts;
     auto values = view();
     values.set("title", title_of(survey));
     values.set("revision", receipts.empty() ? "" : std::to_string(receipts.back().revision));
@@ -188,7 +219,7 @@ std::string survey_page(const Survey& survey, const Figures& figures, const std:
     values.set("photos_missing", photos_missing == 0 ? truth(false)
                                                      : View{fmt::format("{} photo{} not come in yet.", photos_missing,
                                                                         photos_missing == 1 ? " has" : "s have")});
-    values.set("rooms", rooms_view(survey, figures));
+    values.set("rooms", rooms_view(table));
     set_cutting(values, cutting_list(survey, figures));
     values.set("receipts", receipts_view(receipts));
     auto kinds = view_list();
@@ -202,6 +233,7 @@ std::string survey_page(const Survey& survey, const Figures& figures, const std:
     values.set("survey_href", survey_href(survey));
     values.set("figures_href", sync::figures_path(survey.id));
     values.set("rolls_href", rolls_path(survey.id));
+    set_steps(values, table);
     return framed({title_of(survey), "page-survey", {{"/", "Surveys"}}, false}, fill("survey", values));
 }
 
