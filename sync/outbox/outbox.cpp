@@ -191,6 +191,7 @@ void Outbox::act_on_upload(const UnderWay& sent, const UploadMeaning& meaning) {
     const bool came_on = sent.way == Way::ask_upload && known.offset && meaning.offset > *known.offset;
     const bool forward = meaning.kind == Kind::stands && (meaning.took || came_on);
     known.stalls = forward ? 0 : known.stalls + 1;
+    known.forgiven = forward ? sent.item.attempts : known.forgiven;
     known.ask_first = meaning.kind == Kind::ask;
     known.offset = meaning.kind == Kind::stands ? std::optional(meaning.offset) : std::nullopt;
     known.whole = meaning.kind == Kind::whole;
@@ -220,8 +221,8 @@ void Outbox::act_on(const UnderWay& sent, const Meaning& meaning) {
         case Meaning::Kind::refused:
             return refuse(sent.item, meaning.refusal);
         case Meaning::Kind::suspect:
-            return sent.item.attempts + 1 < suspect_limit ? postpone(sent.item, meaning.why)
-                                                          : refuse(sent.item, meaning.refusal);
+            return sent.item.attempts - known.forgiven + 1 < suspect_limit ? postpone(sent.item, meaning.why)
+                                                                           : refuse(sent.item, meaning.refusal);
         case Meaning::Kind::item_failed:
             return postpone(sent.item, meaning.why);
         case Meaning::Kind::wait:
@@ -278,7 +279,7 @@ void Outbox::refuse(const Item& item, const Refusal& refusal) {
 void Outbox::postpone(const Item& item, const std::string& why) {
     auto& known = known_[item.key];
     known.attempts = item.attempts + 1;
-    known.not_before = clock_() + delay(known.attempts, delays_.item_cap);
+    known.not_before = clock_() + delay(known.attempts - known.forgiven, delays_.item_cap);
     known.delay_lifted = false;
     known.state = {Standing::waiting, why, "", known.not_before};
     shelf_.postpone(item, known.attempts, known.not_before, why);

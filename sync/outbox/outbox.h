@@ -132,6 +132,7 @@ private:
         bool whole = false;               ///< not in pieces, although it is large
         std::optional<long long> offset;  ///< where its upload stands
         int stalls = 0;                   ///< answers in a row that brought no byte forward
+        int forgiven = 0;                 ///< attempts that count no more, since its upload came on after them
         ItemState state;
     };
 

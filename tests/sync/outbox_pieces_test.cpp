@@ -200,6 +200,20 @@ TEST(OutboxPieces, cutWithinAPieceGoesOnAtThatVeryByte) {
     }
 }
 
+TEST(OutboxPieces, cutAgainAndAgainItWaitsNoLongerAsLongAsItComesOn) {
+    Phone phone;
+    phone.deliver();
+    int cuts = 0;
+    for (; cuts < 20; ++cuts) {
+        phone.cut(200);
+        EXPECT_EQ(phone.deliver().method, Method::head);
+    }
+    // Each cut waits for `Delays::first` at most, the link's and the item's own at once: derived by hand.
+    EXPECT_LE(phone.now - start, cuts * Delays{}.first);
+    EXPECT_TRUE(phone.ends() && phone.is_there());
+    EXPECT_EQ(phone.workroom.bytes_sent, 4500);
+}
+
 TEST(OutboxPieces, cutAfterAPieceBeforeItsAnswer) {
     Phone phone;
     phone.deliver(2);
