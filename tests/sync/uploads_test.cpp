@@ -243,7 +243,9 @@ TEST(Uploads, erasedBetweenItsLastByteAndItsEndAreRefusedThere) {
     fs::rename(file, aside);
     ASSERT_EQ(workroom({"erase", "--data", served.data, id}).exit_code, 0);
     fs::rename(aside, file);
-    EXPECT_EQ(problem_of(served.piece(served.photo.size(), 0, true)), ProblemKind::erased);
+    auto ended = served.piece(served.photo.size(), 0, true);
+    EXPECT_EQ(problem_of(ended), ProblemKind::erased);
+    EXPECT_EQ(ended.headers["upload-complete"], "?1");
     EXPECT_EQ(served.unfinished().uploads, 0U);
     EXPECT_FALSE(fs::exists(photo_file(served.data, served.photo)));
 }

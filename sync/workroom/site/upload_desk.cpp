@@ -321,11 +321,13 @@ void UploadDesk::complete(const UploadKey& key, PieceIntake& piece, long long by
         key.sha256, bytes, key.device, [this, key, respond](const Result<Kept<sync::PhotoReceipt>>& kept) {
             // Where its record couldn't be written the upload stays whole: the last piece, sent again empty, asks
             // again.
-            if (kept || is_erased_error(kept.error())) {
+            auto answer = kept ? json_reply(kept->was_there ? 200 : 201, sync::write_record(kept->receipt))
+                               : error_reply(kept.error());
+            const bool ended = kept || is_erased_error(kept.error());
+            if (ended) {
                 shelf_.forget(key);
             }
-            respond(kept ? completed(json_reply(kept->was_there ? 200 : 201, sync::write_record(kept->receipt)))
-                         : error_reply(kept.error()));
+            respond(ended ? completed(std::move(answer)) : std::move(answer));
         });
 }
 
