@@ -181,7 +181,7 @@ void add_template(CLI::App& app, SheetOptions& options, int& result) {
 
 void add_serve(CLI::App& app, workroom::ServeOptions& options, int& result) {
     auto* command = app.add_subcommand("serve", "Receive surveys and photos, and show them as pages");
-    command->add_option("--data", options.data, "The folder that keeps what comes in")->required();
+    workroom::add_kept_at(*command, options.kept);
     command->add_option("--listen", options.listen, "The IP address to listen on")->capture_default_str();
     command->add_option("--port", options.port, "The port; 0 for any that is free")->capture_default_str();
     command->add_option("--certificate", options.certificate, "PEM file with the certificate and its chain");
@@ -212,10 +212,10 @@ void add_serve(CLI::App& app, workroom::ServeOptions& options, int& result) {
     command->callback([&] { result = workroom::serve(options); });
 }
 
-void add_pair(CLI::App& app, std::string& data, int& result) {
+void add_pair(CLI::App& app, workroom::KeptAt& kept, int& result) {
     auto* command = app.add_subcommand("pair", "Print a new one-time code to pair a device or sign in with");
-    command->add_option("--data", data, "The folder that keeps what comes in")->required();
-    command->callback([&] { result = workroom::print_pairing_code(data); });
+    workroom::add_kept_at(*command, kept);
+    command->callback([&] { result = workroom::print_pairing_code(kept); });
 }
 
 }  // namespace
@@ -227,7 +227,7 @@ int main(int argc, char** argv) {
     int result = 0;
     std::string survey;
     std::string rolls;
-    std::string data;
+    workroom::KeptAt pairing;
     std::string rules;
     SheetOptions sheet;
     workroom::ChoicesOptions choices;
@@ -242,7 +242,7 @@ int main(int argc, char** argv) {
     add_csv(app, sheet, result);
     add_template(app, sheet, result);
     add_serve(app, serving, result);
-    add_pair(app, data, result);
+    add_pair(app, pairing, result);
     workroom::add_revoke(app, revoking, result);
     workroom::add_keeping(app, keeping, result);
     try {

@@ -7,15 +7,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <filesystem>
 
 namespace truehang::workroom {
 
 namespace {
 
 constexpr int refused = 2;
-
-sync::Time now() { return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now()); }
 
 int fail(const Error& error) {
     fmt::print(stderr, "truehang-workroom: {}: {}\n", error.where, error.text);
@@ -51,10 +48,7 @@ int list(const std::vector<PairedDevice>& devices) {
 }
 
 int revoke(const RevokeOptions& options) {
-    if (!std::filesystem::exists(std::filesystem::path(options.data) / "workroom.sqlite")) {
-        return fail({ErrorCode::missing, options.data, "There are no records of a workroom in this folder."});
-    }
-    const auto archive = Archive::open(options.data, now);
+    const auto archive = open_standing_archive(options.kept);
     if (!archive) {
         return fail(archive.error());
     }
@@ -82,7 +76,7 @@ int revoke(const RevokeOptions& options) {
 
 void add_revoke(CLI::App& app, RevokeOptions& options, int& result) {
     auto* command = app.add_subcommand("revoke", "Refuse a device from now on, or list the devices");
-    command->add_option("--data", options.data, "The folder that keeps what comes in")->required();
+    add_kept_at(*command, options.kept);
     command->add_option("device", options.device, "Its id, or a name that only one has; none: list them");
     command->callback([&] { result = revoke(options); });
 }

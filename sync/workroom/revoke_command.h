@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "workroom/keeping/kept_at.h"
+
 #include <CLI/CLI.hpp>
 
 #include <string>
@@ -9,7 +11,7 @@ namespace truehang::workroom {
 
 /// What is asked of `revoke`.
 struct RevokeOptions {
-    std::string data;
+    KeptAt kept;
     std::string device;  ///< id, or a name that only one has; empty: list them
 };
 

@@ -94,7 +94,7 @@ Result<std::string> take_own_certificate(ServeOptions& options, const std::strin
     }
     auto names = reached_hosts(address);
     names.push_back(machine_name());
-    const auto own = own_certificate(options.data, names, now());
+    const auto own = own_certificate(options.kept.data, names, now());
     if (!own) {
         return own.error();
     }
@@ -169,20 +169,20 @@ int serve(ServeOptions options) {
         return 2;
     }
     std::signal(SIGPIPE, SIG_IGN);
-    auto archive = Archive::open(options.data, now);
+    auto archive = open_archive(options.kept);
     if (!archive) {
         return fail(archive.error());
     }
-    const ServingLock lock(options.data);
+    const ServingLock lock(options.kept.data);
     if (!lock.held()) {
-        return fail({ErrorCode::busy, options.data, "Another workroom receives into this folder already."});
+        return fail({ErrorCode::busy, options.kept.data, "Another workroom receives into this folder already."});
     }
     const auto pin = take_own_certificate(options, address);
     return pin ? receive(options, address, *pin, **archive) : fail(pin.error());
 }
 
-int print_pairing_code(const std::string& data) {
-    auto archive = Archive::open(data, now);
+int print_pairing_code(const KeptAt& kept) {
+    auto archive = open_archive(kept);
     if (!archive) {
         return fail(archive.error());
     }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "workroom/keeping/kept_at.h"
+
 #include <cstdint>
 #include <string>
 #include <vector>
@@ -8,7 +10,7 @@
 namespace truehang::workroom {
 
 struct ServeOptions {
-    std::string data;
+    KeptAt kept;
     std::string listen = "127.0.0.1";
     std::uint16_t port = 8737;
     std::string certificate, key;
@@ -23,7 +25,7 @@ struct ServeOptions {
 /// Receives until SIGTERM or SIGINT. The result is the exit code: 0, or 2 with a line on standard error.
 [[nodiscard]] int serve(ServeOptions options);
 
-/// Prints a new pairing code for the records in a folder, whether they are being served or not.
-[[nodiscard]] int print_pairing_code(const std::string& data);
+/// Prints a new pairing code, whether the records are being served or not.
+[[nodiscard]] int print_pairing_code(const KeptAt& kept);
 
 }  // namespace truehang::workroom

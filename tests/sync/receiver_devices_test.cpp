@@ -29,7 +29,7 @@ struct Workroom {
         : receiver(folder.path(), std::move(more)), token(receiver.pair()) {}
 
     [[nodiscard]] std::string pair_as(const std::string& name) const {
-        const auto code = run_program({TRUEHANG_WORKROOM, "pair", "--data", folder.path().string()}).out.substr(0, 9);
+        const auto code = run_workroom("pair", folder.path()).out.substr(0, 9);
         const auto reply = receiver.ask("POST", "/pair", {{"Content-Type", "application/json"}},
                                         write_record(PairRequest{code, name}));
         const auto answer = read_pair_answer(reply.body);
@@ -44,9 +44,7 @@ struct Workroom {
         return receiver.ask("POST", path, more, body);
     }
     [[nodiscard]] Outcome revoke(const std::vector<std::string>& more = {}) const {
-        std::vector<std::string> words{TRUEHANG_WORKROOM, "revoke", "--data", folder.path().string()};
-        words.insert(words.end(), more.begin(), more.end());
-        return run_program(words);
+        return run_workroom("revoke", folder.path(), more);
     }
 };
 

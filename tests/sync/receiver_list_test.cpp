@@ -214,7 +214,7 @@ TEST(Changes, tellThatASurveyWasErased) {
     ASSERT_EQ(receiver.put_survey(token, id_of(1), 1, survey_of(1, "Pilot house", "A")).status, 201);
     ASSERT_EQ(receiver.put_survey(token, id_of(2), 1, survey_of(2, "Sail loft", "B")).status, 201);
     const auto before = changes(receiver, token)["next"].get<std::string>();
-    const auto erased = run_program({TRUEHANG_WORKROOM, "erase", "--data", folder.path().string(), id_of(1)});
+    const auto erased = run_workroom("erase", folder.path(), {id_of(1)});
     ASSERT_EQ(erased.exit_code, 0) << erased.err;
     const auto since = changes(receiver, token, "?after=" + before);
     ASSERT_EQ(since["changes"].size(), 1U);

@@ -172,8 +172,7 @@ TEST(Pages, areForThisMachineOnlyWithoutASignIn) {
 TEST(Pages, areOpenedElsewhereByACode) {
     const Served served({"--sign-in"});
     EXPECT_EQ(served.receiver.ask("GET", "/").status, 401);
-    const auto code =
-        run_program({TRUEHANG_WORKROOM, "pair", "--data", served.folder.path().string()}).out.substr(0, 9);
+    const auto code = run_workroom("pair", served.folder.path()).out.substr(0, 9);
     const Fields form{{"Content-Type", "application/x-www-form-urlencoded"}};
     EXPECT_EQ(served.receiver.ask("POST", "/sign-in", form, "code=0000-0000").status, 403);
     const auto in = served.receiver.ask("POST", "/sign-in", form, "code=" + code);

@@ -106,6 +106,20 @@ std::string lower(std::string text) {
     return text;
 }
 
+/// Where a PostgreSQL is at hand (tests/postgres/with_postgres.py), the arguments by which records that would lie in
+/// `data` are kept in a database there instead.
+std::vector<std::string> database_arguments(const std::filesystem::path& data) {
+    const char* server = std::getenv("TRUEHANG_POSTGRES");
+    if (server == nullptr) {
+        return {};
+    }
+    const auto name = "kept_" + hex(sha256(data.string())).substr(0, 16);
+    const auto url = [server](const std::string& of) { return "postgresql:///" + of + "?" + server; };
+    // Where it is there already, this fails and it is used again, as a folder is.
+    static_cast<void>(run_program({"psql", "-qc", "CREATE DATABASE " + name, url("postgres")}));
+    return {"--database", url(name)};
+}
+
 }  // namespace
 
 Outcome run_program(const std::vector<std::string>& arguments, std::string_view in) {
@@ -127,6 +141,15 @@ Outcome run_program(const std::vector<std::string>& arguments, std::string_view 
     std::fclose(input);
     outcome.exit_code = wait_for(process);
     return outcome;
+}
+
+Outcome run_workroom(const std::string& command, const std::filesystem::path& data,
+                     const std::vector<std::string>& more) {
+    std::vector<std::string> arguments{TRUEHANG_WORKROOM, command, "--data", data.string()};
+    for (const auto& words : {database_arguments(data), more}) {
+        arguments.insert(arguments.end(), words.begin(), words.end());
+    }
+    return run_program(arguments);
 }
 
 std::string file_text(const std::filesystem::path& file) {
@@ -225,7 +248,9 @@ Receiver::Receiver(std::filesystem::path data, std::vector<std::string> more_arg
     for (const std::string word : {TRUEHANG_WORKROOM, "serve", "--data", data.c_str(), "--port", "0"}) {
         arguments.push_back(word);
     }
-    arguments.insert(arguments.end(), more_arguments.begin(), more_arguments.end());
+    for (const auto& more : {database_arguments(data), more_arguments}) {
+        arguments.insert(arguments.end(), more.begin(), more.end());
+    }
     const auto out = new_pipe();
     process_ = start(arguments, {-1, out[1], -1});
     ::close(out[1]);

@@ -24,6 +24,11 @@ struct Outcome {
 /// Runs a program to its end, `in` on its standard input.
 [[nodiscard]] Outcome run_program(const std::vector<std::string>& arguments, std::string_view in = {});
 
+/// Runs a command of `truehang-workroom` on the records in `data` (or, where TRUEHANG_POSTGRES is set, on those that
+/// are in its database instead).
+[[nodiscard]] Outcome run_workroom(const std::string& command, const std::filesystem::path& data,
+                                   const std::vector<std::string>& more = {});
+
 /// The contents of a file; empty where it can't be read.
 [[nodiscard]] std::string file_text(const std::filesystem::path& file);
 

@@ -42,7 +42,7 @@ TEST(Receiver, aNewCodeComesFromTheCommandWhileItRuns) {
     const TemporaryFolder folder;
     const Receiver receiver(folder.path());
     EXPECT_FALSE(receiver.pair().empty());
-    const auto printed = run_program({TRUEHANG_WORKROOM, "pair", "--data", folder.path().string()});
+    const auto printed = run_workroom("pair", folder.path());
     ASSERT_EQ(printed.exit_code, 0) << printed.err;
     const auto reply = receiver.ask("POST", "/pair", {{"Content-Type", "application/json"}},
                                     write_record(PairRequest{printed.out.substr(0, 9), "Second phone"}));

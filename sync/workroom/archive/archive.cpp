@@ -102,6 +102,11 @@ void Archive::clear_incoming() const {
     for (const auto& entry : std::filesystem::directory_iterator(incoming_folder(), ignored)) {
         std::filesystem::remove(entry.path(), ignored);
     }
+    if (database_->hold_photos()) {  // what stands there was on its way into the records
+        for (const auto& entry : std::filesystem::directory_iterator(folder_ / "photos", ignored)) {
+            std::filesystem::remove_all(entry.path(), ignored);
+        }
+    }
 }
 
 std::filesystem::path Archive::photo_file(std::string_view sha256) const {

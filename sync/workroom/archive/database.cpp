@@ -25,7 +25,7 @@ void bring_to_schema(Records& records) {
         records.run(records.own_words(later_schemas.at(static_cast<std::size_t>(version) - 1)));
     }
     if (records.hold_photos()) {
-        records.run(records.own_words(photo_pieces_schema));
+        records.run(records.own_words(all_within_schema));
     }
     records.set_version(schema_version);
     transaction.commit();

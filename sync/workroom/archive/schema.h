@@ -142,14 +142,19 @@ CREATE TABLE layer_mark(
 ) STRICT, WITHOUT ROWID;
 )sql"};
 
-/// Photos’ bytes, where the records hold them: pieces in order from 0.
-inline constexpr const char* photo_pieces_schema = R"sql(
+/// What else lies in the records where they hold what is files otherwise: photos’ bytes as pieces in order from 0, and
+/// the house rules, a document a version.
+inline constexpr const char* all_within_schema = R"sql(
 CREATE TABLE IF NOT EXISTS photo_piece(
     sha256 TEXT NOT NULL,
     number INTEGER NOT NULL,
     bytes BLOB NOT NULL,
     PRIMARY KEY(sha256, number)
 ) STRICT, WITHOUT ROWID;
+CREATE TABLE IF NOT EXISTS house_rules(
+    version INTEGER PRIMARY KEY,
+    bytes BLOB NOT NULL
+) STRICT;
 )sql";
 static_assert(schema_version == 1 + static_cast<int>(later_schemas.size()));
 

@@ -7,7 +7,6 @@
 #include "workroom/archive/erasure.h"
 #include "workroom/archive/upload_shelf.h"
 #include "workroom/keeping/kept_folder.h"
-#include "workroom/records/sqlite_records.h"
 
 #include <fcntl.h>
 #include <fmt/format.h>
@@ -22,13 +21,13 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr int patience_ms = 30'000;
+constexpr std::chrono::seconds patience{30};
 
-long long count_of(SQLite::Database& records, const std::string& table, const std::string& survey) {
-    SQLite::Statement count(records, "SELECT count(*) FROM " + quoted_name(table) + " WHERE survey = ?");
+long long count_of(Records& records, const std::string& table, const std::string& survey) {
+    Query count(records, "SELECT count(*) FROM " + quoted_name(table) + " WHERE survey = ?");
     count.bind(1, survey);
-    count.executeStep();
-    return count.getColumn(0).getInt64();
+    count.step();
+    return count.number(0);
 }
 
 /// Takes away photos that a receiver which died left half received, where none serves the folder now: one that starts
@@ -46,7 +45,7 @@ void clear_incoming(const Archive& archive, const fs::path& folder) {
 /// One survey's erasure on a connection of its own.
 class Eraser {
 public:
-    Eraser(fs::path folder, SQLite::Database& records, const Erasing& erasing)
+    Eraser(fs::path folder, Records& records, const Erasing& erasing)
         : folder_(std::move(folder)), records_(records), erasing_(erasing) {}
 
     Result<ErasedCounts> run() {
@@ -55,8 +54,8 @@ public:
         static_cast<void>(own_photos());
         spare_named_by_others(seen);
         {
-            SQLite::Transaction all(records_, SQLite::TransactionBehavior::IMMEDIATE);
-            counts_.before = is_erased(shared_, erasing_.survey);
+            Transaction all(records_, Transaction::Use::writing);
+            counts_.before = is_erased(records_, erasing_.survey);
             if (!counts_.before && count_of(records_, "revision", erasing_.survey) == 0) {
                 return Error{ErrorCode::missing, erasing_.survey, "No such survey is here. Nothing was erased."};
             }
@@ -79,10 +78,10 @@ private:
     /// True where it names photos that weren’t looked at before.
     bool own_photos() {
         bool more = false;
-        SQLite::Statement query(records_, "SELECT bytes FROM revision WHERE survey = ?");
+        Query query(records_, "SELECT bytes FROM revision WHERE survey = ?");
         query.bind(1, erasing_.survey);
-        while (query.executeStep()) {
-            for (auto& digest : digests_in(query.getColumn(0).getString())) {
+        while (query.step()) {
+            for (auto& digest : digests_in(query.text(0))) {
                 if (!spared_.contains(digest)) {
                     more = photos_.insert(std::move(digest)).second || more;
                 }
@@ -91,18 +90,29 @@ private:
         return more;
     }
 
-    /// From the row after `seen` on.
+    /// Of what came after `seen`, in pieces: all documents may be more than memory holds.
     void spare_named_by_others(long long& seen) {
-        SQLite::Statement query(records_,
-                                "SELECT rowid, bytes FROM revision WHERE rowid > ? AND survey <> ? ORDER BY rowid");
-        query.bind(1, static_cast<std::int64_t>(seen));
-        query.bind(2, erasing_.survey);
-        while (!photos_.empty() && query.executeStep()) {
-            seen = query.getColumn(0).getInt64();
-            for (const auto& digest : digests_in(query.getColumn(1).getString())) {
-                if (photos_.erase(digest) > 0) {
-                    spared_.insert(digest);
-                }
+        Query query(records_,
+                    "SELECT at, bytes FROM change JOIN revision USING (survey, revision) WHERE at > ? AND survey <> ?"
+                    " ORDER BY at LIMIT 64");
+        bool more = true;
+        while (!photos_.empty() && more) {
+            more = false;
+            query.reset();
+            query.bind(1, seen);
+            query.bind(2, erasing_.survey);
+            while (!photos_.empty() && query.step()) {
+                more = true;
+                seen = query.number(0);
+                spare(digests_in(query.text(1)));
+            }
+        }
+    }
+
+    void spare(const std::vector<std::string>& digests) {
+        for (const auto& digest : digests) {
+            if (photos_.erase(digest) > 0) {
+                spared_.insert(digest);
             }
         }
     }
@@ -110,25 +120,32 @@ private:
     void take_rows() {
         counts_.revisions = count_of(records_, "revision", erasing_.survey);
         counts_.rolls = count_of(records_, "rolls", erasing_.survey);
-        for (const auto& table : tables_with(records_, {"survey"})) {
+        for (const auto& table : records_.tables_with("survey")) {
             if (table != "erased") {
-                SQLite::Statement gone(records_, "DELETE FROM " + quoted_name(table) + " WHERE survey = ?");
+                Query gone(records_, "DELETE FROM " + quoted_name(table) + " WHERE survey = ?");
                 gone.bind(1, erasing_.survey);
                 gone.exec();
             }
         }
         for (const auto& photo : photos_) {
-            SQLite::Statement gone(records_, "DELETE FROM photo WHERE sha256 = ?");
+            Query gone(records_, "DELETE FROM photo WHERE sha256 = ?");
             gone.bind(1, photo);
             counts_.photos += gone.exec();
-            SQLite::Statement mark(records_, "INSERT OR REPLACE INTO erased_photo(sha256, erased_with) VALUES(?, ?)");
+            Query mark(records_,
+                       "INSERT INTO erased_photo(sha256, erased_with) VALUES(?, ?)"
+                       " ON CONFLICT(sha256) DO UPDATE SET erased_with = excluded.erased_with");
             mark.bind(1, photo);
             mark.bind(2, erasing_.survey);
             mark.exec();
+            if (records_.hold_photos()) {
+                Query pieces(records_, "DELETE FROM photo_piece WHERE sha256 = ?");
+                pieces.bind(1, photo);
+                pieces.exec();
+            }
         }
-        SQLite::Statement mark(records_,
-                               "INSERT OR IGNORE INTO erased(survey, erased_at, erased_by, revisions, rolls, photos) "
-                               "VALUES(?, ?, ?, ?, ?, ?)");
+        Query mark(records_,
+                   "INSERT INTO erased(survey, erased_at, erased_by, revisions, rolls, photos) "
+                   "VALUES(?, ?, ?, ?, ?, ?) ON CONFLICT(survey) DO NOTHING");
         mark.bind(1, erasing_.survey);
         mark.bind(2, sync::write_time(erasing_.now));
         mark.bind(3, erasing_.by);
@@ -136,18 +153,18 @@ private:
         mark.bind(5, static_cast<std::int64_t>(counts_.rolls));
         mark.bind(6, static_cast<std::int64_t>(counts_.photos));
         mark.exec();
-        note_erasure(shared_, erasing_.survey);
+        note_erasure(records_, erasing_.survey);
     }
 
     /// With the records locked: nobody can record a photo whose file goes here.
     void take_files() {
-        SQLite::Transaction lock(records_, SQLite::TransactionBehavior::IMMEDIATE);
-        SQLite::Statement query(records_,
-                                "SELECT sha256 FROM erased_photo WHERE erased_with = ? AND NOT EXISTS (SELECT 1 FROM "
-                                "photo WHERE photo.sha256 = erased_photo.sha256)");
+        Transaction lock(records_, Transaction::Use::writing);
+        Query query(records_,
+                    "SELECT sha256 FROM erased_photo WHERE erased_with = ? AND NOT EXISTS (SELECT 1 FROM "
+                    "photo WHERE photo.sha256 = erased_photo.sha256)");
         query.bind(1, erasing_.survey);
-        while (query.executeStep()) {
-            const auto sha256 = query.getColumn(0).getString();
+        while (query.step()) {
+            const auto sha256 = query.text(0);
             const auto file = folder_ / "photos" / sha256.substr(0, 2) / sha256;
             const bool gone = remove_uploads_of(folder_ / "uploads", sha256);
             if ((fs::remove(file) && !sync_folder(file.parent_path())) || !gone) {
@@ -156,14 +173,11 @@ private:
         }
     }
 
-    /// What SQLite freed may still stand in the file, and what was changed in its log.
+    /// What was freed may still stand in the files of the records, and what was changed in their log.
     Result<ErasedCounts> overwrite() {
-        records_.exec("VACUUM");
-        SQLite::Statement empty(records_, "PRAGMA wal_checkpoint(TRUNCATE)");
-        if (!empty.executeStep() || empty.getColumn(0).getInt() != 0) {
-            return unfinished({ErrorCode::busy, folder_.string(), "Somebody reads the records all the time."});
-        }
-        return counts_;
+        return records_.overwrite_freed()
+                   ? Result<ErasedCounts>(counts_)
+                   : unfinished({ErrorCode::busy, folder_.string(), "Somebody reads the records all the time."});
     }
 
     [[nodiscard]] Error unfinished(Error error) const {
@@ -175,8 +189,7 @@ private:
     }
 
     fs::path folder_;
-    SQLite::Database& records_;
-    SqliteRecords shared_{records_};
+    Records& records_;
     const Erasing& erasing_;
     std::set<std::string> photos_;  ///< digests that only this survey names
     std::set<std::string> spared_;
@@ -185,23 +198,24 @@ private:
 
 }  // namespace
 
-Result<ErasedCounts> erase_survey(const fs::path& folder, const Erasing& erasing) {
-    const auto there = KeptFolder::open(folder);
-    if (!there) {
-        return there.error();
+Result<ErasedCounts> erase_survey(const KeptAt& kept, const Erasing& erasing) {
+    const fs::path folder = kept.data;
+    if (kept.database.empty()) {
+        if (const auto there = KeptFolder::open(folder); !there) {
+            return there.error();
+        }
     }
     {
-        const auto brought_forward = Archive::open(folder, [&erasing] { return erasing.now; });
+        const auto brought_forward = Archive::open(
+            folder, [&erasing] { return erasing.now; }, kept.database);
         if (!brought_forward) {
             return brought_forward.error();
         }
         clear_incoming(**brought_forward, folder);
     }
     return told<ErasedCounts>(folder, [&]() -> Result<ErasedCounts> {
-        SQLite::Database records((folder / records_name).string(), SQLite::OPEN_READWRITE, patience_ms);
-        records.exec("PRAGMA synchronous = FULL");
-        records.exec("PRAGMA secure_delete = ON");
-        return Eraser(folder, records, erasing).run();
+        const auto records = engine_of(kept, patience)->connect_to_write();
+        return Eraser(folder, *records, erasing).run();
     });
 }
 

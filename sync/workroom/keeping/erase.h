@@ -3,8 +3,8 @@
 
 #include "protocol/time_text.h"
 #include "units/result.h"
+#include "workroom/keeping/kept_at.h"
 
-#include <filesystem>
 #include <string>
 
 namespace truehang::workroom {
@@ -20,11 +20,11 @@ struct ErasedCounts {
     bool before = false;  ///< it was erased before; what had been left of it is gone now
 };
 
-/// Erases a survey for good, also while the folder is served: every row that any table has of it, and photos that no
+/// Erases a survey for good, also while they are served: every row that any table has of it, and photos that no
 /// other survey names, with their files; then all records are written anew without what was freed, and the log is
 /// emptied. A row with id, time, who and counts stays. Done again it finishes what was broken off. Errors: `missing`
 /// where there is no such survey, `busy`, `full`, `io`, `damaged`; where it failed after the rows were gone the text
 /// says so.
-[[nodiscard]] Result<ErasedCounts> erase_survey(const std::filesystem::path& folder, const Erasing& erasing);
+[[nodiscard]] Result<ErasedCounts> erase_survey(const KeptAt& kept, const Erasing& erasing);
 
 }  // namespace truehang::workroom

@@ -375,16 +375,19 @@ private:
 
 }  // namespace
 
-Result<Imported> import_survey(const fs::path& folder, const fs::path& file, sync::Time now) {
-    if (const auto there = KeptFolder::open(folder); !there) {
-        return there.error();
+Result<Imported> import_survey(const KeptAt& kept, const fs::path& file, sync::Time now) {
+    if (kept.database.empty()) {
+        if (const auto there = KeptFolder::open(kept.data); !there) {
+            return there.error();
+        }
     }
     return told<Imported>(file, [&]() -> Result<Imported> {
         const auto read = read_file(file);
         if (!read) {
             return read.error();
         }
-        const auto archive = Archive::open(folder, [now] { return now; });
+        const auto archive = Archive::open(
+            kept.data, [now] { return now; }, kept.database);
         return archive ? Importing(**archive, *read).run() : archive.error();
     });
 }

@@ -3,6 +3,7 @@
 
 #include "protocol/time_text.h"
 #include "units/result.h"
+#include "workroom/keeping/kept_at.h"
 
 #include <cstddef>
 #include <filesystem>
@@ -20,7 +21,6 @@ struct Imported {
 /// Takes in a survey document, a survey’s zip or a visit’s file, as though a device named “imported” had sent it. All
 /// of it is read and checked before the first byte is kept. Errors: `conflict` where a revision or version of rolls is
 /// there with other content, `unreadable`, `damaged`, `out_of_range`, `missing`, and that the survey was erased.
-[[nodiscard]] Result<Imported> import_survey(const std::filesystem::path& folder, const std::filesystem::path& file,
-                                             sync::Time now);
+[[nodiscard]] Result<Imported> import_survey(const KeptAt& kept, const std::filesystem::path& file, sync::Time now);
 
 }  // namespace truehang::workroom

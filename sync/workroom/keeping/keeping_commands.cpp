@@ -47,7 +47,7 @@ void list(const std::vector<Flaw>& flaws) {
 }
 
 int verify(const KeepingOptions& options) {
-    auto folder = KeptFolder::open(options.data);
+    auto folder = KeptFolder::open(options.kept.data);
     if (!folder) {
         return refuse(folder.error());
     }
@@ -62,10 +62,10 @@ int verify(const KeepingOptions& options) {
     }
     if (const auto unfinished = unfinished_in(folder->folder() / "uploads"); unfinished.uploads > 0) {
         fmt::print("{}: {} of photos ({:.1f} MB), passed over: their digest is asked when they are whole.\n",
-                   options.data, count_text(unfinished.uploads, "unfinished upload", "unfinished uploads"),
+                   options.kept.data, count_text(unfinished.uploads, "unfinished upload", "unfinished uploads"),
                    static_cast<double>(unfinished.bytes) / 1e6);
     }
-    fmt::print("{}: {}: {}.\n", options.data, amounts(*looked),
+    fmt::print("{}: {}: {}.\n", options.kept.data, amounts(*looked),
                looked->flaws.empty() ? "all whole" : count_text(looked->flaws.size(), "fault", "faults"));
     return looked->flaws.empty() ? done : faults_found;
 }
@@ -81,7 +81,7 @@ int say_copied(const std::string& place, const std::string& what, const Copied& 
 }
 
 int backup(const KeepingOptions& options) {
-    auto folder = KeptFolder::open(options.data);
+    auto folder = KeptFolder::open(options.kept.data);
     if (!folder) {
         return refuse(folder.error());
     }
@@ -121,7 +121,7 @@ Result<std::size_t> left_out(const FolderCopy& copy) {
 }
 
 int restore_what_is_whole(const KeepingOptions& options, KeptFolder& backup, const Looked& looked) {
-    auto copy = FolderCopy::begin(options.data);
+    auto copy = FolderCopy::begin(options.kept.data);
     if (!copy) {
         return refuse(copy.error());
     }
@@ -146,7 +146,7 @@ int restore_what_is_whole(const KeepingOptions& options, KeptFolder& backup, con
     if (const auto finished = copy.value().finish(); !finished) {
         return refuse(finished.error());
     }
-    fmt::print("{}: restored {}; what is named above was left out.\n", options.data, amounts(*there));
+    fmt::print("{}: restored {}; what is named above was left out.\n", options.kept.data, amounts(*there));
     return faults_found;
 }
 
@@ -168,7 +168,7 @@ int restore(const KeepingOptions& options) {
                        "This backup has " + count_text(looked->flaws.size(), "fault", "faults") +
                            ". Nothing was restored: use another one, or --what-is-whole to leave out what is named."});
     }
-    auto copy = FolderCopy::begin(options.data);
+    auto copy = FolderCopy::begin(options.kept.data);
     if (!copy) {
         return refuse(copy.error());
     }
@@ -181,7 +181,7 @@ int restore(const KeepingOptions& options) {
         return refuse({ErrorCode::damaged, options.other, "It changed while it was read. Nothing was restored."});
     }
     const auto finished = copy.value().finish();
-    return finished ? say_copied(options.data, "restored", *copied) : refuse(finished.error());
+    return finished ? say_copied(options.kept.data, "restored", *copied) : refuse(finished.error());
 }
 
 /// The name that the system has for whoever runs this.
@@ -193,7 +193,7 @@ std::string user_name() {
 sync::Time now() { return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now()); }
 
 int export_one(const KeepingOptions& options) {
-    auto folder = KeptFolder::open(options.data);
+    auto folder = KeptFolder::open(options.kept.data);
     if (!folder) {
         return refuse(folder.error());
     }
@@ -217,7 +217,7 @@ std::string new_of(std::size_t all, std::size_t before, const char* one, const c
 }
 
 int import_one(const KeepingOptions& options) {
-    const auto imported = import_survey(options.data, options.other, now());
+    const auto imported = import_survey(options.kept, options.other, now());
     if (!imported) {
         return refuse(imported.error());
     }
@@ -230,7 +230,7 @@ int import_one(const KeepingOptions& options) {
 
 int erase(const KeepingOptions& options) {
     const auto erased =
-        erase_survey(options.data, {options.survey, options.by.empty() ? user_name() : options.by, now()});
+        erase_survey(options.kept, {options.survey, options.by.empty() ? user_name() : options.by, now()});
     if (!erased) {
         return refuse(erased.error());
     }
@@ -253,7 +253,8 @@ void add_export(CLI::App& app, KeepingOptions& options, int& result) {
         "`import` takes it in. With --visit instead the newest revision with its photos as a visit’s file, which the\n"
         "app takes in (name it ….truehang.zip). Nothing is written over. Works while the folder is served.\n"
         "Ends with 0, with 1 where photos that aren’t whole were left out (they are named), 2 where nothing was made.");
-    command->add_option("--data", options.data, "The folder that keeps what comes in, or a backup of it")->required();
+    command->add_option("--data", options.kept.data, "The folder that keeps what comes in, or a backup of it")
+        ->required();
     command->add_option("survey", options.survey, "The survey’s id, as its page’s address has it")->required();
     command->add_option("out", options.other, "The file to make; it mustn’t be there yet")->required();
     command->add_flag("--visit", options.visit, "The newest revision alone, as the app takes it in");
@@ -267,7 +268,7 @@ void add_import(CLI::App& app, KeepingOptions& options, int& result) {
         "All of it is checked first: a file that isn’t sound is refused, and so is a revision that is here with other\n"
         "content. The same content twice is no fault. Works while the folder is served.\n"
         "Ends with 0, or 2 where nothing was taken in.");
-    command->add_option("--data", options.data, "The folder that keeps what comes in")->required();
+    add_kept_at(*command, options.kept);
     command->add_option("file", options.other, "The document or zip")->required();
     command->callback([&] { result = import_one(options); });
 }
@@ -281,7 +282,7 @@ void add_erase(CLI::App& app, KeepingOptions& options, int& result) {
         "as much room again as they have, and phones wait meanwhile. Works while the folder is served. Copies that\n"
         "were made before still hold it, and so may blocks that the disk itself has freed.\n"
         "Ends with 0, or 2 where it was refused or has to be run again to be done.");
-    command->add_option("--data", options.data, "The folder that keeps what comes in")->required();
+    add_kept_at(*command, options.kept);
     command->add_option("survey", options.survey, "The survey’s id, as its page’s address has it")->required();
     command->add_option("--by", options.by, "Who erases it; the name of who runs this where none is given");
     command->callback([&] { result = erase(options); });
@@ -293,7 +294,8 @@ void add_verify(CLI::App& app, KeepingOptions& options, int& result) {
         "Look whether all that was received is whole: every document, photo, roll and house rule.\n"
         "Says one line for each fault, then a count. Works while the folder is served, and on backups.\n"
         "Ends with 0 where all is whole, 1 where faults were found, 2 where nothing could be looked at.");
-    command->add_option("--data", options.data, "The folder that keeps what comes in, or a backup of it")->required();
+    command->add_option("--data", options.kept.data, "The folder that keeps what comes in, or a backup of it")
+        ->required();
     command->callback([&] { result = verify(options); });
 }
 
@@ -305,7 +307,7 @@ void add_backup(CLI::App& app, KeepingOptions& options, int& result) {
         "whole and on the disk; nothing is ever written over. It holds the clients’ names, photos and the digests\n"
         "of tokens: keep it as the folder itself is kept. What is erased later stays in it.\n"
         "Ends with 0, with 1 where photos were copied that aren’t whole (they are named), 2 where nothing was made.");
-    command->add_option("--data", options.data, "The folder that keeps what comes in")->required();
+    command->add_option("--data", options.kept.data, "The folder that keeps what comes in")->required();
     command->add_option("out", options.other, "The folder to make; it mustn’t be there yet")->required();
     command->callback([&] { result = backup(options); });
 }
@@ -318,7 +320,8 @@ void add_restore(CLI::App& app, KeepingOptions& options, int& result) {
         "phones then send those photos and surveys again that they still have. What was erased since the backup comes\n"
         "back: erase it again.\n"
         "Ends with 0, with 1 where something was left out, 2 where nothing was restored.");
-    command->add_option("--data", options.data, "The folder to make; it mustn’t be there, or be empty")->required();
+    command->add_option("--data", options.kept.data, "The folder to make; it mustn’t be there, or be empty")
+        ->required();
     command->add_option("backup", options.other, "The backup")->required();
     command->add_flag("--what-is-whole", options.what_is_whole, "Leave out what isn’t whole, and say what that is");
     command->callback([&] { result = restore(options); });

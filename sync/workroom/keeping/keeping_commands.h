@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "workroom/keeping/kept_at.h"
+
 #include <CLI/CLI.hpp>
 
 #include <string>
@@ -8,7 +10,7 @@
 namespace truehang::workroom {
 
 struct KeepingOptions {
-    std::string data;    ///< the folder that is kept
+    KeptAt kept;
     std::string other;   ///< the backup or file that is written or read
     std::string survey;  ///< its id
     std::string by;      ///< who erases; empty: whoever runs the program

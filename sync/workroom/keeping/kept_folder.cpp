@@ -144,17 +144,11 @@ std::vector<std::string> tables_with(SQLite::Database& database, const std::vect
     return found;
 }
 
-std::string quoted_name(const std::string& name) {
-    std::string quoted = "\"";
-    for (const char c : name) {
-        quoted += c == '"' ? "\"\"" : std::string(1, c);
-    }
-    return quoted + "\"";
-}
-
 Error error_under_way(const fs::path& where) {
     try {
         throw;
+    } catch (const RecordsFault& thrown) {
+        return thrown.error();
     } catch (const SQLite::Exception& thrown) {
         auto error = error_of(thrown);
         error.where = where.string();

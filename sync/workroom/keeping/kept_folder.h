@@ -2,6 +2,7 @@
 #pragma once
 
 #include "units/result.h"
+#include "workroom/records/records.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
@@ -42,9 +43,6 @@ private:
 
 /// Tables that have all of these columns. Throws SQLite::Exception.
 [[nodiscard]] std::vector<std::string> tables_with(SQLite::Database& database, const std::vector<std::string>& columns);
-
-/// A name of the records', quoted for a statement.
-[[nodiscard]] std::string quoted_name(const std::string& name);
 
 /// What the exception under way says, of `where`.
 [[nodiscard]] Error error_under_way(const std::filesystem::path& where);

@@ -187,7 +187,8 @@ private:
 
     void rules() {
         const RulesShelf shelf(folder_.rules_folder());
-        for (const long long version : shelf.versions()) {
+        const auto versions = shelf.versions().value();
+        for (const long long version : versions) {
             ++looked_.rules;
             if (const auto document = shelf.version(version); !document) {
                 flaw({Flaw::Of::rules, "", version, "", document.error().text});

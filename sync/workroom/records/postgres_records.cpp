@@ -264,6 +264,26 @@ bool PostgresRecords::has_table(const std::string& name) {
     return query.step() && query.number(0) == 1;
 }
 
+std::vector<std::string> PostgresRecords::tables_with(const std::string& column) {
+    Query query(*this,
+                "SELECT table_name FROM information_schema.columns WHERE table_schema = current_schema()"
+                " AND column_name = ? ORDER BY table_name");
+    query.bind(1, column);
+    std::vector<std::string> names;
+    while (query.step()) {
+        names.push_back(query.text(0));
+    }
+    return names;
+}
+
+bool PostgresRecords::overwrite_freed() {
+    Query tables(*this, "SELECT tablename FROM pg_tables WHERE schemaname = current_schema() ORDER BY tablename");
+    while (tables.step()) {
+        run("VACUUM FULL " + quoted_name(tables.text(0)));
+    }
+    return true;
+}
+
 int PostgresRecords::version() { return static_cast<int>(number_of(*this, "SELECT version FROM writing")); }
 
 void PostgresRecords::set_version(int version) { run("UPDATE writing SET version = " + std::to_string(version)); }

@@ -35,6 +35,9 @@ public:
     [[nodiscard]] bool in_transaction() const override;
     [[nodiscard]] bool is_alive() const override;
     [[nodiscard]] bool has_table(const std::string& name) override;
+    [[nodiscard]] std::vector<std::string> tables_with(const std::string& column) override;
+    /// The files of the tables; its write-ahead log, and those of its standbys and archives, let go in their own time.
+    [[nodiscard]] bool overwrite_freed() override;
     [[nodiscard]] int version() override;
     void set_version(int version) override;
     [[nodiscard]] std::string own_words(std::string definitions) const override;

@@ -37,6 +37,14 @@ void Transaction::commit() {
     ended_ = true;
 }
 
+std::string quoted_name(const std::string& name) {
+    std::string quoted = "\"";
+    for (const char c : name) {
+        quoted += c == '"' ? "\"\"" : std::string(1, c);
+    }
+    return quoted + "\"";
+}
+
 std::string end_of_beginning(std::string_view beginning) {
     return std::string(beginning) + "\xF4\x8F\xBF\xBF";  // U+10FFFF, the last character there is
 }

@@ -8,6 +8,7 @@
 #include <stdexcept>
 #include <string>
 #include <string_view>
+#include <vector>
 
 // The workroom's records behind one face, whichever engine keeps them: one SQLite file, or a PostgreSQL database that
 // several receivers share. SQL is written once, in what both understand: `?` or `?N` for what is bound, ON CONFLICT
@@ -63,6 +64,11 @@ public:
     /// False where the connection is gone for good and another must be made.
     [[nodiscard]] virtual bool is_alive() const { return true; }
     [[nodiscard]] virtual bool has_table(const std::string& name) = 0;
+    /// Tables with a column of that name, by name.
+    [[nodiscard]] virtual std::vector<std::string> tables_with(const std::string& column) = 0;
+    /// Writes anew what rows that were deleted may still stand in; outside of transactions. False where somebody else’s
+    /// reading hindered it.
+    [[nodiscard]] virtual bool overwrite_freed() = 0;
     /// The version of the tables that are there; 0 where there are none yet.
     [[nodiscard]] virtual int version() = 0;
     virtual void set_version(int version) = 0;
@@ -124,6 +130,9 @@ private:
     Records& records_;
     bool ended_ = false;
 };
+
+/// A table’s name as SQL takes it, whatever it holds.
+[[nodiscard]] std::string quoted_name(const std::string& name);
 
 /// Bytes beyond which no text goes that begins with `beginning`, as both engines compare it.
 [[nodiscard]] std::string end_of_beginning(std::string_view beginning);

@@ -9,8 +9,6 @@ namespace truehang::workroom {
 
 namespace {
 
-constexpr int busy_ms = 5000;
-
 class SqliteRows final : public Rows {
 public:
     SqliteRows(SQLite::Database& database, const std::string& sql) : statement_(database, sql) {}
@@ -54,9 +52,32 @@ std::unique_ptr<Rows> SqliteRecords::prepare(const std::string& sql) {
     return std::make_unique<SqliteRows>(database_, sql);
 }
 
+std::vector<std::string> SqliteRecords::tables_with(const std::string& column) {
+    SQLite::Statement query(database_,
+                            "SELECT t.name FROM sqlite_schema AS t JOIN pragma_table_info(t.name) AS c"
+                            " WHERE t.type = 'table' AND c.name = ? ORDER BY t.name");
+    query.bind(1, column);
+    std::vector<std::string> names;
+    while (query.executeStep()) {
+        names.push_back(query.getColumn(0).getString());
+    }
+    return names;
+}
+
+bool SqliteRecords::overwrite_freed() {
+    database_.exec("VACUUM");
+    SQLite::Statement empty(database_, "PRAGMA wal_checkpoint(TRUNCATE)");
+    return empty.executeStep() && empty.getColumn(0).getInt() == 0;
+}
+
+bool SqliteRecords::in_transaction() const { return sqlite3_get_autocommit(database_.getHandle()) == 0; }
+
+std::unique_ptr<SQLite::Database> SqliteEngine::opened(int flags) const {
+    return std::make_unique<SQLite::Database>(file_.string(), flags, static_cast<int>(patience_.count()));
+}
+
 std::unique_ptr<Records> SqliteEngine::connect_to_write() {
-    auto database =
-        std::make_unique<SQLite::Database>(file_.string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, busy_ms);
+    auto database = opened(SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
     if (database->execAndGet("PRAGMA user_version").getInt() <= schema_version) {
         database->exec("PRAGMA journal_mode = WAL");
         database->exec("PRAGMA synchronous = FULL");
@@ -67,10 +88,7 @@ std::unique_ptr<Records> SqliteEngine::connect_to_write() {
 }
 
 std::unique_ptr<Records> SqliteEngine::connect_to_read() {
-    return std::make_unique<SqliteRecords>(
-        std::make_unique<SQLite::Database>(file_.string(), SQLite::OPEN_READONLY, busy_ms));
+    return std::make_unique<SqliteRecords>(opened(SQLite::OPEN_READONLY));
 }
-
-bool SqliteRecords::in_transaction() const { return sqlite3_get_autocommit(database_.getHandle()) == 0; }
 
 }  // namespace truehang::workroom

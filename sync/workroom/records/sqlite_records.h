@@ -5,6 +5,7 @@
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
+#include <chrono>
 #include <filesystem>
 
 namespace truehang::workroom {
@@ -25,6 +26,8 @@ public:
     void begin_reading() override { database_.exec("BEGIN"); }
     [[nodiscard]] bool in_transaction() const override;
     [[nodiscard]] bool has_table(const std::string& name) override { return database_.tableExists(name); }
+    [[nodiscard]] std::vector<std::string> tables_with(const std::string& column) override;
+    [[nodiscard]] bool overwrite_freed() override;
     /// The engine’s own handle, for what only it can tell.
     [[nodiscard]] sqlite3* handle() const { return database_.getHandle(); }
     [[nodiscard]] int version() override { return database_.execAndGet("PRAGMA user_version").getInt(); }
@@ -38,12 +41,17 @@ private:
 /// WAL, every commit on the disk before it counts, what is deleted overwritten.
 class SqliteEngine final : public RecordsEngine {
 public:
-    explicit SqliteEngine(std::filesystem::path file) : file_(std::move(file)) {}
+    /// Waits `patience` for other processes.
+    explicit SqliteEngine(std::filesystem::path file, std::chrono::milliseconds patience = std::chrono::seconds(5))
+        : file_(std::move(file)), patience_(patience) {}
     [[nodiscard]] std::unique_ptr<Records> connect_to_write() override;
     [[nodiscard]] std::unique_ptr<Records> connect_to_read() override;
 
 private:
+    [[nodiscard]] std::unique_ptr<SQLite::Database> opened(int flags) const;
+
     std::filesystem::path file_;
+    std::chrono::milliseconds patience_;
 };
 
 }  // namespace truehang::workroom

@@ -126,8 +126,8 @@ Response marks_reply(Archive& archive, const Place& place) {
     return *newest ? json_reply(200, sync::write_marks({place.survey, std::move(marks).value()})) : not_there();
 }
 
-Response rules_reply(const Archive& archive, const Place& place) {
-    const RulesShelf shelf(archive.rules_folder());
+Response rules_reply(Archive& archive, const Place& place) {
+    const RulesShelf shelf(archive);
     const auto document = place.revision == 0 ? shelf.current() : shelf.version(place.revision);
     if (!document) {
         return document.error().code == ErrorCode::missing ? not_there() : error_reply(document.error());

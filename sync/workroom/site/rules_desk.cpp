@@ -9,16 +9,17 @@
 
 namespace truehang::workroom {
 
-http::Response take_house_rules(const Archive& archive, std::string_view form) {
-    RulesShelf shelf(archive.rules_folder());
+http::Response take_house_rules(Archive& archive, std::string_view form) {
+    RulesShelf shelf(archive);
     const auto current = shelf.current();
-    if (!current) {
-        return error_reply(current.error());
+    const auto versions = shelf.versions();
+    if (!current || !versions) {
+        return error_reply(current ? versions.error() : current.error());
     }
     const auto fields = read_form(form);
     const auto from = fields.find("from");
     auto typed = typed_rules(*current, fields);
-    RulesPage page{shelf.versions(), "", fields, typed.faults};
+    RulesPage page{*versions, "", fields, typed.faults};
     if (from == fields.end() || from->second != std::to_string(current->rules.version.value_or(0))) {
         page.said =
             "Somebody saved other house rules meanwhile. What you typed stands below: look at it and save again.";

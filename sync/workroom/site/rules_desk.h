@@ -13,6 +13,6 @@ inline constexpr std::string_view house_rules_path = "/house-rules";
 
 /// Keeps what the house rules' form holds as a new version, or shows the page again with what is wrong: nothing is
 /// saved then. Who sent it was looked at before.
-[[nodiscard]] http::Response take_house_rules(const Archive& archive, std::string_view form);
+[[nodiscard]] http::Response take_house_rules(Archive& archive, std::string_view form);
 
 }  // namespace truehang::workroom

@@ -230,9 +230,10 @@ std::optional<SitePage> site_page(Archive& archive, PlanningBench& bench, std::s
         return front_page(archive, query);
     }
     if (path == "/house-rules") {
-        const RulesShelf shelf(archive.rules_folder());
+        const RulesShelf shelf(archive);
         const auto document = shelf.current();
-        return document ? SitePage{200, rules_page(*document, {shelf.versions(), "", {}, {}})} : failed_page();
+        const auto versions = shelf.versions();
+        return document && versions ? SitePage{200, rules_page(*document, {*versions, "", {}, {}})} : failed_page();
     }
     if (path == "/erased") {
         const auto erased = erased_surveys(archive);
