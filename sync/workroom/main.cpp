@@ -188,6 +188,7 @@ void add_serve(CLI::App& app, workroom::ServeOptions& options, int& result) {
     command->add_option("--key", options.key, "PEM file with the certificate’s key");
     command->add_flag("--without-tls", options.without_tls, "Listen beyond this machine without TLS");
     command->add_flag("--sign-in", options.sign_in, "Ask for a code before pages on this machine too (behind a proxy)");
+    command->add_flag("--log", options.log, "Say each answer in a line of JSON on standard error");
     command->add_option("--name", options.name, "What the workroom calls itself to devices")->capture_default_str();
     command
         ->add_option("--reached-at", options.reached_at,

@@ -8,6 +8,7 @@
 #include "workroom/documents.h"
 #include "workroom/http/http_server.h"
 #include "workroom/site/reception.h"
+#include "workroom/site/watched_site.h"
 
 #include <fcntl.h>
 #include <fmt/format.h>
@@ -132,12 +133,17 @@ bool tell(const ServeOptions& options, const std::string& address, std::uint16_t
     return written;
 }
 
+WatchedSite::Log log_of(const ServeOptions& options) {
+    return options.log ? WatchedSite::Log([](const std::string& line) { fmt::print(stderr, "{}\n", line); }) : nullptr;
+}
+
 /// Receives into an archive that nobody else does; `pin` is the digest of the own certificate, or empty.
 int receive(const ServeOptions& options, const std::string& address, const std::string& pin, Archive& archive) {
     archive.clear_incoming();
     Access access(archive);
     Reception reception(archive, access, {options.name, options.sign_in});
-    http::HttpServer server(server_options(options, address), reception);
+    WatchedSite watched(reception, archive, std::chrono::steady_clock::now, log_of(options));
+    http::HttpServer server(server_options(options, address), watched);
     const auto port = server.listen();
     if (!port) {
         return fail(port.error());

@@ -16,6 +16,7 @@ struct ServeOptions {
     std::string certificate, key;
     bool without_tls = false;
     bool sign_in = false;
+    bool log = false;  ///< a line of JSON on standard error for each answer
     std::string name = "Workroom";
     std::string pairing_code_file;
     std::vector<std::string> reached_at;  ///< addresses to tell phones, in place of those listened on

@@ -89,6 +89,7 @@ void Database::queue(Task task) {
         const std::lock_guard lock(mutex_);
         if (tasks_.size() < queue_limit && !ending_) {
             tasks_.push_back(std::move(task));
+            ++traffic_.writes;
             wake_.notify_one();
             return;
         }
@@ -159,12 +160,21 @@ void Database::write_batch(std::vector<Task>& batch) {
             errors[i] = run_alone(*writer_, batch[i]);
         }
         transaction.commit();
+        const std::lock_guard lock(mutex_);
+        ++traffic_.commits;
     } catch (const std::exception&) {
         std::fill(errors.begin(), errors.end(), records_error());
     }
     for (std::size_t i = 0; i < batch.size(); ++i) {
         batch[i].finish(errors[i]);
     }
+}
+
+Database::Traffic Database::traffic() {
+    const std::lock_guard lock(mutex_);
+    auto traffic = traffic_;
+    traffic.waiting = static_cast<long long>(tasks_.size());
+    return traffic;
 }
 
 Result<Done> Database::try_writing() {

@@ -76,6 +76,11 @@ public:
         return error ? Result<T>(*error) : std::move(*result);
     }
 
+    /// What was written since they were opened, in transactions and single writes, and what waits now.
+    struct Traffic {
+        long long commits = 0, writes = 0, waiting = 0;
+    };
+    [[nodiscard]] Traffic traffic();
     /// Whether the records answer now, written to; `busy` or the like where they don't.
     [[nodiscard]] Result<Done> try_writing();
     /// True where photos' bytes are kept in the records.
@@ -104,6 +109,7 @@ private:
     std::condition_variable wake_;
     std::deque<Task> tasks_;
     bool ending_ = false;
+    Traffic traffic_;
     std::mutex readers_mutex_;
     std::vector<std::unique_ptr<Records>> readers_;
     std::thread thread_;

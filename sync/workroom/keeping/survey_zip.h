@@ -13,8 +13,8 @@
 #include <vector>
 
 // One survey as a zip (PKWARE APPNOTE 6.3): `revisions/N.json` as they were received, `rolls/N.json`, `marks.json`,
-// `receipts.json`, and `photos/<sha256>.<ending>`. A visit's file, as the app writes it, has one `survey.json` in place of the
-// revisions.
+// `receipts.json`, and `photos/<sha256>.<ending>`. A visit's file, as the app writes it, has one `survey.json` in place
+// of the revisions.
 
 namespace truehang::workroom {
 

@@ -65,11 +65,6 @@ bool names_this_machine(std::string_view host) {
     return host == "localhost" || host == "127.0.0.1" || host == "[::1]";
 }
 
-bool came_through_proxy(const RequestHead& head) {
-    static constexpr std::array<std::string_view, 4> signs{"forwarded", "x-forwarded-for", "x-real-ip", "via"};
-    return std::any_of(signs.begin(), signs.end(), [&](auto sign) { return !head.header(sign).empty(); });
-}
-
 /// Whether a form was sent by a page of this site, as its browser says. A page of elsewhere can send a form here, but
 /// not under this site's name.
 bool sent_from_here(const RequestHead& head) {

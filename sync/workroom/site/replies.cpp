@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <cstdio>
 
 namespace truehang::workroom {
@@ -30,6 +32,11 @@ http::Response reply(int status, std::string_view type, std::string body) {
 }
 
 }  // namespace
+
+bool came_through_proxy(const http::RequestHead& head) {
+    static constexpr std::array<std::string_view, 4> signs{"forwarded", "x-forwarded-for", "x-real-ip", "via"};
+    return std::any_of(signs.begin(), signs.end(), [&](auto sign) { return !head.header(sign).empty(); });
+}
 
 http::Response json_reply(int status, std::string json) { return reply(status, sync::json_type, std::move(json)); }
 

@@ -13,6 +13,9 @@
 
 namespace truehang::workroom {
 
+/// Whether a proxy says that it speaks for another machine.
+[[nodiscard]] bool came_through_proxy(const http::RequestHead& head);
+
 [[nodiscard]] http::Response json_reply(int status, std::string json);
 /// A page; its policy lets it load nothing but this site's style sheet, fonts and pictures, and run nothing.
 [[nodiscard]] http::Response page_reply(int status, std::string html);
