@@ -211,6 +211,33 @@ TEST(UploadDesk, takesTheNextPieceFromTheMomentTheLastIsAnswered) {
     EXPECT_TRUE(taken);
 }
 
+// Another receiver's folder can't be reached by who erases: only the mark in the records that they share is.
+TEST(UploadDesk, takesAwayWithinTheHourWhatWasErasedElsewhere) {
+    const TemporaryFolder folder;
+    auto later = std::chrono::milliseconds(0);
+    const auto archive = truehang::workroom::Archive::open(folder.path(), [&later] { return now() + later; });
+    ASSERT_TRUE(archive.ok());
+    truehang::workroom::UploadDesk desk(**archive);
+    UploadShelf shelf((*archive)->uploads_folder(), (*archive)->clock());
+    const UploadKey erased{"a1", some_digest};
+    const UploadKey other{"a1", std::string(64, 'b')};
+    ASSERT_TRUE(shelf.begin(erased, 10).ok() && shelf.begin(other, 10).ok());
+    const auto marked = (*archive)->database().write_and_wait<truehang::Done>(
+        [](truehang::workroom::Records& records) -> truehang::Result<truehang::Done> {
+            truehang::workroom::Query mark(records, "INSERT INTO erased_photo(sha256, erased_with) VALUES(?, 'one')");
+            mark.bind(1, some_digest);
+            mark.exec();
+            return truehang::Done{};
+        });
+    ASSERT_TRUE(marked.ok());
+    desk.sweep_due();
+    EXPECT_EQ(unfinished_in((*archive)->uploads_folder()).uploads, 2U) << "not looked at before an hour is over";
+    later = std::chrono::hours(1);
+    desk.sweep_due();
+    EXPECT_FALSE(shelf.glance(erased));
+    EXPECT_TRUE(shelf.glance(other));
+}
+
 TEST(Uploads, goWithARevokedDevice) {
     const Served served;
     served.send_part();

@@ -316,6 +316,18 @@ void UploadShelf::sweep() {
     }
 }
 
+std::set<std::string> UploadShelf::digests() const {
+    std::set<std::string> found;
+    for (const auto& device : listed(folder_)) {
+        for (const auto& file : listed(device)) {
+            if (length_in(file)) {
+                found.insert(file.filename().string().substr(0, digest_digits));
+            }
+        }
+    }
+    return found;
+}
+
 bool remove_uploads_of(const fs::path& uploads, std::string_view sha256) {
     bool all = true;
     for (const auto& device : listed(uploads)) {

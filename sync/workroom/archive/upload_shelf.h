@@ -15,6 +15,7 @@
 #include <memory>
 #include <mutex>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 
@@ -114,6 +115,8 @@ public:
     bool forget(const UploadKey& key);
     /// Takes away what has waited for longer than `upload_life`.
     void sweep();
+    /// The photos of which something lies here, each once.
+    [[nodiscard]] std::set<std::string> digests() const;
 
 private:
     struct Found {

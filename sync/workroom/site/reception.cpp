@@ -193,6 +193,7 @@ std::optional<Response> Reception::why_not_set(const RequestHead& head, std::str
 }
 
 Admission Reception::admit(const RequestHead& head) {
+    uploads_.sweep_due();
     if (const auto place = sync::read_path(head.path)) {
         return admit_place(*place, head);
     }

@@ -20,6 +20,8 @@ using sync::ProblemKind;
 
 namespace {
 
+constexpr std::chrono::hours between_sweeps{1};
+
 Admission refuse(Response response) {
     Admission admission;
     admission.refusal = std::move(response);
@@ -126,7 +128,21 @@ Response completed(Response response) {
 }  // namespace
 
 UploadDesk::UploadDesk(Archive& archive) : archive_(archive), shelf_(archive.uploads_folder(), archive.clock()) {
+    sweep_due();
+}
+
+void UploadDesk::sweep_due() {
+    const auto now = archive_.clock()();
+    auto last = swept_.load();
+    if ((now >= last && now - last < between_sweeps) || !swept_.compare_exchange_strong(last, now)) {
+        return;
+    }
     shelf_.sweep();
+    for (const auto& digest : shelf_.digests()) {
+        if (const auto erased = is_erased_photo(archive_, digest); erased && *erased) {
+            remove_uploads_of(archive_.uploads_folder(), digest);
+        }
+    }
 }
 
 bool UploadDesk::takes(const Place& place, const RequestHead& head) {

@@ -8,6 +8,8 @@
 #include "workroom/archive/upload_shelf.h"
 #include "workroom/http/http_server.h"
 
+#include <atomic>
+
 namespace truehang::workroom {
 
 /// Photos that come in pieces (draft-ietf-httpbis-resumable-upload-12): each device has its own uploads, named by the
@@ -24,6 +26,10 @@ public:
     [[nodiscard]] http::Admission admit(const sync::Place& place, const http::RequestHead& head, const Holder& holder);
     void answer(const sync::Place& place, const http::Request& request, const Holder& holder, const Respond& respond);
 
+    /// Once an hour takes away what has waited too long, and what was erased by way of another receiver of the same
+    /// database.
+    void sweep_due();
+
 private:
     [[nodiscard]] http::Admission admit_beginning(const http::RequestHead& head) const;
     [[nodiscard]] http::Admission admit_piece(const UploadKey& key, const http::RequestHead& head);
@@ -36,6 +42,7 @@ private:
 
     Archive& archive_;
     UploadShelf shelf_;
+    std::atomic<sync::Time> swept_{sync::Time()};
 };
 
 }  // namespace truehang::workroom
