@@ -12,10 +12,12 @@
 #include <QDir>
 #include <QFile>
 #include <QGuiApplication>
-#include <QQmlApplicationEngine>
+#include <QQmlComponent>
+#include <QQmlEngine>
 #include <QQuickWindow>
 #include <QStandardPaths>
 #include <cstdio>
+#include <memory>
 #include <optional>
 
 namespace {
@@ -70,9 +72,9 @@ std::optional<QSize> sides_of(const std::string& text) {
     return sides.size() == 2 && size.width() > 0 && size.height() > 0 ? std::optional(size) : std::nullopt;
 }
 
-void size_window(QQmlApplicationEngine& engine, const std::string& asked) {
+void size_window(QObject& face, const std::string& asked) {
     const auto size = sides_of(asked);
-    auto* window = engine.rootObjects().isEmpty() ? nullptr : qobject_cast<QQuickWindow*>(engine.rootObjects().first());
+    auto* window = qobject_cast<QQuickWindow*>(&face);
     if (window && size) {
         window->resize(*size);
     }
@@ -90,14 +92,16 @@ int show_face(SurveyKeeping& keeping, Devices& devices, const QString& data, con
     QObject::connect(
         notebook.settings(), &Settings::languageChanged, notebook.settings(),
         [] { QCoreApplication::exit(speak_anew); }, Qt::QueuedConnection);
-    QQmlApplicationEngine engine;
-    engine.setInitialProperties({{QStringLiteral("notebook"), QVariant::fromValue(&notebook)}});
+    QQmlEngine engine;
+    QQmlComponent main(&engine, QUrl(QStringLiteral("qrc%1Main.qml").arg(QLatin1String(face_folder))));
     fonts.wait();
-    engine.load(QUrl(QStringLiteral("qrc%1Main.qml").arg(QLatin1String(face_folder))));
-    if (engine.rootObjects().isEmpty()) {
+    const std::unique_ptr<QObject> face(
+        main.createWithInitialProperties({{QStringLiteral("notebook"), QVariant::fromValue(&notebook)}}));
+    if (!face) {
+        qWarning() << main.errors();
         return 1;
     }
-    size_window(engine, window_size);
+    size_window(*face, window_size);
     QGuiApplication::setQuitOnLastWindowClosed(true);
     const int ended = QGuiApplication::exec();
     QGuiApplication::setQuitOnLastWindowClosed(false);  // this window goes, and perhaps another comes
