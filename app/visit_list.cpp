@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <chrono>
 #include <utility>
 
 namespace truehang {
@@ -16,6 +17,7 @@ constexpr int page_length = 60;
 constexpr int whole_bin = 1'000'000;  // emptying it asks about all that is in it
 constexpr int counted_at_once = 20;
 constexpr int looked_through_at_once = 5;
+constexpr std::chrono::seconds before_looking_through{1};
 
 struct StateWord {
     VisitState state;
@@ -35,6 +37,9 @@ VisitList::VisitList(SurveyKeeping& keeping, QObject* parent)
     : QObject(parent), keeping_(keeping), states_({"word", "says", "chosen"}) {
     shown_.on_wants_more = [this] { readMore(shown_); };
     removed_.on_wants_more = [this] { readMore(removed_); };
+    rest_.setSingleShot(true);
+    rest_.setInterval(before_looking_through);
+    connect(&rest_, &QTimer::timeout, this, &VisitList::lookOn);
     showStates();
 }
 
@@ -139,14 +144,15 @@ void VisitList::countOn() {
         });
 }
 
-/// What is listed is read once, so that a visit that is damaged is told of before it is wanted.
+/// What is listed is read once, so that a visit that is damaged is told of before it is wanted; a while after it was
+/// listed, so that it is seen first.
 void VisitList::lookThrough(const VisitsPage& page) {
     for (const VisitSummary& visit : page.visits) {
         if (looked_through_.insert(visit.id).second) {
             to_look_through_.push_back(visit.id);
         }
     }
-    lookOn();
+    rest_.start();
 }
 
 /// A few at a time, so that edits go between.

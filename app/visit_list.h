@@ -6,6 +6,7 @@
 #include <QObject>
 #include <QString>
 #include <QStringList>
+#include <QTimer>
 #include <deque>
 #include <functional>
 #include <optional>
@@ -69,6 +70,7 @@ private:
     bool looking_ = false;
     std::set<std::string> looked_through_;
     std::deque<std::string> to_look_through_;
+    QTimer rest_;  // before the next are looked through
     VisitRows shown_;
     VisitRows removed_;
     ShownRows states_;
