@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
+pragma ComponentBehavior: Bound
 import QtQuick
-import QtQuick.Templates as T
 import Truehang
 import Truehang.Face
 
@@ -51,7 +51,7 @@ FocusScope {
 
     // Presses the button that has the focus, as Space does.
     function press(): bool {
-        const button = pages.Window.activeFocusItem as T.AbstractButton;
+        const button = pages.Window.activeFocusItem as PressItem;
         if (button) {
             button.clicked();
         }
@@ -93,27 +93,30 @@ FocusScope {
         }
     }
 
-    Column {
+    Place {
         id: faults
 
-        visible: pages.notebook.fault !== ""
+        active: pages.notebook.fault !== ""
         x: Theme.margin
         width: parent.width - Theme.margin - Theme.edge
-
-        FlagLine {
-            width: parent.width
-            severity: "stop"
-            word: qsTr("Stop")
-            text: pages.notebook.fault
-            live: true
-        }
-        WordButton {
-            text: qsTr("try again")
-            onClicked: pages.notebook.tryAgain()
-        }
-        Rule {
-            width: parent.width
-            firm: true
+        sourceComponent: Component {
+            Column {
+                FlagLine {
+                    width: parent.width
+                    severity: "stop"
+                    word: qsTr("Stop")
+                    text: pages.notebook.fault
+                    live: true
+                }
+                WordButton {
+                    text: qsTr("try again")
+                    onClicked: pages.notebook.tryAgain()
+                }
+                Rule {
+                    width: parent.width
+                    firm: true
+                }
+            }
         }
     }
 
@@ -121,7 +124,7 @@ FocusScope {
         id: loader
 
         anchors.fill: parent
-        anchors.topMargin: faults.visible ? faults.height : 0
+        anchors.topMargin: faults.implicitHeight
         focus: true
         active: pages.notebook.ready
         given: ({
