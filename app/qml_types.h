@@ -8,6 +8,7 @@
 #include "notebook.h"
 #include "obstruction_placing.h"
 #include "placing_item.h"
+#include "press_item.h"
 #include "signature_item.h"
 #include "thread_item.h"
 
@@ -214,6 +215,12 @@ struct KeyStopType {
     Q_GADGET
     QML_FOREIGN(truehang::KeyStop)
     QML_NAMED_ELEMENT(KeyStop)
+};
+
+struct PressItemType {
+    Q_GADGET
+    QML_FOREIGN(truehang::PressItem)
+    QML_NAMED_ELEMENT(PressItem)
 };
 
 struct PlacingItemType {

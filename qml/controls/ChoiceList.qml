@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 pragma ComponentBehavior: Bound
 import QtQuick
-import QtQuick.Templates as T
+import Truehang
 import Truehang.Face
 
 // Words to choose one from. The chosen one has a stitch before it, is bold, and is said to be chosen. The list is one
@@ -74,7 +74,7 @@ FocusScope {
 
                 model: list.choices
 
-                T.RadioButton {
+                PressItem {
                     id: option
 
                     required property var modelData
@@ -86,13 +86,12 @@ FocusScope {
                     implicitHeight: Math.max(Theme.target, word.implicitHeight + Theme.gap)
                     focusPolicy: modelData.word === list.stop ? Qt.StrongFocus : Qt.ClickFocus
                     text: says
-                    checked: picked
                     Accessible.role: Accessible.RadioButton
                     Accessible.name: says
-                    onClicked: {
-                        list.chose(modelData.word);
-                        checked = Qt.binding(() => picked);
-                    }
+                    Accessible.checkable: true
+                    Accessible.checked: picked
+                    Accessible.onPressAction: clicked()
+                    onClicked: list.chose(modelData.word)
                     onActiveFocusChanged: {
                         if (activeFocus) {
                             list.reached = modelData.word;
@@ -158,7 +157,9 @@ FocusScope {
                             Accessible.ignored: true
                         }
                     }
-                    background: Rectangle {
+                    Rectangle {
+                        anchors.fill: parent
+                        z: -1
                         color: option.pressed ? Theme.wash : "transparent"
 
                         FocusFrame {

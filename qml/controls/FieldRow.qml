@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 pragma ComponentBehavior: Bound
 import QtQuick
-import QtQuick.Templates as T
 import Truehang
 import Truehang.Face
 
@@ -62,7 +61,7 @@ FocusScope {
             width: parent.width
             height: Math.max(Theme.target, input.implicitHeight)
 
-            T.TextField {
+            TextInput {
                 id: input
 
                 anchors.left: parent.left
@@ -76,7 +75,6 @@ FocusScope {
                 color: Theme.ink
                 selectionColor: Theme.ink
                 selectedTextColor: Theme.paper
-                placeholderText: ""
                 font.family: Theme.figures
                 font.pixelSize: row.figures ? Theme.figure : Theme.body
                 selectByMouse: true
@@ -90,8 +88,8 @@ FocusScope {
                     if (!activeFocus) {
                         row.commit();
                         cursorPosition = 0; // long words show their beginning
-                    } else if (focusReason === Qt.TabFocusReason || focusReason === Qt.BacktabFocusReason) {
-                        cursorPosition = length;
+                    } else {
+                        cursorPosition = length; // a touch puts it where it touches
                     }
                 }
                 cursorDelegate: Rectangle {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 import QtQuick
-import QtQuick.Templates as T
+import Truehang
 import Truehang.Face
 
 // A figure with its name and unit; dotted where it can be asked why.
-T.AbstractButton {
+PressItem {
     id: row
 
     required property string label
@@ -22,6 +22,7 @@ T.AbstractButton {
     Accessible.role: Accessible.Button
     Accessible.ignored: !canAsk
     Accessible.name: unit === "" ? qsTr("%1: %2").arg(label).arg(figure) : qsTr("%1: %2 %3").arg(label).arg(figure).arg(unit)
+    Accessible.onPressAction: clicked()
     Accessible.description: canAsk ? qsTr("Ask how it came about") : ""
     onClicked: {
         if (canAsk) {
@@ -97,7 +98,9 @@ T.AbstractButton {
             Accessible.ignored: true
         }
     }
-    background: Rectangle {
+    Rectangle {
+        anchors.fill: parent
+        z: -1
         color: row.pressed && row.canAsk ? Theme.wash : "transparent"
 
         FocusFrame {

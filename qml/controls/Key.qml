@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 import QtQuick
-import QtQuick.Templates as T
+import Truehang
 import Truehang.Face
 
 // One key of the keypad: a hairline cell with a figure or a word.
-T.AbstractButton {
+PressItem {
     id: key
 
     property bool word: false // letters, not a figure
@@ -17,8 +17,12 @@ T.AbstractButton {
     focusPolicy: Qt.TabFocus
     Accessible.role: Accessible.Button
     Accessible.name: said
+    Accessible.onPressAction: clicked()
 
-    contentItem: Text {
+    Text {
+        anchors.fill: parent
+        anchors.leftMargin: 4
+        anchors.rightMargin: 4
         text: key.text
         color: key.next ? Theme.paper : Theme.ink
         font.family: Theme.figures
@@ -31,9 +35,9 @@ T.AbstractButton {
         verticalAlignment: Text.AlignVCenter
         Accessible.ignored: true
     }
-    leftPadding: 4
-    rightPadding: 4
-    background: Rectangle {
+    Rectangle {
+        anchors.fill: parent
+        z: -1
         color: key.next ? Theme.thread : key.pressed ? Theme.wash : Theme.paper
 
         Rectangle {

@@ -132,10 +132,9 @@ Item {
     Cell {
         row: 1
         column: 3
-        text: "½"
+        text: pad.degrees ? "" : "½"
         said: qsTr("Fractions")
         enabled: !pad.degrees
-        contentItem.visible: !pad.degrees
         held: pad.fractions > 0
         onClicked: pad.fractions = pad.fractions > 0 ? 0 : 8
     }
@@ -162,11 +161,10 @@ Item {
     Cell {
         row: 3
         column: Theme.leftHand ? 2 : 0
-        text: qsTr("back")
+        text: pad.backEnabled ? qsTr("back") : ""
         said: qsTr("Back to the station before")
         word: true
         enabled: pad.backEnabled
-        contentItem.visible: pad.backEnabled
         onClicked: pad.back()
     }
     Cell {

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 import QtQuick
-import QtQuick.Templates as T
 import Truehang
 import Truehang.Face
 
 // A row to open: its stitch in the margin, a name, and one or two lines that say where it stands.
-T.AbstractButton {
+PressItem {
     id: row
 
     property string line // of second rank
@@ -27,6 +26,7 @@ T.AbstractButton {
     focusPolicy: Qt.StrongFocus
     Accessible.role: Accessible.Button
     Accessible.name: spoken
+    Accessible.onPressAction: clicked()
     Accessible.description: spoken === text ? row.aside([figure, line, stateWords, quietWords]) : ""
 
     Item {
@@ -89,7 +89,9 @@ T.AbstractButton {
             }
         }
     }
-    background: Rectangle {
+    Rectangle {
+        anchors.fill: parent
+        z: -1
         color: row.pressed ? Theme.wash : "transparent"
 
         Stitches {

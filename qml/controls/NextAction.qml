@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 import QtQuick
-import QtQuick.Templates as T
+import Truehang
 import Truehang.Face
 
 // The one next action, at the foot, said as what it does.
-T.AbstractButton {
+PressItem {
     id: button
 
     implicitWidth: 200
@@ -12,6 +12,7 @@ T.AbstractButton {
     focusPolicy: Qt.StrongFocus
     Accessible.role: Accessible.Button
     Accessible.name: text
+    Accessible.onPressAction: clicked()
 
     Text {
         id: word
@@ -29,7 +30,9 @@ T.AbstractButton {
         horizontalAlignment: Theme.leftHand ? Text.AlignLeft : Text.AlignRight
         Accessible.ignored: true
     }
-    background: Rectangle {
+    Rectangle {
+        anchors.fill: parent
+        z: -1
         color: button.enabled ? Theme.thread : Theme.soft
 
         Rectangle {

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 pragma ComponentBehavior: Bound
 import QtQuick
-import QtQuick.Templates as T
 import Truehang
 import Truehang.Face
 
@@ -85,7 +84,7 @@ FocusScope {
     function followFocus() {
         const item = screen.Window.activeFocusItem;
         if (screen.enabled && item && item !== screen && screen.isIn(item, screen)) {
-            const control = item as T.Control;
+            const control = item as PressItem;
             screen.focusedLast = item;
             screen.byKeys = control !== null && control.visualFocus;
         }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 pragma ComponentBehavior: Bound
 import QtQuick
-import QtQuick.Templates as T
+import Truehang
 import Truehang.Face
 
 // A reading that may be at fault: touched, it leads to its station. Below it what may have gone wrong, and the offer to
@@ -28,7 +28,7 @@ Item {
         width: parent.width
         firm: reading.pressed
     }
-    T.AbstractButton {
+    PressItem {
         id: reading
 
         y: Theme.hairline
@@ -37,6 +37,7 @@ Item {
         focusPolicy: Qt.StrongFocus
         Accessible.role: Accessible.Button
         Accessible.name: row.spoken
+        Accessible.onPressAction: clicked()
         onClicked: row.chosen()
 
         Item {
@@ -97,7 +98,9 @@ Item {
                 }
             }
         }
-        background: Rectangle {
+        Rectangle {
+            anchors.fill: parent
+            z: -1
             color: reading.pressed ? Theme.wash : "transparent"
 
             FocusFrame {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 import QtQuick
-import QtQuick.Templates as T
+import Truehang
 import Truehang.Face
 
 // An underlined word that does something; its target is larger than the word.
-T.AbstractButton {
+PressItem {
     id: button
 
     property string explained: text // for those who hear it
@@ -18,6 +18,7 @@ T.AbstractButton {
     opacity: enabled ? 1 : 0.45
     Accessible.role: Accessible.Button
     Accessible.name: explained
+    Accessible.onPressAction: clicked()
 
     Item {
         anchors.fill: parent
@@ -44,7 +45,9 @@ T.AbstractButton {
             color: Theme.ink
         }
     }
-    background: Rectangle {
+    Rectangle {
+        anchors.fill: parent
+        z: -1
         color: button.pressed ? Theme.wash : "transparent"
 
         FocusFrame {

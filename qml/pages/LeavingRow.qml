@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 import QtQuick
-import QtQuick.Templates as T
 import Truehang
 import Truehang.Face
 
@@ -22,7 +21,7 @@ Column {
         width: parent.width
         text: row.heading
     }
-    T.AbstractButton {
+    PressItem {
         id: button
 
         width: parent.width
@@ -30,6 +29,7 @@ Column {
         focusPolicy: Qt.StrongFocus
         Accessible.role: Accessible.Button
         Accessible.name: row.spoken
+        Accessible.onPressAction: clicked()
         onClicked: row.chosen()
 
         FlagLine {
@@ -42,7 +42,9 @@ Column {
             text: row.says
             Accessible.ignored: true
         }
-        background: Rectangle {
+        Rectangle {
+            anchors.fill: parent
+            z: -1
             color: button.pressed ? Theme.wash : "transparent"
 
             Rule {

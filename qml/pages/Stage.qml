@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 pragma ComponentBehavior: Bound
 import QtQuick
-import QtQuick.Templates as T
+import Truehang
 import Truehang.Face
 import Truehang.Face as Face // its Screen, not the device’s
 
@@ -27,11 +27,11 @@ Place {
         return screen;
     }
 
-    function find(item: Item, fits: var): T.AbstractButton {
+    function find(item: Item, fits: var): PressItem {
         if (!item.visible || !item.enabled) {
             return null;
         }
-        const button = item as T.AbstractButton;
+        const button = item as PressItem;
         if (button && fits(button)) {
             return button;
         }
@@ -53,7 +53,7 @@ Place {
 
     fills: true
     onLeaving: {
-        const at = stage.Window.activeFocusItem as T.AbstractButton;
+        const at = stage.Window.activeFocusItem as PressItem;
         const seen = at !== null && at.visualFocus;
         const screen = stage.screenIn(stage.item);
         stage.behind.push({

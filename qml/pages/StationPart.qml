@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 import QtQuick
-import QtQuick.Templates as T
 import Truehang
 import Truehang.Face
 
@@ -20,7 +19,7 @@ FocusScope {
 
     // The keyboard goes to the reading.
     function takeFocus() {
-        const button = part.Window.activeFocusItem as T.AbstractButton;
+        const button = part.Window.activeFocusItem as PressItem;
         if (!block.reading.activeFocus) {
             block.reading.forceActiveFocus(button && button.visualFocus ? Qt.TabFocusReason : Qt.OtherFocusReason);
         }

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 pragma ComponentBehavior: Bound
 import QtQuick
-import QtQuick.Templates as T
 import Truehang
 import Truehang.Face
 
@@ -27,7 +26,7 @@ Page {
     // What is typed belongs to the reading, wherever the keyboard is; Return presses a button that the keyboard is at.
     Keys.onPressed: event => {
         const plain = event.modifiers === Qt.NoModifier || event.modifiers === Qt.KeypadModifier || event.modifiers === Qt.ShiftModifier;
-        const presses = (event.key === Qt.Key_Return || event.key === Qt.Key_Enter) && page.Window.activeFocusItem as T.AbstractButton !== null;
+        const presses = (event.key === Qt.Key_Return || event.key === Qt.Key_Enter) && page.Window.activeFocusItem as PressItem !== null;
         if (page.measuring && plain && !presses) {
             event.accepted = station.keypad.hardware(event.key, event.text);
             if (event.accepted) {

@@ -254,7 +254,7 @@ private slots:
         open(scene, {"visit", "site"});
         QQuickItem* last = nullptr;
         for (QQuickItem* target : scene.targets()) {
-            if (target->inherits("QQuickTextField")) {
+            if (target->inherits("QQuickTextInput")) {
                 last = target;
             }
         }

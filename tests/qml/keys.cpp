@@ -30,7 +30,7 @@ QQuickItem* above(const QQuickItem* item, const char* inherits) {
 
 /// A field shows its cursor, what is drawn on its own frame; everything else an ink frame.
 bool shows_focus(const QQuickItem* item) {
-    if (item->inherits("QQuickTextField") || item->inherits("truehang::PlacingItem") ||
+    if (item->inherits("QQuickTextInput") || item->inherits("truehang::PlacingItem") ||
         item->inherits("truehang::MarksItem")) {
         return item->hasActiveFocus();
     }

@@ -107,7 +107,7 @@ private slots:
         scene.settle();
         QStringList written;
         for (const QQuickItem* item : scene.items()) {
-            if (item->isVisible() && QByteArray(item->metaObject()->className()).contains("TextField")) {
+            if (item->isVisible() && item->inherits("QQuickTextInput")) {
                 written.append(item->property("text").toString());
             }
         }

@@ -211,7 +211,7 @@ QList<std::pair<QString, QString>> Plates::states() const {
 }
 
 QQuickItem* Plates::firstTouched(QQuickItem* in) {
-    if ((in->inherits("QQuickAbstractButton") || in->inherits("QQuickTextField")) && in->isVisible()) {
+    if ((in->inherits("truehang::PressItem") || in->inherits("QQuickTextInput")) && in->isVisible()) {
         return in;
     }
     for (QQuickItem* child : in->childItems()) {

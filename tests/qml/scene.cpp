@@ -150,7 +150,7 @@ QList<QQuickItem*> Scene::targets() const {
         const QVariant asks = item->property("canAsk");  // a figure that can't be asked is a button in name only
         const bool acts = !asks.isValid() || asks.toBool();
         if (acts && item->isEnabled() &&
-            (item->inherits("QQuickAbstractButton") || item->inherits("QQuickTextField"))) {
+            (item->inherits("truehang::PressItem") || item->inherits("QQuickTextInput"))) {
             found << item;
         }
     }
@@ -181,7 +181,7 @@ QStringList Scene::names() const {
 QQuickItem* Scene::find(const QString& name) const {
     QQuickItem* found = nullptr;
     for (QQuickItem* item : items()) {
-        const bool target = item->inherits("QQuickAbstractButton") || item->inherits("QQuickTextField");
+        const bool target = item->inherits("truehang::PressItem") || item->inherits("QQuickTextInput");
         if (nameOf(item) == name && (target || found == nullptr)) {
             found = item;
             if (target) {
