@@ -27,6 +27,7 @@ class MonkeyTest : public QObject {
 
     static constexpr int events = 20'000;
     static constexpr int settle_every = 500;
+    static constexpr int called_back_every = 1'500;
 
     QRandomGenerator chance_{static_cast<quint32>(qEnvironmentVariableIntValue("TRUEHANG_SEED"))};
     std::map<std::string, std::string> kept_;  // reading and its visit
@@ -69,6 +70,30 @@ class MonkeyTest : public QObject {
                             Qt::NoModifier);
     }
 
+    /// A number as it is typed on the ladder, where a station is open; anything else lies over it: chance goes on.
+    void measure(Scene& scene) {
+        for (int digit = 3 + upTo(2); digit > 0; --digit) {
+            scene.touch(QString::number(1 + upTo(9)));
+        }
+        scene.touch(QStringLiteral("Next"));
+    }
+
+    /// To a window of a visit by chance, where there is one: away from there chance seldom finds back.
+    void callBack(Scene& scene) {
+        Notebook& notebook = scene.notebook();
+        const ShownRows* visits = notebook.visits();
+        if (visits->count() == 0) {
+            return;
+        }
+        notebook.openVisit(visits->value(upTo(visits->count()), "visitId").toString());
+        scene.settle();
+        const ShownRows* windows = notebook.visit()->windows();
+        if (windows->count() > 0) {
+            notebook.openWindow(windows->value(upTo(windows->count()), "windowId").toString());
+        }
+        scene.settle();
+    }
+
     void turn(Scene& scene) {
         QTest::sendKeyEvent(QTest::Click, &scene.window(), upTo(2) == 0 ? Qt::Key_Z : Qt::Key_Y, {},
                             Qt::ControlModifier);
@@ -76,8 +101,10 @@ class MonkeyTest : public QObject {
 
     void doSomething(Scene& scene) {
         const bool measures = scene.notebook().screen() == QLatin1String("walk");
-        const int what = measures ? upTo(100) : upTo(60);  // where nothing is measured, chance looks about more
-        if (what < 45) {
+        const int what = measures ? upTo(105) : upTo(60);  // where nothing is measured, chance looks about more
+        if (what >= 100) {
+            measure(scene);
+        } else if (what < 45) {
             touchSomething(scene);
         } else if (what < 85) {
             press(scene);
@@ -129,6 +156,9 @@ private slots:
         for (int event = 0; event < events; ++event) {
             doSomething(scene);
             QCoreApplication::processEvents();
+            if (event % called_back_every == 0) {
+                callBack(scene);
+            }
             if (event % settle_every == 0) {
                 scene.settle();
                 QVERIFY2(Scene::warnings().isEmpty(),
