@@ -4,7 +4,7 @@ import Truehang
 import Truehang.Face
 
 // One station: the drawing above (beside, where the page is wide), then the station, the number, how it fits, and the
-// keypad. The keypad keeps its height; the drawing gives way.
+// keypad. The keypad keeps its height, lower where letters are large; the drawing gives way.
 FocusScope {
     id: part
 
@@ -86,7 +86,7 @@ FocusScope {
         x: part.wide && Theme.leftHand ? part.width - width - Theme.edge : Theme.margin
         anchors.top: head.bottom
         width: part.drawingWidth
-        height: part.wide ? part.height - y - Theme.edge : Math.max(Theme.drawingLowest, reading.y - y)
+        height: part.wide ? part.height - y - Theme.edge : Math.max(Theme.drawingStrip, reading.y - y)
         source: part.notebook.open
         activeStation: part.walk.station
         dimensions: part.wide
@@ -98,7 +98,7 @@ FocusScope {
     Flickable {
         id: reading
 
-        readonly property real highest: part.wide ? Theme.rowGap : drawing.y + Theme.drawingLowest
+        readonly property real highest: part.wide ? Theme.rowGap : drawing.y + Theme.drawingStrip
 
         // Wider than what stands in it, so that a frame of the keyboard isn't cut off.
         x: pad.x + (part.wide ? Theme.edge : Theme.margin) - Theme.gap
@@ -124,7 +124,7 @@ FocusScope {
 
         x: part.wide ? (Theme.leftHand ? Theme.margin : part.width - width) : 0
         width: part.padWidth
-        height: 4 * Math.max(Theme.keyLowest, Math.min(Theme.keyHeight, (part.height - block.height) / 4))
+        height: 4 * Math.max(Theme.keyLowest, Math.min(part.wide || Theme.textFactor < 1.25 ? Theme.keyHeight : Theme.keyLowest, (part.height - block.height) / 4))
         anchors.bottom: parent.bottom
         decimalMark: part.walk.decimalMark
         unit: part.walk.unit

@@ -50,6 +50,7 @@ QtObject {
     readonly property int keyLowest: 50
     readonly property int keypadWidest: 420
     readonly property int drawingLowest: 150
+    readonly property int drawingStrip: 120 // the least that is drawn: where what stands below it needs the room
     readonly property int columnWidest: 620
     readonly property int wideFrom: 560 // from here on two columns, where wider than high
     readonly property int shortUnder: 480 // a phone on its side

@@ -248,6 +248,25 @@ private slots:
         QCOMPARE(Scene::warnings(), QStringList());
     }
 
+    // A name of three lines in letters of 1.5, with what is said under the number: the words at the foot are seen
+    // whole.
+    static void theWordsUnderTheNumberAreWholeInLargeLetters() {
+        Scene scene;
+        scene.dress("light", 1.5);
+        scene.openWindow(house, "Kitchen, south window over the bench");
+        scene.notebook().walk()->jumpTo("opening.width.top");
+        scene.settle();
+        QCOMPARE(scene.notebook().screen(), QString("walk"));
+        QVERIFY(!scene.notebook().walk()->line().isEmpty());
+        for (const char* word : {"Can’t reach this station", "All stations of this window"}) {
+            const QQuickItem* item = scene.find(QString::fromUtf8(word));
+            QVERIFY2(item != nullptr, qPrintable(scene.names().join(" | ")));
+            QCOMPARE(scene.seen(item).height(), item->height());
+        }
+        scene.grabDressed("walk-long-name");
+        QCOMPARE(scene.faultsOfLayout(), QStringList());
+    }
+
     void theFocusedFieldStaysAboveTheKeyboard() {
         Scene scene;
         scene.openWindow(house, {});
