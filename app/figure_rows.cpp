@@ -266,7 +266,7 @@ QList<ShownRows::Row> FigureWriter::sizes(const WindowFigures& worked) const {
             label = height;
         }
         if (!size.rests_on.empty()) {
-            label = translated(QT_TRANSLATE_NOOP("figures", "%1, rests on a reading that wasn't measured")).arg(label);
+            label = translated(QT_TRANSLATE_NOOP("figures", "%1, rests on a reading that wasn’t measured")).arg(label);
         }
         if (size.angle) {
             add(rows, in, path, label, shown(write_angle(*size.angle, style_.decimal)), QStringLiteral("°"),

@@ -70,7 +70,7 @@ Result<ImportedPhoto> import_photo(const QByteArray& file, SaidBeside said) {
     const QSize size = reader.size();
     if (!size.isValid() || size.isEmpty()) {
         return error(ErrorCode::unreadable,
-                     QT_TRANSLATE_NOOP("photos", "This isn't a picture that can be read. Choose a JPEG or PNG."));
+                     QT_TRANSLATE_NOOP("photos", "This isn’t a picture that can be read. Choose a JPEG or PNG."));
     }
     if (size.width() > side_read_limit || size.height() > side_read_limit) {
         return error(ErrorCode::out_of_range,
@@ -105,7 +105,7 @@ Result<ImportedPhoto> import_photo(const QImage& picture) {
     QImageWriter writer(&out, "jpeg");
     writer.setQuality(jpeg_quality);
     if (!writer.write(bare)) {
-        return error(ErrorCode::io, QT_TRANSLATE_NOOP("photos", "The picture can't be written as JPEG."));
+        return error(ErrorCode::io, QT_TRANSLATE_NOOP("photos", "The picture can’t be written as JPEG."));
     }
     out.close();
     if (photo.jpeg.size() > photo_kept_limit) {  // noise that hardly packs: fewer pixels rather than none

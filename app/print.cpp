@@ -23,7 +23,7 @@ constexpr int tenths_a_millimetre = 254;  // dots an inch: 10 are 1 mm
 
 Error unwritten(const QString& file) {
     return {ErrorCode::io, file.toStdString(),
-            QCoreApplication::translate("print", "The file can't be written.").toStdString()};
+            QCoreApplication::translate("print", "The file can’t be written.").toStdString()};
 }
 
 bool has_window(const Survey& survey, const QString& id) {

@@ -165,7 +165,7 @@ void Sending::pair(const QString& typed, const QString& code, const QString& pin
                    std::function<void(const QString&)> then) {
     const QUrl address = sync::workroom_address(typed);
     if (!address.isValid()) {
-        then(tr("This isn't an address. It looks like 192.0.2.7:8080."));
+        then(tr("This isn’t an address. It looks like 192.0.2.7:8080."));
         return;
     }
     const sync::PairRequest asked{bytes(code), bytes(QSysInfo::machineHostName()).substr(0, 100)};

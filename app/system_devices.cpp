@@ -92,7 +92,7 @@ public:
         QFile opened(file.isLocalFile() ? file.toLocalFile() : file.toString());
         if (!opened.open(QIODevice::ReadOnly)) {
             return Error{ErrorCode::io, opened.fileName().toStdString(),
-                         translated(QT_TRANSLATE_NOOP("devices", "The file can't be opened: %1"))
+                         translated(QT_TRANSLATE_NOOP("devices", "The file can’t be opened: %1"))
                              .arg(opened.errorString())
                              .toStdString()};
         }
@@ -109,7 +109,7 @@ public:
         if (!opened.open(QIODevice::WriteOnly) || opened.write(bytes) != bytes.size() || !opened.flush() ||
             !opened.commit()) {
             return Error{ErrorCode::io, opened.fileName().toStdString(),
-                         translated(QT_TRANSLATE_NOOP("devices", "The file can't be written: %1"))
+                         translated(QT_TRANSLATE_NOOP("devices", "The file can’t be written: %1"))
                              .arg(opened.errorString())
                              .toStdString()};
         }

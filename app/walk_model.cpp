@@ -452,7 +452,7 @@ void WalkModel::readingKept(const QString& windowId, const QString& station, con
     open_.place().setText(place, typed, true);
     const auto failed = std::ranges::find(walk_, bytes(station), &Station::word);
     standAt(static_cast<int>(failed - walk_.begin()));
-    not_kept_ = tr("%1 isn't kept. %2").arg(saysOf(station), fault);
+    not_kept_ = tr("%1 isn’t kept. %2").arg(saysOf(station), fault);
     line_ = not_kept_;
     line_kind_ = QStringLiteral("fault");
     emit changed();

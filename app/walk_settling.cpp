@@ -178,7 +178,7 @@ void WalkModel::propose(const QString& suspect) {
         [this, window_id, says](const QString& fault) {
             if (!fault.isEmpty() && window_id == window_id_) {
                 closed_.clear();
-                not_kept_ = tr("%1 isn't kept. %2").arg(says, fault);
+                not_kept_ = tr("%1 isn’t kept. %2").arg(says, fault);
                 emit changed();
             }
         });

@@ -53,7 +53,7 @@ Result<std::optional<Length>> read_field_length(const Survey& survey, const QStr
         if (!may_be_negative) {
             return Error{ErrorCode::out_of_range,
                          {},
-                         bytes(QCoreApplication::translate("writing", "This can't be below zero."))};
+                         bytes(QCoreApplication::translate("writing", "This can’t be below zero."))};
         }
         text.remove(0, 1);
     }

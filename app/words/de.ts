@@ -1365,7 +1365,7 @@
     </message>
     <message>
         <source>The workroom shows its address and a code that works once. Its pairing text, pasted as the address, holds both.</source>
-        <translation>Die Werkstatt zeigt ihre Adresse und einen Code, der einmal gilt. Ihr Kopplungstext, als Adresse eingefügt, enthält beides.</translation>
+        <translation>Die Werkstatt zeigt ihre Adresse und einen Code, der einmal gilt. Der Kopplungstext der Werkstatt, als Adresse eingefügt, enthält beides.</translation>
     </message>
 </context>
 <context>
@@ -2148,7 +2148,7 @@
 <context>
     <name>devices</name>
     <message>
-        <source>The file can&apos;t be opened: %1</source>
+        <source>The file can’t be opened: %1</source>
         <translation>Die Datei lässt sich nicht öffnen: %1</translation>
     </message>
     <message>
@@ -2156,7 +2156,7 @@
         <translation>Die Datei ist zu groß.</translation>
     </message>
     <message>
-        <source>The file can&apos;t be written: %1</source>
+        <source>The file can’t be written: %1</source>
         <translation>Die Datei lässt sich nicht schreiben: %1</translation>
     </message>
 </context>
@@ -2251,7 +2251,7 @@
         <translation>Lage %1</translation>
     </message>
     <message>
-        <source>%1, rests on a reading that wasn&apos;t measured</source>
+        <source>%1, rests on a reading that wasn’t measured</source>
         <translation>%1, beruht auf einem nicht gemessenen Maß</translation>
     </message>
 </context>
@@ -2273,7 +2273,7 @@
         <translation>Die Datei ist größer als 64 MB. Wählen Sie ein kleineres Bild.</translation>
     </message>
     <message>
-        <source>This isn&apos;t a picture that can be read. Choose a JPEG or PNG.</source>
+        <source>This isn’t a picture that can be read. Choose a JPEG or PNG.</source>
         <translation>Das ist kein lesbares Bild. Wählen Sie ein JPEG oder PNG.</translation>
     </message>
     <message>
@@ -2289,14 +2289,14 @@
         <translation>Es gibt kein Bild zu übernehmen.</translation>
     </message>
     <message>
-        <source>The picture can&apos;t be written as JPEG.</source>
+        <source>The picture can’t be written as JPEG.</source>
         <translation>Das Bild lässt sich nicht als JPEG schreiben.</translation>
     </message>
 </context>
 <context>
     <name>print</name>
     <message>
-        <source>The file can&apos;t be written.</source>
+        <source>The file can’t be written.</source>
         <translation>Die Datei lässt sich nicht schreiben.</translation>
     </message>
     <message>
@@ -3900,7 +3900,7 @@
 <context>
     <name>truehang::Sending</name>
     <message>
-        <source>This isn&apos;t an address. It looks like 192.0.2.7:8080.</source>
+        <source>This isn’t an address. It looks like 192.0.2.7:8080.</source>
         <translation>Das ist keine Adresse. Sie sieht aus wie 192.0.2.7:8080.</translation>
     </message>
     <message>
@@ -4416,7 +4416,7 @@
         <translation>%1: %2</translation>
     </message>
     <message>
-        <source>%1 isn&apos;t kept. %2</source>
+        <source>%1 isn’t kept. %2</source>
         <translation>%1 wird nicht gesichert. %2</translation>
     </message>
     <message>
@@ -4677,7 +4677,7 @@
 <context>
     <name>writing</name>
     <message>
-        <source>This can&apos;t be below zero.</source>
+        <source>This can’t be below zero.</source>
         <translation>Das kann nicht unter null sein.</translation>
     </message>
     <message>
