@@ -17,7 +17,7 @@ namespace truehang {
 namespace {
 
 /// What of a file's visit is here already.
-enum class Here { no, as_it_is, otherwise };
+enum class Here { no, as_it_is, otherwise, damaged };
 
 struct Standing {
     Here here = Here::no;
@@ -31,8 +31,12 @@ std::string document_without_revision(Survey survey) {
 
 Result<Standing> standing_here(Store& store, const Survey& survey) {
     const auto kept = store.visit(survey.id);
+    if (!kept && kept.error().code == ErrorCode::missing) {
+        return Standing{};
+    }
     if (!kept) {
-        return kept.error().code == ErrorCode::missing ? Result<Standing>(Standing{}) : kept.error();
+        return kept.error().code == ErrorCode::damaged ? Result<Standing>(Standing{Here::damaged, false})
+                                                       : kept.error();
     }
     const auto summary = store.summary(survey.id);
     if (!summary) {
@@ -256,7 +260,7 @@ void VisitFileModel::keepPhotos(const std::shared_ptr<Coming>& coming, std::size
 void VisitFileModel::keepVisit(const std::shared_ptr<Coming>& coming) {
     Survey survey = coming->file.survey();
     const auto [here, removed] = coming->standing;
-    if (here == Here::otherwise) {
+    if (here == Here::otherwise || here == Here::damaged) {
         survey.id = open_.newId();
         survey.title = bytes(survey.title.empty() ? tr("From a file") : tr("%1, from a file").arg(shown(survey.title)));
     }
@@ -299,6 +303,12 @@ void VisitFileModel::endTakenIn(const Coming& coming) {
         case Here::otherwise:
             end(with_missing(tr("%1 is here in another state. What the file holds was put beside it, as a visit of its "
                                 "own whose title ends in “from a file”.")
+                                 .arg(title),
+                             coming.file.missing()));
+            break;
+        case Here::damaged:
+            end(with_missing(tr("%1 can’t be read here. What the file holds was put beside it, as a visit of its own "
+                                "whose title ends in “from a file”.")
                                  .arg(title),
                              coming.file.missing()));
             break;

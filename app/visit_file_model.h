@@ -48,8 +48,8 @@ public:
 
     /// Writes the open visit's file into the documents folder, under a name that isn't there yet.
     Q_INVOKABLE void write();
-    /// Takes a chosen file in: a visit that isn't here as it is; one that is here in another state as a visit of its
-    /// own; one that is here as it stands not again.
+    /// Takes a chosen file in: a visit that isn't here as it is; one that is here in another state, or damaged, as a
+    /// visit of its own; one that is here as it stands not again.
     Q_INVOKABLE void takeIn(const QUrl& file);
     /// Leaves off: nothing is written, no visit is taken in.
     Q_INVOKABLE void stop();

@@ -37,8 +37,9 @@ QString about(const VisitSummary& visit) {
 }  // namespace
 
 VisitRows::VisitRows(QObject* parent)
-    : ShownRows({"visitId", "title", "line", "state", "mark", "asks", "spoken", "heading", "unsent", "waits"}, parent) {
-}
+    : ShownRows(
+          {"visitId", "title", "line", "state", "mark", "asks", "spoken", "heading", "unsent", "waits", "damaged"},
+          parent) {}
 
 int VisitRows::rowCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : static_cast<int>(visits_.size());
@@ -75,6 +76,8 @@ QVariant VisitRows::valueOf(std::size_t row, int column) const {
             return visit.confirmed_revision < visit.revision || visit.photos_confirmed < visit.photos;
         case waits:
             return waitingOf(visit);
+        case damaged:
+            return unreadable_.contains(visit.id);
         default:
             return {};
     }
@@ -82,7 +85,7 @@ QVariant VisitRows::valueOf(std::size_t row, int column) const {
 
 StandsAs VisitRows::standingOf(const VisitSummary& visit) const {
     return unreadable_.contains(visit.id)
-               ? StandsAs{tr("damaged: it can’t be read. It was left as it is: open a backup."),
+               ? StandsAs{tr("damaged: it can’t be read. It was left as it is: take it in from a file."),
                           thread_mark::Mark::Asked}
                : standing_of(visit);
 }

@@ -15,7 +15,8 @@ namespace truehang {
 
 /// The visits as they are listed, page by page: what a row says is worked out when it is shown. Roles: `visitId` (key),
 /// `title`, `line`, `state`, `mark`, `asks`, `spoken`, `heading` (the day, on the last row of each; else empty),
-/// `unsent` (the workroom hasn't confirmed it whole), `waits` (a line where it hasn't for a day; else empty).
+/// `unsent` (the workroom hasn't confirmed it whole), `waits` (a line where it hasn't for a day; else empty),
+/// `damaged` (it can’t be read back).
 class VisitRows : public ShownRows {
     Q_OBJECT
 
@@ -46,7 +47,7 @@ public:
     std::function<void()> on_wants_more;
 
 private:
-    enum Column { visit_id, title, line, state, mark, asks, spoken, heading, unsent, waits };
+    enum Column { visit_id, title, line, state, mark, asks, spoken, heading, unsent, waits, damaged };
     [[nodiscard]] QVariant valueOf(std::size_t row, int column) const;
     [[nodiscard]] StandsAs standingOf(const VisitSummary& visit) const;
     [[nodiscard]] QString waitingOf(const VisitSummary& visit) const;

@@ -1725,6 +1725,10 @@
         <source>The whole file is looked through first. A visit that is here already is never written over.</source>
         <translation>Zuerst wird die ganze Datei geprüft. Ein Besuch, der schon hier ist, wird nie überschrieben.</translation>
     </message>
+    <message>
+        <source>%1 is damaged on this phone. Choose its file, if it was kept as one; of a visit that was sent the workroom can make one. It is put beside what is here, which is left as it is.</source>
+        <translation>%1 ist auf diesem Telefon beschädigt. Wählen Sie die Datei, falls der Besuch als Datei gesichert wurde; von einem gesendeten Besuch kann die Werkstatt eine machen. Er kommt neben das, was hier ist; das bleibt, wie es ist.</translation>
+    </message>
 </context>
 <context>
     <name>VisitPage</name>
@@ -4048,6 +4052,10 @@
         <source>%1 was taken in.</source>
         <translation>%1 wurde übernommen.</translation>
     </message>
+    <message>
+        <source>%1 can’t be read here. What the file holds was put beside it, as a visit of its own whose title ends in “from a file”.</source>
+        <translation>%1 lässt sich hier nicht lesen. Was die Datei enthält, steht jetzt daneben, als eigener Besuch, dessen Titel mit „aus einer Datei“ endet.</translation>
+    </message>
 </context>
 <context>
     <name>truehang::VisitList</name>
@@ -4346,8 +4354,8 @@
         <translation>seit einem Tag nicht gesendet: als Datei aufheben</translation>
     </message>
     <message>
-        <source>damaged: it can’t be read. It was left as it is: open a backup.</source>
-        <translation>beschädigt: lässt sich nicht lesen. Er blieb, wie er ist: Öffnen Sie eine Sicherung.</translation>
+        <source>damaged: it can’t be read. It was left as it is: take it in from a file.</source>
+        <translation>beschädigt: lässt sich nicht lesen. Er blieb, wie er ist: aus einer Datei übernehmen.</translation>
     </message>
 </context>
 <context>

@@ -11,6 +11,7 @@ FocusScope {
     required property Notebook notebook
     readonly property VisitFileModel file: panel.notebook.visitFile
     property bool choosing: false
+    property string damaged // the title of the visit that is to come back; empty: of none
 
     signal backAsked
     signal done
@@ -47,6 +48,12 @@ FocusScope {
             }
         }
 
+        Sentence {
+            visible: panel.damaged !== "" && panel.file.line === ""
+            width: parent.width
+            bottomPadding: Theme.gap
+            text: qsTr("%1 is damaged on this phone. Choose its file, if it was kept as one; of a visit that was sent the workroom can make one. It is put beside what is here, which is left as it is.").arg(panel.damaged)
+        }
         Sentence {
             width: parent.width
             second: true

@@ -157,6 +157,7 @@ Page {
                 rows: page.notebook.visits
                 openId: page.visit.visitId
                 onVisitChosen: visitId => page.notebook.openVisit(visitId)
+                onDamagedChosen: page.notebook.screen = "visits"
             }
         }
     }

@@ -18,6 +18,7 @@ FocusScope {
     required property string heading
     required property string waits
     required property bool unsent
+    required property bool damaged
     property bool removed: false // it stands in the bin
     property bool open: false // it stands beside the list
 

@@ -19,6 +19,7 @@ Item {
     property string cameFrom // the visit that was open before, to be in sight; empty: none
 
     signal visitChosen(string visitId)
+    signal damagedChosen(string title)
     signal searched(string words)
 
     onFindingChanged: {
@@ -71,7 +72,13 @@ Item {
             open: visitId === part.openId
             removed: part.removed
             isStop: ListView.isCurrentItem || (list.currentIndex < 0 && index === 0)
-            onChosen: part.visitChosen(visitId)
+            onChosen: {
+                if (damaged && !part.removed) {
+                    part.damagedChosen(title);
+                } else {
+                    part.visitChosen(visitId);
+                }
+            }
             onReached: {
                 list.currentIndex = index;
                 list.positionViewAtIndex(index, ListView.Contain);

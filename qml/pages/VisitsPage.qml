@@ -9,6 +9,7 @@ Page {
     id: page
 
     property bool finding: page.notebook.search !== ""
+    property string damaged // the title of the visit that a file is wanted for; empty: of none
     readonly property bool narrowed: page.notebook.narrowed !== ""
 
     function back(): bool {
@@ -26,6 +27,7 @@ Page {
 
     onPanelChanged: {
         if (page.panel === "") {
+            page.damaged = "";
             page.notebook.visitFile.forget();
         }
     }
@@ -82,6 +84,10 @@ Page {
             narrowedTo: page.narrowedTo()
             whenEmpty: page.finding ? qsTr("No visit has these words.") : page.narrowed ? qsTr("No visit stands so.") : qsTr("Nothing here yet. A visit holds one house: its rooms, its windows, and what is to hang there.")
             onVisitChosen: visitId => page.notebook.openVisit(visitId)
+            onDamagedChosen: title => {
+                page.damaged = title;
+                page.panel = "takeIn";
+            }
             onSearched: words => page.notebook.search = words
         }
     }
@@ -138,6 +144,7 @@ Page {
 
         TakeInPanel {
             notebook: page.notebook
+            damaged: page.damaged
             onBackAsked: page.leave()
             onDone: page.back()
         }

@@ -105,7 +105,7 @@ private slots:
             QCOMPARE(database.exec("UPDATE visit_body SET body = substr(body, 1, 20) WHERE visit_id = 'v1'"), 1);
         }
         bench.reopen();
-        const QString says = "damaged: it can’t be read. It was left as it is: open a backup.";
+        const QString says = "damaged: it can’t be read. It was left as it is: take it in from a file.";
         const auto state = [&](const char* visit) {
             return value(bench.notebook().visits(), visit, "state").toString();
         };
@@ -115,6 +115,8 @@ private slots:
         QCOMPARE(state("v2"), QString("to measure"));
         QVERIFY(value(bench.notebook().visits(), "v1", "asks").toBool());
         QVERIFY(value(bench.notebook().visits(), "v1", "spoken").toString().endsWith(says));
+        QVERIFY(value(bench.notebook().visits(), "v1", "damaged").toBool());
+        QVERIFY(!value(bench.notebook().visits(), "v0", "damaged").toBool());
         bench.notebook().openVisit("v1");
         bench.settle();
         QCOMPARE(bench.notebook().screen(), QString("visits"));

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "scene.h"
 
+#include <SQLiteCpp/Database.h>
 #include <QDir>
 #include <QGuiApplication>
 #include <QTest>
@@ -56,6 +57,22 @@ private:
         return false;
     }
 
+    /// What a worn disk leaves: the text of one visit cut short.
+    static void damageSailLoft(const QString& folder) {
+        SQLite::Database store((folder + "/truehang.sqlite").toStdString(), SQLite::OPEN_READWRITE);
+        QCOMPARE(store.exec("UPDATE visit_body SET body = substr(body, 1, 20) WHERE visit_id ="
+                            " (SELECT visit_id FROM visit WHERE title = 'Sail loft')"),
+                 1);
+    }
+
+    static int damagedRow(const ShownRows& visits) {
+        int row = visits.count() - 1;
+        while (row >= 0 && !visits.value(row, "damaged").toBool()) {
+            --row;
+        }
+        return row;
+    }
+
 private slots:
     void aVisitIsWrittenAsAFile_data() { Scene::sizesAndLooks(); }
     void aVisitIsWrittenAsAFile() {
@@ -108,6 +125,44 @@ private slots:
         scene.settle();
         QCOMPARE(scene.notebook().screen(), QString("visit"));
         QCOMPARE(scene.notebook().visit()->title(), QString("Sail loft, from a file"));
+        QCOMPARE(Scene::warnings(), QStringList());
+    }
+
+    void aDamagedVisitIsPutBesideFromItsFile_data() { Scene::sizesAndLooks(); }
+    // Its row says so and leads to where a file is taken in.
+    void aDamagedVisitIsPutBesideFromItsFile() {
+        QFETCH(QSize, size);
+        QFETCH(QByteArray, look);
+        QFETCH(double, scale);
+        const QTemporaryDir kept;
+        const QString file = kept.filePath("Sail loft.truehang.zip");
+        {
+            Scene before;
+            QVERIFY(QFile::copy(writeSailLoft(before), file));
+        }
+        Scene scene(size, Scene::Visits::demo, damageSailLoft);
+        scene.dress(look, scale);
+        const ShownRows* visits = scene.notebook().visits();
+        QTRY_VERIFY_WITH_TIMEOUT(damagedRow(*visits) >= 0, patience);
+        scene.settle();
+        const int before = visits->count();
+        scene.grabDressed("visits-damaged");
+        QCOMPARE(scene.faultsOfLayout(), QStringList());
+        QVERIFY2(scene.reach(visits->value(damagedRow(*visits), "spoken").toString()),
+                 qPrintable(scene.names().join(" | ")));
+        scene.settle();
+        scene.grabDressed("take-in-damaged");
+        QCOMPARE(scene.faultsOfLayout(), QStringList());
+        QVERIFY2(scene.reach("Choose the file"), qPrintable(scene.names().join(" | ")));
+        QVERIFY(chooseInDialog(scene, file));
+        finish(scene);
+        scene.grabDressed("take-in-beside-damaged");
+        QCOMPARE(scene.faultsOfLayout(), QStringList());
+        QVERIFY2(scene.reach("Open the visit"), qPrintable(scene.names().join(" | ")));
+        scene.settle();
+        QCOMPARE(scene.notebook().visit()->title(), QString("Sail loft, from a file"));
+        QCOMPARE(visits->count(), before + 1);
+        QVERIFY(damagedRow(*visits) >= 0);
         QCOMPARE(Scene::warnings(), QStringList());
     }
 

@@ -71,7 +71,8 @@ QString nameOf(QQuickItem* item) {
     return heard_as != nullptr ? heard_as->text(QAccessible::Name) : QString();
 }
 
-Scene::Scene(QSize size, Visits visits) : finger_(QTest::createTouchDevice()) {
+Scene::Scene(QSize size, Visits visits, const std::function<void(const QString& folder)>& meanwhile)
+    : finger_(QTest::createTouchDevice()) {
     {
         const QMutexLocker locked(&heard_guard);
         heard.clear();
@@ -80,6 +81,10 @@ Scene::Scene(QSize size, Visits visits) : finger_(QTest::createTouchDevice()) {
     if (visits == Visits::demo) {
         import_demo(bench_.keeping(), QStringLiteral(TRUEHANG_SOURCE_DIR "/demo-surveys"));
         bench_.settle();
+    }
+    if (meanwhile) {
+        bench_.end();
+        meanwhile(bench_.folder());
     }
     bench_.reopen();
     make_face_known().wait();
@@ -149,8 +154,7 @@ QList<QQuickItem*> Scene::targets() const {
     for (QQuickItem* item : items()) {
         const QVariant asks = item->property("canAsk");  // a figure that can't be asked is a button in name only
         const bool acts = !asks.isValid() || asks.toBool();
-        if (acts && item->isEnabled() &&
-            (item->inherits("truehang::PressItem") || item->inherits("QQuickTextInput"))) {
+        if (acts && item->isEnabled() && (item->inherits("truehang::PressItem") || item->inherits("QQuickTextInput"))) {
             found << item;
         }
     }

@@ -9,6 +9,7 @@
 #include <QQuickItem>
 #include <QQuickWindow>
 #include <QStringList>
+#include <functional>
 #include <memory>
 
 namespace truehang::test {
@@ -20,7 +21,9 @@ class Scene {
 public:
     enum class Visits { demo, none };
 
-    explicit Scene(QSize size = {360, 760}, Visits visits = Visits::demo);
+    /// `meanwhile` gets the folder with the visits in it while no program runs.
+    explicit Scene(QSize size = {360, 760}, Visits visits = Visits::demo,
+                   const std::function<void(const QString& folder)>& meanwhile = {});
     ~Scene();
     Scene(const Scene&) = delete;
     Scene& operator=(const Scene&) = delete;
