@@ -400,6 +400,9 @@ nlohmann::ordered_json figures_json(const Figures& figures) {
     json["windows"] = list_of(figures.windows, window_json);
     json["orders"] = list_of(figures.orders, order_json);
     json["haberdashery"] = list_of(figures.haberdashery, haberdashery_json);
+    if (!figures.flags.empty()) {
+        json["flags"] = list_of(figures.flags, flag_json);
+    }
     return json;
 }
 

@@ -17,6 +17,9 @@ inline constexpr std::size_t layers = 20;
 inline constexpr std::size_t heat = 100;
 inline constexpr std::size_t brackets = 1000;
 inline constexpr std::size_t rules = 1000;
+inline constexpr std::size_t parents = 64;
+inline constexpr std::size_t changed_twice = 10000;
+inline constexpr std::size_t side_by_side = 100;  ///< values of one thing that was changed twice
 inline constexpr std::size_t signature_strokes = 200;
 inline constexpr std::size_t signature_points = 4000;  ///< of all its strokes
 

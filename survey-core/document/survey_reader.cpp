@@ -180,11 +180,47 @@ FabricNames read_fabrics(ObjectReader& reader, Survey& survey) {
     return names;
 }
 
+void read_parents(ObjectReader& reader, Survey& survey) {
+    if (reader.has("parents")) {
+        survey.parents.emplace();
+    }
+    reader.list("parents", document_limits::parents, [&](const JsonValue& item, const std::string& where) {
+        const bool digest = item.kind == JsonKind::string && item.text.size() == 64 &&
+                            item.text.find_first_not_of("0123456789abcdef") == std::string::npos;
+        if (!digest) {
+            reader.faults().add(where, "Here must stand a SHA-256 as 64 lower-case hexadecimal digits.");
+        } else {
+            survey.parents->push_back(item.text);
+        }
+    });
+}
+
+ChangedTwice read_changed_twice(ObjectReader& reader) {
+    ChangedTwice twice;
+    reader.id("at", twice.at, Presence::required);
+    reader.objects("values", document_limits::side_by_side, [&](ObjectReader& item) {
+        const JsonValue* value = item.take("value");
+        twice.values.push_back(value != nullptr ? std::optional(json_text(*value)) : std::nullopt);
+        if (!item.rest().empty()) {
+            reader.keep("values");
+        }
+    });
+    std::optional<bool> removed;
+    reader.flag("removed", removed);
+    twice.removed = removed.value_or(false);
+    std::optional<bool> again;
+    reader.flag("again", again);
+    twice.again = again.value_or(false);
+    twice.extra = reader.rest();
+    return twice;
+}
+
 Survey read_whole(ObjectReader& reader) {
     Survey survey;
     read_format(reader);
     reader.id("id", survey.id, Presence::required);
     reader.whole("revision", survey.revision, count_range);
+    read_parents(reader, survey);
     reader.text("title", survey.title);
     reader.object("client", [&](ObjectReader& item) { survey.client = read_client(item); });
     reader.object("site", [&](ObjectReader& item) { survey.site = read_site(item); });
@@ -205,7 +241,10 @@ Survey read_whole(ObjectReader& reader) {
         "rooms", document_limits::rooms, [&](ObjectReader& item) { survey.rooms.push_back(rooms.read_room(item)); },
         Presence::required);
     reader.object("signed_off", [&](ObjectReader& item) { survey.signed_off = read_signed_off(item); });
+    reader.objects("changed_twice", document_limits::changed_twice,
+                   [&](ObjectReader& item) { survey.changed_twice.push_back(read_changed_twice(item)); });
     survey.extra = reader.rest();
+    std::erase_if(survey.extra, [](const auto& member) { return member.first == "parents"; });
     return survey;
 }
 

@@ -294,6 +294,27 @@ void write_room(JsonText& out, const Room& room) {
     object.end();
 }
 
+void write_changed_twice(JsonText& out, const ChangedTwice& twice) {
+    ObjectWriter object(out, twice.extra);
+    object.required_text("at", twice.at);
+    const bool as_it_stood = std::ranges::find(twice.extra, "values", &Extra::value_type::first) != twice.extra.end();
+    if (as_it_stood) {
+        object.fall_back("values");
+    } else {
+        object.list("values", twice.values, [](JsonText& list, const std::optional<std::string>& value) {
+            list.begin_item();
+            list.open('{');
+            if (value) {
+                list.member("value", *value);
+            }
+            list.close('}');
+        });
+    }
+    object.flag("removed", twice.removed ? std::optional(true) : std::nullopt);
+    object.flag("again", twice.again ? std::optional(true) : std::nullopt);
+    object.end();
+}
+
 template <class Part, class Write>
 void write_part(JsonText& out, ObjectWriter& object, std::string_view key, const std::optional<Part>& part,
                 const Write& write) {
@@ -320,6 +341,9 @@ std::string write_survey(const Survey& survey, bool pretty) {
     write_format(object, survey.extra);
     object.required_text("id", survey.id);
     object.whole("revision", survey.revision);
+    if (survey.parents) {
+        object.list("parents", *survey.parents, write_text_item, true);
+    }
     object.text("title", survey.title);
     write_part(out, object, "client", survey.client, write_client);
     write_part(out, object, "site", survey.site, write_site);
@@ -337,6 +361,7 @@ std::string write_survey(const Survey& survey, bool pretty) {
     object.list("fabrics", survey.fabrics, as_item(write_fabric), true);
     object.list("rooms", survey.rooms, as_item(write_room), true);
     write_part(out, object, "signed_off", survey.signed_off, write_signed_off);
+    object.list("changed_twice", survey.changed_twice, as_item(write_changed_twice));
     object.end();
     std::string text = out.take();
     if (pretty) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "figures/figures.h"
 
+#include "figures/changed_twice.h"
 #include "figures/orders.h"
 #include "figures/window_working.h"
 
@@ -24,6 +25,7 @@ Figures work_out(const Survey& survey) {
     }
     figures.orders = book.orders();
     figures.haberdashery = book.haberdashery();
+    figures.flags = changed_twice_flags(survey);
     return figures;
 }
 

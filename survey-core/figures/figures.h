@@ -157,6 +157,7 @@ struct Figures {
     std::vector<WindowFigures> windows;
     std::vector<Order> orders;
     std::vector<Haberdashery> haberdashery;
+    std::vector<Flag> flags{};  ///< of no window: the whole visit’s, its rooms’, its cloths’
 };
 
 /// Works every window of a survey: sizes, checks, what hangs there, flags and trace, and the orders over the house.

@@ -4,6 +4,7 @@
 #include "cautions/cautions.h"
 #include "figures/agreement.h"
 #include "figures/asked_next.h"
+#include "figures/changed_twice.h"
 #include "figures/fixed_pole.h"
 #include "figures/layers_together.h"
 #include "units/rounding.h"
@@ -409,6 +410,7 @@ WorkedWindow work_window(const Survey& survey, const Room& room, const Window& w
         }
     }
     std::ranges::move(agreement_flags(survey, room, window, worked), std::back_inserter(figures.flags));
+    std::ranges::move(changed_twice_flags(survey, window), std::back_inserter(figures.flags));
     return worked;
 }
 

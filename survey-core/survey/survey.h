@@ -270,9 +270,26 @@ struct SignedOff {
     Extra extra;
 };
 
+/// One thing that two people changed differently, and neither change was lost: it stands in the document as one of
+/// them has it, and what the others have stands here, until a person settles it by taking this away.
+struct ChangedTwice {
+    /// Where, as a JSON pointer (RFC 6901) with ids in place of indexes and windows straight under the survey:
+    /// `/windows/w1/notes`, `/windows/w1/layers/#1/treatment/length+bottom_mm` (keys that are changed together, the
+    /// value an object of them), `/rooms` (the order of a list: ids of those that don’t stand in their own order).
+    std::string at;
+    /// All that it was changed to, what stands in the document among them: JSON text, none where the key isn’t there.
+    std::vector<std::optional<std::string>> values;
+    bool removed = false;  ///< in place of `values`: one took it out while another changed it, so it was kept
+    bool again = false;    ///< settled by two in two ways: the same two are to be settled once more
+    Extra extra;
+};
+
 struct Survey {
     std::string id;
     std::optional<long long> revision;
+    /// SHA-256 of the documents that this one was made from, as they were sent or handed on, newest first; none: not
+    /// told. It belongs to the sending, not to what was measured.
+    std::optional<std::vector<std::string>> parents;
     std::string title;
     std::optional<Client> client;
     std::optional<Site> site;
@@ -285,6 +302,7 @@ struct Survey {
     std::vector<Fabric> fabrics;
     std::vector<Room> rooms;
     std::optional<SignedOff> signed_off;
+    std::vector<ChangedTwice> changed_twice;
     Extra extra;
 };
 
