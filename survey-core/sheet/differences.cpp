@@ -64,8 +64,10 @@ constexpr std::array<std::string_view, 7> bought_by_length{
     "cloth.length_mm", "lining.length_mm", "second_lining.length_mm", "interlining.length_mm",
     "tabs.length_mm",  "pelmet.length_mm", "cloth.railroad.length_mm"};
 
+constexpr std::string_view agreed_figure = "agreed.";  ///< `agreed.FABRIC.length_mm`, `agreed.FABRIC.cost`
+
 bool in_metres(std::string_view figure) {
-    return figure.ends_with("_m") || figure.starts_with("orders.") ||
+    return figure.ends_with("_m") || figure.starts_with("orders.") || figure.starts_with(agreed_figure) ||
            (figure.starts_with("haberdashery.") && figure.ends_with(".length_mm")) ||
            std::ranges::find(bought_by_length, figure) != bought_by_length.end();
 }
@@ -150,6 +152,11 @@ private:
             const auto dot = figure.rfind('.');
             const std::string cloth = cloth_name(figure.substr(orders.size(), dot - orders.size()));
             return figure.ends_with(".order_m") ? say("{}, to order", cloth) : say("{}, cut in all", cloth);
+        }
+        if (figure.starts_with(agreed_figure)) {
+            const auto dot = figure.rfind('.');
+            const std::string cloth = cloth_name(figure.substr(agreed_figure.size(), dot - agreed_figure.size()));
+            return figure.ends_with(".cost") ? say("{}, its cost", cloth) : cloth;
         }
         if (figure.starts_with(haberdashery)) {
             const std::string what = figure.substr(haberdashery.size());

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sheet/sheets.h"
 
+#include "figures/agreement.h"
 #include "sheet/agreed_sheet.h"
 #include "sheet/cutting_sheet.h"
 #include "sheet/elevation.h"
@@ -8,6 +9,7 @@
 #include "sheet/making_sheet.h"
 #include "sheet/measure_sheet.h"
 #include "sheet/sheet_head.h"
+#include "sheet/signed.h"
 #include "units/saying.h"
 
 #include <algorithm>
@@ -97,10 +99,8 @@ void add_layer(std::vector<Sheet>& sheets, const Survey& survey, const Figures& 
     }
 }
 
-}  // namespace
-
-std::vector<Sheet> sheets_of(const Survey& survey, const Figures& figures, const SheetsAsked& asked,
-                             const SheetStyle& style) {
+std::vector<Sheet> sheets_by_kind(const Survey& survey, const Figures& figures, const SheetsAsked& asked,
+                                  const SheetStyle& style) {
     if (asked.kind == SheetKind::cutting) {
         return cutting_sheets(survey, figures, asked.rolls.empty() ? cuts_as_ordered(survey, figures) : asked.rolls,
                               style);
@@ -124,6 +124,36 @@ std::vector<Sheet> sheets_of(const Survey& survey, const Figures& figures, const
             }
         }
     }
+    return sheets;
+}
+
+/// Where the figures of a sheet's window, or of a sheet of the whole house any, are no longer what a client signed, it
+/// says so before anything else. The agreement itself shows what differs.
+void say_what_was_agreed(const Survey& survey, std::vector<Sheet>& sheets) {
+    const auto since = since_signed(survey);
+    if (!since || !since->differs()) {
+        return;
+    }
+    for (Sheet& sheet : sheets) {
+        const bool concerned = sheet.window.empty() ||
+                               std::ranges::find(since->difference.layers, sheet.window, &LayerDifference::window) !=
+                                   since->difference.layers.end();
+        if (concerned && sheet.kind != SheetKind::agreed) {
+            sheet.first.insert(sheet.first.begin(), {.severity = Severity::decide,
+                                                     .shape = shape_of(Severity::decide),
+                                                     .word = worded(flag_word(Severity::decide)),
+                                                     .text = signed_sentence(*since),
+                                                     .code = std::string(agreement_outdated)});
+        }
+    }
+}
+
+}  // namespace
+
+std::vector<Sheet> sheets_of(const Survey& survey, const Figures& figures, const SheetsAsked& asked,
+                             const SheetStyle& style) {
+    std::vector<Sheet> sheets = sheets_by_kind(survey, figures, asked, style);
+    say_what_was_agreed(survey, sheets);
     return sheets;
 }
 
