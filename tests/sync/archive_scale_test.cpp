@@ -30,7 +30,10 @@ void fill(Archive& archive, int surveys) {
               "INSERT INTO head SELECT 'survey-' || i, i, 1, 'now', printf('visit %06d', i), '', '', '', 6 FROM n",
               "INSERT INTO head_word SELECT 'visit', 'survey-' || i FROM n",
               "INSERT INTO head_word SELECT printf('%06d', i), 'survey-' || i FROM n",
-              "INSERT INTO photo_named SELECT 'survey-' || i, 'photo-' || i FROM n"}) {
+              "INSERT INTO photo_named SELECT 'survey-' || i, 'photo-' || i FROM n",
+              "INSERT INTO head_state SELECT 'survey-' || i, 'new', i, 6 FROM n",
+              "INSERT INTO head_state SELECT 'survey-' || i, 'cut', i, 6 FROM n WHERE i % 10 = 7",
+              "INSERT INTO head_state SELECT 'survey-' || i, 'changed', i, 6 FROM n WHERE i <= 60"}) {
             records.run(each + row);
         }
         return Done{};
@@ -61,6 +64,7 @@ int pages_of(Archive& archive, const Work& work) {
 
 struct Cost {
     int newest = 0, older = 0, found = 0, changes = 0;
+    int state = 0, older_state = 0, rare_state = 0, found_state = 0;
 };
 
 Cost cost_with(int surveys) {
@@ -81,6 +85,10 @@ Cost cost_with(int surveys) {
     cost.older = heads({.before = surveys / 2}, 50);
     cost.found = heads({.words = "visi 000777"}, 1);
     cost.changes = pages_of(**archive, [&] { EXPECT_EQ(changes_after(**archive, cursor, 100)->changes.size(), 100U); });
+    cost.state = heads({.state = "cut"}, 50);
+    cost.older_state = heads({.state = "new", .before = surveys / 2}, 50);
+    cost.rare_state = heads({.state = "changed"}, 50);
+    cost.found_state = heads({.words = "visi 000777", .state = "cut"}, 1);
     return cost;
 }
 
@@ -94,7 +102,11 @@ TEST(Archive, aPageCostsTheSameHoweverMuchIsStored) {
     const auto many = cost_with(100'000);
     for (const auto& [name, one, other] :
          {std::tuple{"newest", few.newest, many.newest}, std::tuple{"older", few.older, many.older},
-          std::tuple{"found", few.found, many.found}, std::tuple{"changes", few.changes, many.changes}}) {
+          std::tuple{"found", few.found, many.found}, std::tuple{"changes", few.changes, many.changes},
+          std::tuple{"by state", few.state, many.state},
+          std::tuple{"older by state", few.older_state, many.older_state},
+          std::tuple{"by a rare state", few.rare_state, many.rare_state},
+          std::tuple{"found by state", few.found_state, many.found_state}}) {
         fmt::print("{}: {} pages looked at among 1,000 surveys, {} among 100,000\n", name, one, other);
         EXPECT_GT(one, 0) << name;
         EXPECT_LE(other, 2 * one) << name;

@@ -12,7 +12,7 @@ namespace truehang::sync::test {
 
 /// Takes a workroom's records back to how an earlier version wrote them: what later ones added goes.
 inline void make_older(const std::filesystem::path& folder, int version) {
-    static constexpr std::array<std::pair<int, const char*>, 13> added{{
+    static constexpr std::array<std::pair<int, const char*>, 16> added{{
         {2, "DROP TABLE rolls"},
         {3, "DROP TABLE roll_plan"},
         {4, "DROP INDEX revision_by_device"},
@@ -26,6 +26,9 @@ inline void make_older(const std::filesystem::path& folder, int version) {
         {6, "DROP TABLE head_word"},
         {6, "DROP TABLE photo_named"},
         {7, "DROP TABLE layer_mark"},
+        {8, "DROP INDEX revision_by_digest"},
+        {8, "DROP TABLE erased_sheet"},
+        {8, "DROP TABLE head_state"},
     }};
     SQLite::Database database((folder / "workroom.sqlite").string(), SQLite::OPEN_READWRITE);
     for (const auto& [since, what] : added) {

@@ -199,8 +199,8 @@ TEST(Receiver, hasWhatItConfirmedAfterItWasKilled) {
 
 TEST(Receiver, saysThatAPhotoDoesntFitOnTheDiskAndGoesOn) {
     const TemporaryFolder folder;
-    // A file may grow to 200 KiB here: the photo's write fails half way, as on a disk that is full.
-    const Receiver receiver(folder.path(), {}, {"bash", "-c", "ulimit -f 200; trap '' XFSZ; exec \"$@\"", "limited"});
+    // A file may grow to 260 KiB here: the photo's write fails half way, as on a disk that is full.
+    const Receiver receiver(folder.path(), {}, {"bash", "-c", "ulimit -f 260; trap '' XFSZ; exec \"$@\"", "limited"});
     const auto token = receiver.pair();
     const std::string photo(300'000, 'p');
     const auto reply = receiver.put_photo(token, hex(sha256(photo)), photo);

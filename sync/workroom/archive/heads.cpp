@@ -18,7 +18,7 @@ namespace {
 
 constexpr std::size_t most_words = 64;
 constexpr std::size_t longest_word = 60;  ///< bytes
-constexpr std::array head_tables{"head", "head_word", "photo_named"};
+constexpr std::array head_tables{"head", "head_word", "photo_named", "head_state"};
 
 /// The words that a survey is found by, each once.
 std::vector<std::string> words_of(const HeadText& text) {
@@ -69,13 +69,14 @@ void put_head(Records& records, const sync::SurveyReceipt& receipt, long long ch
     put.exec();
     replace_rows(records, "head_word", "word", receipt.id, words_of(text));
     replace_rows(records, "photo_named", "sha256", receipt.id, text.photos);
+    put_states(records, receipt.id, change, *text.survey);
 }
 
 /// The condition that word number `at` sets, bound at 2 at + 3 and, with its end, at 2 at + 4. The first leads to the
 /// surveys by the words' own order; of those the others are asked for one by one.
 std::string found_by(std::size_t at) {
     const auto begins = fmt::format("word >= ?{} AND word < ?{}", 2 * at + 3, 2 * at + 4);
-    return at == 0 ? " AND survey IN (SELECT survey FROM head_word WHERE " + begins + ")"
+    return at == 0 ? " AND head.survey IN (SELECT survey FROM head_word WHERE " + begins + ")"
                    : " AND EXISTS (SELECT 1 FROM head_word AS w WHERE w.survey = head.survey AND " + begins + ")";
 }
 
@@ -95,27 +96,40 @@ Head head_of(Query& row) {
     return head;
 }
 
-std::string heads_query(std::size_t words) {
+/// With a state and no words the state leads, in the order of arrival; words find fewer and lead where there are any.
+std::string heads_query(std::size_t words, bool by_state) {
     std::string query =
-        "SELECT survey, change, revision, received_at, title, client, address, measured_at, windows,"
+        "SELECT head.survey, head.change, head.revision, head.received_at, title, client, address, measured_at, "
+        "windows,"
         " (SELECT count(*) FROM photo_named AS n WHERE n.survey = head.survey),"
-        " (SELECT count(*) FROM photo_named AS n JOIN photo USING (sha256) WHERE n.survey = head.survey)"
-        " FROM head WHERE change < ?1";
+        " (SELECT count(*) FROM photo_named AS n JOIN photo USING (sha256) WHERE n.survey = head.survey)";
+    if (by_state && words == 0) {
+        return query +
+               " FROM head_state AS s JOIN head ON head.survey = s.survey WHERE s.state = ?3 AND s.change < ?1"
+               " ORDER BY s.change DESC LIMIT ?2";
+    }
+    query += " FROM head WHERE head.change < ?1";
     for (std::size_t word = 0; word < words; ++word) {
         query += found_by(word);
     }
-    return query + " ORDER BY change DESC LIMIT ?2";
+    if (by_state) {
+        query +=
+            fmt::format(" AND EXISTS (SELECT 1 FROM head_state AS s WHERE s.survey = head.survey AND s.state = ?{})",
+                        2 * words + 3);
+    }
+    return query + " ORDER BY head.change DESC LIMIT ?2";
 }
 
 }  // namespace
 
-HeadText::HeadText(const Survey& survey)
-    : title(survey.title),
-      client(survey.client ? survey.client->name : ""),
-      address(survey.site ? survey.site->address : ""),
-      measured_at(survey.measured_at),
-      photos(photos_of(survey)) {
-    for (const auto& room : survey.rooms) {
+HeadText::HeadText(const Survey& of)
+    : title(of.title),
+      client(of.client ? of.client->name : ""),
+      address(of.site ? of.site->address : ""),
+      measured_at(of.measured_at),
+      photos(photos_of(of)),
+      survey(std::make_shared<const Survey>(of)) {
+    for (const auto& room : of.rooms) {
         windows += room.windows.size();
     }
 }
@@ -134,7 +148,7 @@ Result<HeadsPage> find_heads(Archive& archive, const HeadsAsked& asked) {
     auto words = search_words(asked.words);
     std::ranges::stable_sort(words, std::ranges::greater{}, &std::string::size);  // the longest finds the fewest
     return archive.database().read<HeadsPage>([&](Records& records) -> Result<HeadsPage> {
-        Query query(records, heads_query(words.size()));
+        Query query(records, heads_query(words.size(), !asked.state.empty()));
         query.bind(1, static_cast<std::int64_t>(asked.before > 0 ? asked.before : sync::revision_limit));
         query.bind(2, static_cast<std::int64_t>(asked.most + 1));
         for (std::size_t word = 0; word < words.size(); ++word) {
@@ -142,12 +156,18 @@ Result<HeadsPage> find_heads(Archive& archive, const HeadsAsked& asked) {
             query.bind(2 * static_cast<int>(word) + 3, beginning);
             query.bind(2 * static_cast<int>(word) + 4, end_of_beginning(beginning));
         }
+        if (!asked.state.empty()) {
+            query.bind(2 * static_cast<int>(words.size()) + 3, asked.state);
+        }
         HeadsPage page;
         while (query.step()) {
             page.heads.push_back(head_of(query));
         }
         page.has_older = page.heads.size() > asked.most;
         page.heads.resize(std::min(page.heads.size(), asked.most));
+        for (Head& head : page.heads) {
+            head.states = states_of(records, head.survey);
+        }
         return page;
     });
 }

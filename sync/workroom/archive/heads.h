@@ -4,9 +4,11 @@
 #include "protocol/records.h"
 #include "survey/survey.h"
 #include "units/result.h"
+#include "workroom/archive/survey_states.h"
 #include "workroom/records/records.h"
 
 #include <cstddef>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -22,11 +24,12 @@ class Database;
 
 /// What of a document the list says and is searched by.
 struct HeadText {
-    explicit HeadText(const Survey& survey);
+    explicit HeadText(const Survey& of);
 
     std::string title, client, address, measured_at;
     std::size_t windows = 0;
     std::vector<std::string> photos;  ///< digests of the photos that it shows, each once
+    std::shared_ptr<const Survey> survey;
 };
 
 /// One line of the list: a survey's newest revision.
@@ -38,10 +41,12 @@ struct Head {
     std::string title, client, address, measured_at;
     std::size_t windows = 0;
     std::size_t photos = 0, photos_here = 0;
+    std::vector<StateCount> states;
 };
 
 struct HeadsAsked {
     std::string words{};   ///< each begins a word of title, client or address; capital or small
+    std::string state{};   ///< one of `state_words`; empty: all
     long long before = 0;  ///< only what came in before this change; 0: all
     std::size_t most = 50;
 };

@@ -2,6 +2,7 @@
 #include "workroom/archive/mark_shelf.h"
 
 #include "workroom/archive/erasure.h"
+#include "workroom/archive/survey_states.h"
 
 #include <algorithm>
 #include <map>
@@ -77,6 +78,9 @@ Result<std::size_t> add_marks(Records& records, const std::string& survey, std::
         standing.insert_or_assign(sync::place_of(mark), mark);
         ++added;
     }
+    if (added > 0) {
+        put_states_again(records, survey);
+    }
     return added;
 }
 
@@ -96,6 +100,7 @@ Result<Done> take_in_marks(Records& records, const sync::LayerMarks& marks) {
         }
         insert_mark(records, marks.survey, marks.marks[i]);
     }
+    put_states_again(records, marks.survey);
     return Done{};
 }
 

@@ -6,7 +6,7 @@
 namespace truehang::workroom {
 
 /// The version that `schema` and all of `later_schemas` make.
-inline constexpr int schema_version = 7;
+inline constexpr int schema_version = 8;
 
 /// Version 1: everything the workroom receives but the photos' bytes. `bytes` are as they were received; a revision is
 /// never written again. Of codes, tokens and sessions only SHA-256 digests are kept. Times ending in _ms are Unix time.
@@ -52,7 +52,9 @@ CREATE TABLE photo(
 /// opened.
 /// Version 7: what was marked as done with each layer, `number` from 1 in each survey; a mark is never written again,
 /// and stays where the revision that it names was left out of a copy.
-inline constexpr std::array<const char*, 6> later_schemas{R"sql(
+/// Version 8: revisions by their digest, for the codes of printed sheets, and how the digests of erased ones began; at
+/// which step each survey's layers are. Heads are made anew with it when the archive is opened.
+inline constexpr std::array<const char*, 7> later_schemas{R"sql(
 CREATE TABLE rolls(
     survey TEXT NOT NULL,
     version INTEGER NOT NULL,
@@ -140,6 +142,24 @@ CREATE TABLE layer_mark(
     marked_at TEXT NOT NULL,
     PRIMARY KEY(survey, number)
 ) STRICT, WITHOUT ROWID;
+)sql",
+                                                          R"sql(
+CREATE INDEX revision_by_digest ON revision(sha256);
+CREATE TABLE erased_sheet(
+    digest_start TEXT PRIMARY KEY,
+    erased_with TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+CREATE TABLE head_state(
+    survey TEXT NOT NULL,
+    state TEXT NOT NULL,
+    change INTEGER NOT NULL,
+    layers INTEGER NOT NULL,
+    PRIMARY KEY(survey, state)
+) STRICT, WITHOUT ROWID;
+CREATE UNIQUE INDEX head_state_by_change ON head_state(state, change);
+DELETE FROM head;
+DELETE FROM head_word;
+DELETE FROM photo_named;
 )sql"};
 
 /// What else lies in the records where they hold what is files otherwise: photos’ bytes as pieces in order from 0, and

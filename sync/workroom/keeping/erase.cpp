@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/keeping/erase.h"
 
+#include "protocol/sheet_code.h"
 #include "workroom/archive/archive.h"
 #include "workroom/archive/changes.h"
 #include "workroom/archive/disk.h"
@@ -117,9 +118,20 @@ private:
         }
     }
 
+    /// So that the code on a printed sheet still says that its survey was erased.
+    void note_sheets() {
+        Query sheets(records_, fmt::format("INSERT INTO erased_sheet(digest_start, erased_with) SELECT DISTINCT"
+                                           " substr(sha256, 1, {}), survey FROM revision WHERE survey = ?"
+                                           " ON CONFLICT(digest_start) DO NOTHING",
+                                           sync::sheet_code_digits));
+        sheets.bind(1, erasing_.survey);
+        sheets.exec();
+    }
+
     void take_rows() {
         counts_.revisions = count_of(records_, "revision", erasing_.survey);
         counts_.rolls = count_of(records_, "rolls", erasing_.survey);
+        note_sheets();
         for (const auto& table : records_.tables_with("survey")) {
             if (table != "erased") {
                 Query gone(records_, "DELETE FROM " + quoted_name(table) + " WHERE survey = ?");

@@ -442,7 +442,7 @@ Response Reception::answer_page(const Request& request) {
     if (const auto why_not = why_not_look(request.head)) {
         return why_not->status == 401 ? page_reply(path == "/sign-in" ? 200 : 401, sign_in_page("")) : *why_not;
     }
-    if (auto page = site_page(archive_, bench_, path, request.head.query)) {
+    if (auto page = site_page(archive_, bench_, reach_, path, request.head.query)) {
         if (!page->type.empty()) {
             return file_reply(page->type, page->file_name, std::move(page->body));
         }

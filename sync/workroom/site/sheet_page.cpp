@@ -2,9 +2,13 @@
 #include "workroom/site/sheet_page.h"
 
 #include "protocol/paths.h"
+#include "protocol/sheet_code.h"
 #include "sheet/svg.h"
 #include "workroom/site/frame.h"
+#include "workroom/site/pairing_page.h"
 #include "workroom/site/photo_view.h"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
@@ -193,8 +197,20 @@ private:
     View list_ = view_list();
 };
 
-View sheet_view(const Sheet& sheet, std::size_t number) {
+View stamp_view(const SheetStamp& stamp) {
+    auto entry = view();
+    entry.set("code", stamp.code);
+    entry.set("which", fmt::format("revision {}, came in {}", stamp.revision, stamp.received));
+    entry.set("address", stamp.address.empty() ? truth(false) : View{stamp.address});
+    entry.set("href", sync::sheet_code_path(stamp.code));
+    entry.set("picture", stamp.address.empty() ? std::string()
+                                               : picture_code(stamp.address, "Where this sheet’s revision is told"));
+    return entry;
+}
+
+View sheet_view(const Sheet& sheet, const SheetStamp& stamp, std::size_t number) {
     auto values = view();
+    values.set("stamp", stamp.code.empty() ? truth(false) : stamp_view(stamp));
     values.set("kind", std::string(word_of(sheet.kind)));
     values.set("kind_title", std::string(title_of(sheet.kind)));
     values.set("window", sheet.window);
@@ -307,7 +323,7 @@ std::optional<std::string> sheets_page(const Survey& survey, const Figures& figu
     auto values = view();
     auto list = view_list();
     for (std::size_t i = 0; i < sheets.size(); ++i) {
-        list << sheet_view(sheets[i], i + 1);
+        list << sheet_view(sheets[i], asked.stamp, i + 1);
     }
     values.set("sheets", list);
     values.set("running", sheets.front().corner);

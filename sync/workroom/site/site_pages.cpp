@@ -4,6 +4,7 @@
 #include "document/document.h"
 #include "figures/figures.h"
 #include "protocol/paths.h"
+#include "protocol/sheet_code.h"
 #include "sheet/csv.h"
 #include "sheet/template_svg.h"
 #include "workroom/archive/rules_shelf.h"
@@ -13,6 +14,7 @@
 #include "workroom/site/list_page.h"
 #include "workroom/site/rolls_page.h"
 #include "workroom/site/rules_page.h"
+#include "workroom/site/sheet_code_page.h"
 #include "workroom/site/sheet_page.h"
 #include "workroom/site/steps_table.h"
 #include "workroom/site/survey_page.h"
@@ -57,6 +59,9 @@ bool photo_is_here(Archive& archive, const std::string& sha256) {
 SitePage front_page(Archive& archive, std::string_view query) {
     auto fields = read_form(query);
     HeadsAsked asked{.words = fields["find"]};
+    if (std::ranges::find(state_words, fields["state"]) != state_words.end()) {
+        asked.state = fields["state"];
+    }
     const auto& before = fields["before"];
     std::from_chars(before.data(), before.data() + before.size(), asked.before);
     const auto found = find_heads(archive, asked);
@@ -144,6 +149,7 @@ std::optional<SitePage> template_page(const Survey& survey, const SurveyPath& as
 struct Desk {
     Archive& archive;
     PlanningBench& bench;
+    const Reach& reach;
 };
 
 /// Sets the cuts of the rolls that came, where any did. A page instead where their plan isn't there.
@@ -166,8 +172,16 @@ std::optional<SitePage> set_cuts(const Desk& desk, const Survey& survey, const F
     return std::nullopt;
 }
 
+/// What is printed on every sheet of a revision, so that it can be looked up.
+SheetStamp stamp_of(const Desk& desk, const sync::SurveyReceipt& receipt) {
+    const auto code = sync::sheet_code(receipt.sha256);
+    const auto address = desk.reach.addresses.empty() ? std::string() : desk.reach.addresses.front();
+    return {code, address.empty() ? "" : address + sync::sheet_code_path(code), receipt.revision,
+            moment_text(receipt.received_at)};
+}
+
 std::optional<SitePage> sheets_of_path(const Desk& desk, const Survey& survey, const SurveyPath& asked,
-                                       std::string_view path, std::string_view query) {
+                                       const SheetStamp& stamp, std::string_view path, std::string_view query) {
     const auto kind = sheet_kind(asked.leaf);
     const bool there = asked.house || find_window(survey, asked.room, asked.window, asked.layer);
     if (!kind || !there) {
@@ -187,6 +201,7 @@ std::optional<SitePage> sheets_of_path(const Desk& desk, const Survey& survey, c
             return instead;
         }
     }
+    page.stamp = stamp;
     const auto is_here = [&desk](const std::string& sha256) { return photo_is_here(desk.archive, sha256); };
     auto html = sheets_page(survey, figures, page, is_here);
     return html ? std::optional(SitePage{200, std::move(*html)}) : std::nullopt;
@@ -218,13 +233,14 @@ std::optional<SitePage> page_of_survey(const Desk& desk, const SurveyPath& asked
     if (asked.window.empty() && !asked.house) {
         return csv_file(*survey, asked);
     }
-    return asked.leaf == "template.svg" ? template_page(*survey, asked)
-                                        : sheets_of_path(desk, *survey, asked, path, query);
+    return asked.leaf == "template.svg"
+               ? template_page(*survey, asked)
+               : sheets_of_path(desk, *survey, asked, stamp_of(desk, (*document)->receipt), path, query);
 }
 
 }  // namespace
 
-std::optional<SitePage> site_page(Archive& archive, PlanningBench& bench, std::string_view path,
+std::optional<SitePage> site_page(Archive& archive, PlanningBench& bench, const Reach& reach, std::string_view path,
                                   std::string_view query) {
     if (path == "/") {
         return front_page(archive, query);
@@ -239,9 +255,12 @@ std::optional<SitePage> site_page(Archive& archive, PlanningBench& bench, std::s
         const auto erased = erased_surveys(archive);
         return erased ? SitePage{200, erased_page(*erased)} : failed_page();
     }
+    if (const auto sheet = sheet_code_page(archive, path)) {
+        return *sheet ? SitePage{(*sheet)->status, (*sheet)->html} : failed_page();
+    }
     const auto parts = decoded(path);
     const auto asked = parts ? survey_path(*parts) : std::nullopt;
-    return asked ? page_of_survey({archive, bench}, *asked, path, query) : std::nullopt;
+    return asked ? page_of_survey({archive, bench, reach}, *asked, path, query) : std::nullopt;
 }
 
 std::optional<http::Response> open_file(std::string_view path, const std::string& font_folder) {

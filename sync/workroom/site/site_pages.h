@@ -4,6 +4,7 @@
 #include "workroom/archive/archive.h"
 #include "workroom/http/http_server.h"
 #include "workroom/site/planning_bench.h"
+#include "workroom/site/reach.h"
 
 #include <optional>
 #include <string>
@@ -25,8 +26,8 @@ struct SitePage {
 /// and `unit` (mm, in) of sheets, and of `/` what to `find` and `before` which. Where rolls came, the cutting sheets
 /// are by their plan. Nothing for any other path or where what it names isn't here; an archive that can't be read is a
 /// page of status 500.
-[[nodiscard]] std::optional<SitePage> site_page(Archive& archive, PlanningBench& bench, std::string_view path,
-                                                std::string_view query = {});
+[[nodiscard]] std::optional<SitePage> site_page(Archive& archive, PlanningBench& bench, const Reach& reach,
+                                                std::string_view path, std::string_view query = {});
 
 /// The style sheet and the fonts, which need no sign-in; nothing for any other path.
 [[nodiscard]] std::optional<http::Response> open_file(std::string_view path, const std::string& font_folder);

@@ -159,7 +159,16 @@ std::string step_text(const LayerMark& mark) {
 
 void set_differences(View& values, const std::vector<DifferenceLine>& lines) {
     auto list = view_list();
+    auto minded = view_list();
+    bool some = false;
     for (const DifferenceLine& line : lines) {
+        if (line.flag) {
+            minded << View{line.after.empty()    ? fmt::format("Gone: {}. {}", line.what, line.before)
+                           : line.before.empty() ? fmt::format("New: {}. {}", line.what, line.after)
+                                                 : fmt::format("Now: {}. {}", line.what, line.after)};
+            continue;
+        }
+        some = true;
         auto entry = view();
         entry.set("what", line.what);
         entry.set("figure", line.figure);
@@ -169,7 +178,8 @@ void set_differences(View& values, const std::vector<DifferenceLine>& lines) {
         list << entry;
     }
     values.set("lines", list);
-    values.set("lines_some", truth(!lines.empty()));
+    values.set("lines_some", truth(some));
+    values.set("minded", minded);
 }
 
 std::string write_asked_mark(const AskedMark& asked) {

@@ -25,7 +25,7 @@ struct StepsPage {
 /// "Cut from revision 3": what was done, and by which revision.
 [[nodiscard]] std::string step_text(const sync::LayerMark& mark);
 
-/// A table of differences: a head and lines, under `lines` and `lines_some`.
+/// Differences for the partial of that name: figures as a table, what is to be minded as sentences below it.
 void set_differences(View& values, const std::vector<DifferenceLine>& lines);
 
 /// What the form's buttons say: `set/cut/ROOM/WINDOW/LAYER`, `back/…`; `set/ordered` of all layers.

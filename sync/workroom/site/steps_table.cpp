@@ -5,6 +5,7 @@
 #include "protocol/digest.h"
 #include "sheet/words.h"
 #include "workroom/archive/mark_shelf.h"
+#include "workroom/archive/survey_states.h"
 
 #include <algorithm>
 
@@ -118,7 +119,7 @@ Result<std::optional<StepsTable>> lay_out_steps(Archive& archive, const std::str
     if (!survey) {
         return Error{ErrorCode::damaged, "revision", "A stored document can’t be read any more."};
     }
-    StepsTable table{std::move(survey).value(), {}, std::move(receipts).value(), {}, {}, {}};
+    StepsTable table{std::move(survey).value(), {}, std::move(receipts).value(), {}, {}, false, {}};
     std::erase_if(table.receipts,
                   [&](const auto& receipt) { return receipt.revision > (*document)->receipt.revision; });
     table.figures = work_out(table.survey);
@@ -129,6 +130,13 @@ Result<std::optional<StepsTable>> lay_out_steps(Archive& archive, const std::str
     if (const auto put = put_marks(archive, table); !put) {
         return put.error();
     }
+    const auto states = archive.database().read<std::vector<StateCount>>(
+        [&](Records& records) -> Result<std::vector<StateCount>> { return states_of(records, survey_id); });
+    if (!states) {
+        return states.error();
+    }
+    table.lost_agreement = !(table.survey.signed_off && table.survey.signed_off->agreed) &&
+                           std::ranges::find(*states, "agreed", &StateCount::state) != states->end();
     return std::optional(std::move(table));
 }
 

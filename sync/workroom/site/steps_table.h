@@ -43,6 +43,7 @@ struct StepsTable {
     std::vector<sync::SurveyReceipt> receipts;  ///< rising; the last is the newest
     MadeHouse made;
     std::vector<StepsLayer> layers;         ///< in the survey's order, then those that are gone
+    bool lost_agreement = false;            ///< an earlier revision was signed, and the newest carries no agreement
     std::map<long long, MadeHouse> before;  ///< by revision: those that marks were made by, but the newest
 
     [[nodiscard]] long long newest() const { return receipts.back().revision; }

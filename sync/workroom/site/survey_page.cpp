@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/site/survey_page.h"
 
+#include "document/document.h"
+#include "protocol/digest.h"
 #include "protocol/paths.h"
 #include "sheet/cutting_list.h"
 #include "sheet/measure_sheet.h"
+#include "sheet/signed.h"
 #include "sheet/template_svg.h"
 #include "sheet/words.h"
 #include "workroom/site/frame.h"
@@ -198,6 +201,31 @@ void set_steps(View& values, const StepsTable& table) {
     values.set("changed_since", changed.empty() ? truth(false) : View{changed});
 }
 
+/// How far a client's signature covers what there is now, with what differs.
+void set_signed(View& values, const StepsTable& table) {
+    const Survey& survey = table.survey;
+    const auto since = since_signed(survey);
+    const auto* agreed = since ? &*survey.signed_off->agreed : nullptr;
+    const bool broken =
+        agreed != nullptr && !agreed->digest.empty() && sync::hex(sync::sha256(sealed_text(*agreed))) != agreed->digest;
+    values.set("signed", since && !since->differs() && !broken ? View{signed_sentence(*since)} : truth(false));
+    values.set("signed_differs", since && since->differs() ? View{signed_sentence(*since)} : truth(false));
+    values.set("unsealed", broken ? View{"What was agreed isn’t as it was signed: its seal doesn’t fit."}
+                           : table.lost_agreement
+                               ? View{"An earlier revision was signed; this one carries no agreement."}
+                               : truth(false));
+    auto layers = view_list();
+    for (const LayerDifference& layer : since ? since->difference.layers : std::vector<LayerDifference>{}) {
+        auto entry = view();
+        entry.set("title", layer.layer.empty() ? layer.title : layer.title + ", " + layer.layer);
+        entry.set("before", "agreed");
+        entry.set("after", fmt::format("revision {}", table.newest()));
+        set_differences(entry, layer.lines);
+        layers << entry;
+    }
+    values.set("agreed_layers", layers);
+}
+
 }  // namespace
 
 std::string moment_text(const std::string& rfc3339) {
@@ -234,6 +262,7 @@ std::string survey_page(const StepsTable& table, std::size_t photos_missing) {
     values.set("figures_href", sync::figures_path(survey.id));
     values.set("rolls_href", rolls_path(survey.id));
     set_steps(values, table);
+    set_signed(values, table);
     return framed({title_of(survey), "page-survey", {{"/", "Surveys"}}, false}, fill("survey", values));
 }
 

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "survey/survey.h"
+#include "workroom/records/records.h"
+
+#include <array>
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+// At which step a survey's layers are, kept beside its head so that the list is filtered by an index.
+
+namespace truehang::workroom {
+
+/// A survey stands under `new` and each step that one of its layers is at; under `changed` where a later revision has
+/// other figures than a layer was marked by; under `agreed` where a client signed its figures, and under
+/// `agreed-changed` where they differ since.
+inline constexpr std::array<std::string_view, 8> state_words{"new",  "ordered", "cut",    "made",
+                                                             "hung", "changed", "agreed", "agreed-changed"};
+
+struct StateCount {
+    std::string state;
+    std::size_t layers = 0;  ///< that are there; of `agreed` 1
+};
+
+/// Within the transaction that keeps a revision or marks: the states of a survey by its newest revision. Figures are
+/// worked out only where a layer is marked or a client signed.
+void put_states(Records& records, const std::string& survey_id, long long change, const Survey& survey);
+
+/// The same after marks were added; nothing is done where the survey has no head or its newest revision can't be read.
+void put_states_again(Records& records, const std::string& survey_id);
+
+/// In the order of `state_words`.
+[[nodiscard]] std::vector<StateCount> states_of(Records& records, const std::string& survey_id);
+
+}  // namespace truehang::workroom
