@@ -26,7 +26,7 @@ http::Response reply(int status, std::string_view type, std::string body) {
     response.headers = {{"Content-Type", std::string(type)},
                         {"Cache-Control", "no-store"},
                         {"X-Content-Type-Options", "nosniff"},
-                        {"Referrer-Policy", "no-referrer"}};
+                        {"Referrer-Policy", "same-origin"}};
     response.body = std::move(body);
     return response;
 }

@@ -44,7 +44,7 @@ View columns_view(const SheetBlock& block) {
     for (std::size_t i = 0; i < block.columns.size(); ++i) {
         const auto is_number = [i](const SheetRow& row) { return i < row.cells.size() && row.cells[i].number; };
         auto entry = view();
-        entry.set("text", block.columns[i]);
+        entry.set("text", block.columns[i].empty() ? truth(false) : View{block.columns[i]});
         entry.set("number", truth(std::any_of(block.rows.begin(), block.rows.end(), is_number)));
         columns << entry;
     }

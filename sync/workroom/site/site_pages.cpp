@@ -270,10 +270,14 @@ std::optional<http::Response> open_file(std::string_view path, const std::string
          {"/font/lato-bold.ttf", "lato/Lato-Bold.ttf"}}};
     http::Response response;
     response.headers = {{"Cache-Control", "max-age=3600"}, {"X-Content-Type-Options", "nosniff"}};
-    if (path == "/style.css") {
-        response.headers.emplace_back("Content-Type", "text/css; charset=utf-8");
-        response.body = std::string(template_text("style.css"));
-        return response;
+    static constexpr std::array<std::pair<std::string_view, std::string_view>, 2> within{
+        {{"/style.css", "text/css; charset=utf-8"}, {"/icon.svg", "image/svg+xml"}}};
+    for (const auto& [name, type] : within) {
+        if (path == name) {
+            response.headers.emplace_back("Content-Type", std::string(type));
+            response.body = std::string(template_text(name.substr(1)));
+            return response;
+        }
     }
     for (const auto& [name, file] : fonts) {
         response.file = std::filesystem::path(font_folder) / file;

@@ -112,7 +112,7 @@ View cloth_view(const ClothCuts& cloth) {
     auto lines = view_list();
     for (const auto& line : cloth.lines) {
         auto cut = view();
-        cut.set("where", line.where);
+        cut.set("where", line.where.empty() ? truth(false) : View{line.where});
         cut.set("piece", line.piece);
         cut.set("length", line.length);
         cut.set("total", line.total);

@@ -1,0 +1,228 @@
+// SPDX-License-Identifier: Apache-2.0
+// day_test.mjs WORKROOM SURVEY [PICTURES]: the workroom's day in Debian's Chromium, by the names that people see and hear:
+// a visit comes in, is looked for, looked at, marked, cut from rolls; rules are set, a phone is paired and refused. On a
+// screen, at a phone's width, and without script. On the way axe-core (WCAG 2.2 A and AA, and its own good practice)
+// finds nothing, nothing is loaded from elsewhere, nothing runs off the page's side, and what is printed says what it
+// should.
+import assert from "node:assert/strict";
+import { spawn, execFileSync } from "node:child_process";
+import { createHash } from "node:crypto";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+
+import { chromium } from "playwright-core";
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const [workroom, surveyFile, pictures] = process.argv.slice(2);
+const sizes = [
+    { name: "screen", viewport: { width: 1280, height: 900 }, javaScriptEnabled: true },
+    { name: "phone", viewport: { width: 360, height: 760 }, isMobile: true, hasTouch: true, javaScriptEnabled: true },
+    { name: "without-script", viewport: { width: 1280, height: 900 }, javaScriptEnabled: false },
+];
+
+/// The receiver as a process of its own.
+async function serve(data) {
+    const process = spawn(workroom, ["serve", "--data", data, "--port", "0"], { stdio: ["ignore", "pipe", "inherit"] });
+    let text = "";
+    for await (const piece of process.stdout) {
+        text += piece;
+        if (text.split("\n").length > 2) break;
+    }
+    const [address, code] = text.split("\n");
+    return { process, url: address.slice(address.indexOf("http")), code: code.slice(-9) };
+}
+
+/// What a phone does first: paired, it sends a visit with its photos.
+async function send(receiver, document) {
+    const paired = await fetch(`${receiver.url}/pair`, {
+        method: "POST",
+        headers: { "Content-Type": "application/json" },
+        body: JSON.stringify({ code: receiver.code, device_name: "J. Tamm’s phone" }),
+    });
+    assert.equal(paired.status, 200);
+    const { token } = await paired.json();
+    const digest = createHash("sha256").update(document).digest("base64");
+    const { id, revision } = JSON.parse(document);
+    const sent = await fetch(`${receiver.url}/surveys/${encodeURIComponent(id)}/revisions/${revision}`, {
+        method: "PUT",
+        headers: {
+            Authorization: `Bearer ${token}`,
+            "Content-Type": "application/json",
+            "Content-Digest": `sha-256=:${digest}:`,
+        },
+        body: document,
+    });
+    assert.equal(sent.status, 201);
+}
+
+/// One look at the day: a page in a browser, and what is asked of every page that it comes to.
+class Person {
+    constructor(page, receiver, size) {
+        Object.assign(this, { page, receiver, size, faults: [], seen: new Set(), strangers: [] });
+        page.on("request", (request) => {
+            if (!request.url().startsWith(receiver.url) && !request.url().startsWith("data:")) {
+                this.strangers.push(request.url());
+            }
+        });
+        page.on("response", (reply) => {
+            if (reply.status() >= 400) this.faults.push(`${reply.status()}: ${reply.url()}`);
+        });
+        page.on("pageerror", (error) => this.faults.push(`script: ${error}`));
+    }
+
+    async look(name) {
+        const { page, size } = this;
+        this.seen.add(name);
+        if (pictures) await page.screenshot({ path: join(pictures, `${size.name}-${name}.png`), fullPage: true });
+        if (!size.javaScriptEnabled) return;
+        const over = await page.evaluate(() => document.scrollingElement.scrollWidth - window.innerWidth);
+        if (over > 0) this.faults.push(`${name}: ${over} px run off the side`);
+        await page.evaluate(axeSource);
+        const found = await page.evaluate(() => window.axe.run(document, { resultTypes: ["violations"] }));
+        for (const fault of found.violations) {
+            const where = fault.nodes.map((node) => node.target.join(" ")).slice(0, 3);
+            this.faults.push(`${name}: axe ${fault.id}: ${fault.help}: ${where.join("; ")}`);
+        }
+    }
+
+    async go(path, name) {
+        const reply = await this.page.goto(this.receiver.url + path);
+        assert.equal(reply.status(), 200, path);
+        await this.look(name);
+    }
+
+    async follow(role, name, as) {
+        await this.page.getByRole(role, { name }).first().click();
+        await this.page.waitForLoadState("load");
+        await this.look(as);
+    }
+
+    async says(text) {
+        const shown = (await this.page.locator("body").innerText()).replace(/\s+/g, " ");
+        assert.ok(shown.includes(text), `“${text}” isn’t said on ${this.page.url()}: ${shown.slice(0, 600)}`);
+    }
+}
+
+async function lookForTheVisit(person, survey) {
+    await person.go("/", "list");
+    await person.says(survey.title);
+    await person.page.getByLabel("Look for a visit, a client or an address").fill("no such house");
+    await person.follow("button", "Look", "list-nothing-found");
+    await person.says("Nothing is here that has these words");
+    await person.page.getByLabel("Look for a visit, a client or an address").fill(survey.title.slice(0, 5));
+    await person.follow("button", "Look", "list-found");
+    await person.follow("link", survey.title, "survey");
+    await person.says(`revision ${survey.revision}`);
+}
+
+async function markWhatIsDone(person) {
+    await person.follow("link", "Mark what was ordered, cut, made, hung", "steps");
+    await person.page.getByLabel("Who marks it").fill("M. Oja");
+    const first = person.page.getByRole("button", { name: /^Ordered: / }).first();
+    await (await first.count() ? first : person.page.getByRole("button", { name: /: / }).first()).click();
+    await person.page.waitForLoadState("load");
+    await person.look("steps-marked");
+    await person.says("M. Oja");
+}
+
+async function cutFromRolls(person, survey) {
+    await person.go(`/surveys/${encodeURIComponent(survey.id)}`, "survey-again");
+    await person.follow("link", "Rolls that came, and what is cut from which", "rolls");
+}
+
+async function setARule(person) {
+    await person.go("/house-rules", "rules");
+    await person.page.getByRole("button", { name: /save/i }).first().click();
+    await person.page.waitForLoadState("load");
+    await person.look("rules-saved");
+}
+
+async function pairAndRefuse(person) {
+    await person.go("/devices", "devices");
+    await person.says("J. Tamm’s phone");
+    await person.follow("button", "Pair a phone", "pairing");
+    assert.match(await person.page.locator("main").innerText(), /[0-9A-Z]{4}-[0-9A-Z]{4}/);
+    await person.go("/devices", "devices-again");
+    await person.page.getByText("Revoke", { exact: true }).first().click();
+    await person.follow("button", /^Revoke “/, "devices-revoked");
+    await person.says("revoked");
+    await person.go("/erased", "erased");
+}
+
+/// Every link of the survey's page leads to a page or a file.
+async function openAllThatIsLinked(person, survey) {
+    await person.go(`/surveys/${encodeURIComponent(survey.id)}`, "survey-links");
+    const links = await person.page.locator("main a[href]").evaluateAll((all) => all.map((link) => link.getAttribute("href")));
+    assert.ok(links.length > 5);
+    for (const [number, link] of [...new Set(links)].entries()) {
+        if (/\.(csv|svg)$/.test(link)) {
+            assert.equal((await person.page.request.get(person.receiver.url + link)).status(), 200, link);
+        } else {
+            const reply = await person.page.goto(new URL(link, person.page.url()).href);
+            assert.equal(reply.status(), 200, link);
+            if ((reply.headers()["content-type"] ?? "").startsWith("text/html")) {
+                await person.look(`linked-${number}-${link.replace(/[^a-z]+/gi, "-").slice(-30)}`);
+            }
+            await person.page.goto(`${person.receiver.url}/surveys/${encodeURIComponent(survey.id)}`);
+        }
+    }
+}
+
+/// The sheets as they leave a printer: all windows' names, on pages of A4 that hold something.
+async function printSheets(person, survey) {
+    await person.page.goto(`${person.receiver.url}/surveys/${encodeURIComponent(survey.id)}/sheets/measure`);
+    const pdf = await person.page.pdf({ preferCSSPageSize: true });
+    const file = join(tmpdir(), `truehang-sheet-${process.pid}.pdf`);
+    writeFileSync(file, pdf);
+    try {
+        const text = execFileSync("pdftotext", [file, "-"], { encoding: "utf8" });
+        for (const window of survey.rooms.flatMap((room) => room.windows)) {
+            assert.ok(text.replace(/\s+/g, " ").toLowerCase().includes(window.name.toLowerCase()), `${window.name} isn’t on the printed sheets`);
+        }
+        const info = execFileSync("pdfinfo", [file], { encoding: "utf8" });
+        assert.match(info, /Page size:\s+59[45]\.\d+ x 84[12]\.\d+ pts \(A4\)/);
+        for (const [number, page] of text.split("\f").slice(0, -1).entries()) {
+            assert.ok(page.trim().length > 20, `page ${number + 1} is empty`);
+        }
+    } finally {
+        rmSync(file);
+    }
+}
+
+async function aDay(browser, size, document) {
+    const survey = JSON.parse(document);
+    const data = mkdtempSync(join(tmpdir(), "truehang-pages-"));
+    const receiver = await serve(data);
+    try {
+        await send(receiver, document);
+        const { name, ...options } = size;
+        const context = await browser.newContext({ ...options, bypassCSP: size.javaScriptEnabled, locale: "en-GB" });
+        const person = new Person(await context.newPage(), receiver, size);
+        await lookForTheVisit(person, survey);
+        await markWhatIsDone(person);
+        await cutFromRolls(person, survey);
+        await setARule(person);
+        await openAllThatIsLinked(person, survey);
+        if (size.name === "screen") await printSheets(person, survey);
+        await pairAndRefuse(person);
+        await context.close();
+        const faults = [...person.faults, ...person.strangers.map((url) => `loaded from elsewhere: ${url}`)];
+        console.log(`${name}: ${person.seen.size} pages looked at, ${faults.length} faults`);
+        for (const fault of new Set(faults)) console.log(`  ${fault}`);
+        return faults.length;
+    } finally {
+        receiver.process.kill("SIGKILL");
+        rmSync(data, { recursive: true });
+    }
+}
+
+const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox"] });
+let faults = 0;
+try {
+    for (const size of sizes) faults += await aDay(browser, size, readFileSync(surveyFile));
+} finally {
+    await browser.close();
+}
+process.exitCode = faults === 0 ? 0 : 1;
