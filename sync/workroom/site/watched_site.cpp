@@ -131,9 +131,10 @@ void WatchedSite::note(const Asked& asked, int status) {
 }
 
 Response WatchedSite::ready() {
-    const std::lock_guard lock(ready_mutex_);
+    // While one looks, which may take as long as a database is silent, the others hear what was found last.
+    const std::unique_lock lock(ready_mutex_, std::try_to_lock);
     const auto now = now_();
-    if (!looked_ || now - looked_at_ >= ready_holds) {
+    if (lock && (!looked_ || now - looked_at_ >= ready_holds)) {
         is_ready_ = archive_.database().try_writing().ok();
         looked_ = true;
         looked_at_ = now;

@@ -5,6 +5,7 @@
 #include "workroom/http/http_server.h"
 
 #include <array>
+#include <atomic>
 #include <chrono>
 #include <functional>
 #include <map>
@@ -62,7 +63,7 @@ private:
     std::mutex ready_mutex_;
     std::chrono::steady_clock::time_point looked_at_;
     bool looked_ = false;
-    bool is_ready_ = false;
+    std::atomic<bool> is_ready_ = false;
 };
 
 }  // namespace truehang::workroom
