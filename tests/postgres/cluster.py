@@ -70,11 +70,17 @@ class Server:
         made = subprocess.run(["pgrep", "-P", str(first)], capture_output=True, text=True, check=False).stdout.split()
         return [first, *map(int, made)]
 
-    def signal_receiving(self, sign):
-        """To the process that receives what a primary writes."""
+    def hold_receiving(self):
+        """Stops the process that receives what a primary writes; SIGCONT to what is returned lets it go on."""
         for process in self.processes()[1:]:
-            if "walreceiver" in pathlib.Path(f"/proc/{process}/cmdline").read_text():
-                os.kill(process, sign)
+            try:
+                words = pathlib.Path(f"/proc/{process}/cmdline").read_text(encoding="utf-8")
+            except FileNotFoundError:  # one that served a client and has ended meanwhile
+                continue
+            if "walreceiver" in words:
+                os.kill(process, signal.SIGSTOP)
+                return process
+        raise RuntimeError("the standby receives nothing")
 
     def kill(self):
         """As a loss of power would: all of its processes at once, without a word."""

@@ -6,6 +6,7 @@ and photo that a receipt was given for must be there, under the digest that the 
 cursor. Without waiting, commits don't wait for the standby and the same look must find what is lost then."""
 import hashlib
 import json
+import os
 import pathlib
 import random
 import signal
@@ -158,10 +159,10 @@ def main(workroom, waiting=True):
         receivers[0].kill()
         after(3)
         # What is written from here on doesn't reach the standby: a receipt for it would be a promise broken.
-        standby.signal_receiving(signal.SIGSTOP)
+        held = standby.hold_receiving()
         time.sleep(0.5)
         primary.kill()
-        standby.signal_receiving(signal.SIGCONT)
+        os.kill(held, signal.SIGCONT)
         standby.promote()
         after(6)
         until.set()
