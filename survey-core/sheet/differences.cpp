@@ -100,7 +100,7 @@ public:
         for (const FigureDifference& difference : differences(before, after)) {
             written.push_back(line(difference));
         }
-        std::ranges::stable_partition(written, [](const DifferenceLine& one) { return !one.flag; });
+        std::stable_partition(written.begin(), written.end(), [](const DifferenceLine& one) { return !one.flag; });
         return written;
     }
 

@@ -76,7 +76,7 @@ public:
             for (const auto& [key, value] : json.items()) {
                 const bool uncertainty = key == "u_mm" || key.ends_with("_u_mm") || key == "fullness";
                 if (!uncertainty && std::ranges::find(left_out, key) == left_out.end()) {
-                    take(path.empty() ? key : path + "." + key, value);
+                    take(path.empty() ? key : fmt::format("{}.{}", path, key), value);
                 }
             }
         } else if (json.is_array() && !json.empty()) {
