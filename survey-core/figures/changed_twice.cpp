@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "figures/changed_twice.h"
 
+#include "units/pointer.h"
 #include "units/saying.h"
 
 #include <algorithm>
@@ -63,19 +64,6 @@ constexpr std::array things{
     Thing{"colour", to_say("the colour")},
 };
 
-std::vector<std::string> steps_of(std::string_view at) {
-    std::vector<std::string> steps;
-    for (std::size_t i = 0; i < at.size(); ++i) {
-        if (at[i] == '/') {
-            steps.emplace_back();
-        } else if (!steps.empty()) {
-            const bool escaped = at[i] == '~' && i + 1 < at.size();
-            steps.back() += escaped ? (at[++i] == '1' ? '/' : '~') : at[i];
-        }
-    }
-    return steps;
-}
-
 std::string name_of_room(const Survey& survey, const std::string& id) {
     const auto room = std::ranges::find(survey.rooms, id, &Room::id);
     return room != survey.rooms.end() && !room->name.empty() ? room->name : id;
@@ -130,7 +118,7 @@ Flag flag_of(const Survey& survey, const ChangedTwice& twice) {
 
 ChangedPlace place_of(const ChangedTwice& twice) {
     ChangedPlace place;
-    const auto steps = steps_of(twice.at);
+    const auto steps = pointer_steps(twice.at);
     std::size_t item = 0;  // the steps that name the innermost item
     for (std::size_t i = 0; i + 1 < steps.size(); i += 2) {
         for (const auto& [list, id] :

@@ -2,6 +2,7 @@
 #include "merge/merge.h"
 
 #include "merge/merging.h"
+#include "units/pointer.h"
 
 #include <algorithm>
 
@@ -16,19 +17,6 @@ struct Place {
     const Node* node = nullptr;   ///< of the holder
     std::string key;
 };
-
-std::vector<std::string> steps_of(std::string_view at) {
-    std::vector<std::string> steps;
-    for (std::size_t i = 0; i < at.size(); ++i) {
-        if (at[i] == '/') {
-            steps.emplace_back();
-        } else if (!steps.empty()) {
-            const bool escaped = at[i] == '~' && i + 1 < at.size();
-            steps.back() += escaped ? (at[++i] == '1' ? '/' : '~') : at[i];
-        }
-    }
-    return steps;
-}
 
 JsonValue* child_of(JsonValue& holder, const Node& node, const std::string& key) {
     if (node.form == Form::list) {
@@ -46,7 +34,7 @@ JsonValue* child_of(JsonValue& holder, const Node& node, const std::string& key)
 
 Place place_of(JsonValue& tree, std::string_view at) {
     Place place{&tree, &survey_node(), ""};
-    const auto steps = steps_of(at);
+    const auto steps = pointer_steps(at);
     for (std::size_t i = 0; i < steps.size(); ++i) {
         if (i > 0) {
             JsonValue* next = child_of(*place.holder, *place.node, place.key);
@@ -63,7 +51,7 @@ Place place_of(JsonValue& tree, std::string_view at) {
 
 /// The room whose windows' order an entry is about; empty: another entry.
 std::string room_of_order(std::string_view at) {
-    const auto steps = steps_of(at);
+    const auto steps = pointer_steps(at);
     return steps.size() == 3 && steps[0] == "rooms" && steps[2] == "windows" ? steps[1] : "";
 }
 
@@ -150,7 +138,7 @@ void choose(JsonValue& tree, const ChangedTwice& entry, std::size_t choice) {
     if (entry.values.empty()) {
         if (choice == 1) {
             take_away(place);
-            const auto steps = steps_of(entry.at);
+            const auto steps = pointer_steps(entry.at);
             if (steps.size() == 2 && steps[0] == "rooms") {
                 take_windows_of(tree, steps[1]);
             }

@@ -33,12 +33,6 @@ constexpr std::string_view session_cookie = "truehang-session";
 constexpr std::uint64_t form_limit = 4096;
 constexpr std::uint64_t rules_form_limit = 65536;
 
-Admission refuse(Response response) {
-    Admission admission;
-    admission.refusal = std::move(response);
-    return admission;
-}
-
 Admission take_at_most(std::uint64_t bytes) {
     Admission admission;
     admission.body_limit = bytes;

@@ -33,6 +33,12 @@ http::Response reply(int status, std::string_view type, std::string body) {
 
 }  // namespace
 
+http::Admission refuse(http::Response response) {
+    http::Admission admission;
+    admission.refusal = std::move(response);
+    return admission;
+}
+
 bool came_through_proxy(const http::RequestHead& head) {
     static constexpr std::array<std::string_view, 4> signs{"forwarded", "x-forwarded-for", "x-real-ip", "via"};
     return std::any_of(signs.begin(), signs.end(), [&](auto sign) { return !head.header(sign).empty(); });

@@ -13,6 +13,9 @@
 
 namespace truehang::workroom {
 
+/// An admission that is refused with this answer.
+[[nodiscard]] http::Admission refuse(http::Response response);
+
 /// Whether a proxy says that it speaks for another machine.
 [[nodiscard]] bool came_through_proxy(const http::RequestHead& head);
 

@@ -22,12 +22,6 @@ namespace {
 
 constexpr std::chrono::hours between_sweeps{1};
 
-Admission refuse(Response response) {
-    Admission admission;
-    admission.refusal = std::move(response);
-    return admission;
-}
-
 Response with(Response response, std::string_view name, std::string value) {
     response.headers.emplace_back(name, std::move(value));
     return response;
