@@ -43,6 +43,7 @@ void Outbox::paired() {
     for (auto& [key, known] : known_) {  // it may be another workroom
         known.whole = false;
         known.offset.reset();
+        known.furthest = 0;
     }
 }
 
@@ -124,17 +125,16 @@ bool Outbox::in_pieces(const Item& item) const {
 
 Request Outbox::upload_request_for(const Item& item, Way& way) const {
     const auto known = known_.find(item.key);
-    const bool asks = known != known_.end() && known->second.ask_first;
-    const auto offset = known != known_.end() ? known->second.offset : std::nullopt;
-    way = asks ? Way::ask_upload : offset ? Way::send_piece : Way::begin_upload;
-    switch (way) {
-        case Way::ask_upload:
-            return question_about(item);
-        case Way::send_piece:
-            return piece_of(item, *offset, pieces_.piece);
-        default:
-            return beginning_of(item);
+    if (known != known_.end() && known->second.ask_first) {
+        way = Way::ask_upload;
+        return question_about(item);
     }
+    if (known != known_.end() && known->second.offset) {
+        way = Way::send_piece;
+        return piece_of(item, *known->second.offset, pieces_.piece);
+    }
+    way = Way::begin_upload;
+    return beginning_of(item);
 }
 
 Request Outbox::request_for(const Item& item) {
@@ -188,8 +188,8 @@ void Outbox::act_on_upload(const UnderWay& sent, const UploadMeaning& meaning) {
     }
     auto& known = known_[sent.item.key];
     link_is_well();
-    const bool came_on = sent.way == Way::ask_upload && known.offset && meaning.offset > *known.offset;
-    const bool forward = meaning.kind == Kind::stands && (meaning.took || came_on);
+    const bool forward = meaning.kind == Kind::stands && meaning.offset > known.furthest;
+    known.furthest = forward ? meaning.offset : known.furthest;
     known.stalls = forward ? 0 : known.stalls + 1;
     known.forgiven = forward ? sent.item.attempts : known.forgiven;
     known.ask_first = meaning.kind == Kind::ask;

@@ -131,6 +131,7 @@ private:
         bool settled = false;             ///< confirmed or refused
         bool whole = false;               ///< not in pieces, although it is large
         std::optional<long long> offset;  ///< where its upload stands
+        long long furthest = 0;           ///< where it stood at most: what is begun anew doesn’t count as coming on
         int stalls = 0;                   ///< answers in a row that brought no byte forward
         int forgiven = 0;                 ///< attempts that count no more, since its upload came on after them
         ItemState state;

@@ -16,9 +16,9 @@ namespace {
 
 using Kind = UploadMeaning::Kind;
 
-UploadMeaning stands(long long offset, bool took = false) { return {Kind::stands, offset, {}, took}; }
-UploadMeaning plain(Kind kind) { return {kind, 0, {}, false}; }
-UploadMeaning other(Meaning meaning) { return {Kind::other, 0, std::move(meaning), false}; }
+UploadMeaning stands(long long offset) { return {Kind::stands, offset, {}}; }
+UploadMeaning plain(Kind kind) { return {kind, 0, {}}; }
+UploadMeaning other(Meaning meaning) { return {Kind::other, 0, std::move(meaning)}; }
 
 std::optional<Problem> problem_of(const Answer& answer) {
     auto problem = read_problem(answer.content);
@@ -112,7 +112,7 @@ UploadMeaning meaning_of_piece(const Item& item, const ByteRange& sent, const An
     if (is_success(answer)) {
         const auto offset = offset_of(item, answer);
         const bool appended = offset == sent.from + sent.bytes;
-        return appended ? stands(*offset, sent.bytes > 0) : other(meaning_of_send(item, answer));
+        return appended ? stands(*offset) : other(meaning_of_send(item, answer));
     }
     const auto problem = problem_of(answer);
     if (answer.status == 405 || answer.status == 501 || (problem && is_against_pieces(problem->kind))) {

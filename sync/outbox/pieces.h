@@ -29,7 +29,6 @@ struct UploadMeaning {
     Kind kind = Kind::other;
     long long offset = 0;  ///< of `stands`: 0 to the item's bytes
     Meaning meaning;
-    bool took = false;  ///< of `stands`: because it took the piece
 };
 
 /// The POST that begins an upload, or finds it begun.

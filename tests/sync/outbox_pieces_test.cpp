@@ -335,6 +335,20 @@ TEST(OutboxPieces, aWorkroomThatForgetsEachUploadIsAskedSeldom) {
     EXPECT_LT(requests, 70);
 }
 
+// It takes a piece and has forgotten all of them by the next: the same bytes again and again are no coming on.
+TEST(OutboxPieces, aWorkroomThatForgetsWhatItTookIsAskedSeldom) {
+    Phone phone;
+    int requests = 0;
+    for (const Time end = start + std::chrono::hours(1); phone.now < end && requests < 1000; ++requests) {
+        const bool piece = !phone.workroom.uploads.empty();
+        static_cast<void>(phone.deliver());
+        if (piece) {
+            phone.workroom.uploads.clear();
+        }
+    }
+    EXPECT_LT(requests, 70);  // as above
+}
+
 TEST(OutboxPieces, aWorkroomOfLaterIsntToldWhereAnotherStood) {
     Phone phone;
     phone.deliver(3);
