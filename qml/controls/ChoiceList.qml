@@ -90,7 +90,7 @@ FocusScope {
                     Accessible.name: says
                     Accessible.checkable: true
                     Accessible.checked: picked
-                    Accessible.onPressAction: clicked()
+                    Accessible.onPressAction: if (enabled) clicked()
                     onClicked: list.chose(modelData.word)
                     onActiveFocusChanged: {
                         if (activeFocus) {

@@ -22,7 +22,7 @@ PressItem {
     Accessible.role: Accessible.Button
     Accessible.ignored: !canAsk
     Accessible.name: unit === "" ? qsTr("%1: %2").arg(label).arg(figure) : qsTr("%1: %2 %3").arg(label).arg(figure).arg(unit)
-    Accessible.onPressAction: clicked()
+    Accessible.onPressAction: if (enabled) clicked()
     Accessible.description: canAsk ? qsTr("Ask how it came about") : ""
     onClicked: {
         if (canAsk) {

@@ -17,7 +17,7 @@ PressItem {
     focusPolicy: Qt.TabFocus
     Accessible.role: Accessible.Button
     Accessible.name: said
-    Accessible.onPressAction: clicked()
+    Accessible.onPressAction: if (enabled) clicked()
 
     Text {
         anchors.fill: parent

@@ -26,7 +26,7 @@ PressItem {
     focusPolicy: Qt.StrongFocus
     Accessible.role: Accessible.Button
     Accessible.name: spoken
-    Accessible.onPressAction: clicked()
+    Accessible.onPressAction: if (enabled) clicked()
     Accessible.description: spoken === text ? row.aside([figure, line, stateWords, quietWords]) : ""
 
     Item {

@@ -37,7 +37,7 @@ Item {
         focusPolicy: Qt.StrongFocus
         Accessible.role: Accessible.Button
         Accessible.name: row.spoken
-        Accessible.onPressAction: clicked()
+        Accessible.onPressAction: if (enabled) clicked()
         onClicked: row.chosen()
 
         Item {

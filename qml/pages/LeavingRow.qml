@@ -29,7 +29,7 @@ Column {
         focusPolicy: Qt.StrongFocus
         Accessible.role: Accessible.Button
         Accessible.name: row.spoken
-        Accessible.onPressAction: clicked()
+        Accessible.onPressAction: if (enabled) clicked()
         onClicked: row.chosen()
 
         FlagLine {
