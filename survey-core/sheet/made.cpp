@@ -69,7 +69,7 @@ public:
             number(path, json.get<double>());
         } else if (json.is_string()) {
             const bool fabric = path.ends_with(".fabric");
-            words(path, fabric ? fabric_name(json.get<std::string>()) : json.get<std::string>());
+            words(path, json.get<std::string>(), fabric ? fabric_name(json.get<std::string>()) : "");
         } else if (json.is_boolean() && json.get<bool>()) {
             words(path, "yes");
         } else if (json.is_object()) {
