@@ -237,6 +237,26 @@ TEST(Steps, goWithTheirSurveyIntoAFileAndOutOfTheRecordsWithIt) {
     EXPECT_EQ(run_program({TRUEHANG_WORKROOM, "import", "--data", other, zip}).exit_code, 0) << "more marks stay";
 }
 
+// A copy may be brought back without a revision that wasn’t whole: what was marked against it can still be taken back.
+TEST(Steps, ofARevisionThatIsNotHereAreTakenBack) {
+    const TemporaryFolder folder;
+    {
+        Receiver receiver(folder.path());
+        const auto token = receiver.pair();
+        ASSERT_EQ(receiver.put_survey(token, id, 1, with_pole(1, 1720)).status, 201);
+        ASSERT_EQ(receiver.put_survey(token, id, 2, with_pole(2, 1720)).status, 201);
+        ASSERT_EQ(post(receiver, page_path, form("set/cut" + layer, 1)).status, 303);
+        receiver.end(SIGTERM);
+    }
+    SQLite::Database((folder.path() / "workroom.sqlite").string(), SQLite::OPEN_READWRITE)
+        .exec("DELETE FROM revision WHERE revision = 1");
+    const Receiver receiver(folder.path());
+    ASSERT_EQ(post(receiver, page_path, form("back/cut" + layer, 1)).status, 303);
+    const auto marks = read_marks(receiver.ask("GET", marks_path(id)).body).value().marks;
+    ASSERT_EQ(marks.size(), 2U);
+    EXPECT_FALSE(marks[1].done);
+}
+
 TEST(Marks, areReadAsTheyWereWrittenAndRefusedWhereTheyAreNot) {
     const std::string digest(64, 'a');
     const LayerMarks marks{"s",

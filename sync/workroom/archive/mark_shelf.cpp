@@ -64,7 +64,8 @@ Result<std::size_t> add_marks(Records& records, const std::string& survey, std::
     }
     std::size_t added = 0;
     for (LayerMark& mark : marks) {
-        if (!has_revision(records, survey, mark.revision)) {
+        // One is taken back also where the revision that it names was left out of a copy.
+        if (mark.done && !has_revision(records, survey, mark.revision)) {
             return no_such_revision();
         }
         if (stands(standing, mark)) {
@@ -95,9 +96,6 @@ Result<Done> take_in_marks(Records& records, const sync::LayerMarks& marks) {
                      "Other marks are written down here; those stay as they are."};
     }
     for (std::size_t i = common; i < marks.marks.size(); ++i) {
-        if (!has_revision(records, marks.survey, marks.marks[i].revision)) {
-            return no_such_revision();
-        }
         insert_mark(records, marks.survey, marks.marks[i]);
     }
     put_states_again(records, marks.survey);

@@ -107,12 +107,8 @@ Result<Done> read_marks_entry(const SurveyZip& zip, Read& read) {
     if (!marks) {
         return refusal(ErrorCode::unreadable, "marks.json", marks.error().where + ": " + marks.error().text);
     }
-    const bool fit = marks->survey == read.survey && std::ranges::all_of(marks->marks, [&read](const auto& mark) {
-                         return read.revisions.contains(mark.revision);
-                     });
-    if (!fit) {
-        return refusal(ErrorCode::unreadable, "marks.json",
-                       "It tells of another survey, or of revisions that aren’t in it.");
+    if (marks->survey != read.survey) {
+        return refusal(ErrorCode::unreadable, "marks.json", "It tells of another survey.");
     }
     read.marks = std::move(marks->marks);
     return Done{};

@@ -73,8 +73,6 @@ Result<Done> put_marks(Archive& archive, StepsTable& table) {
 
 }  // namespace
 
-std::string digest_of(const MadeLayer& layer) { return sync::hex(sync::sha256(digest_text(layer))); }
-
 bool StepsLayer::has_changed(Step step) const {
     const auto& mark = steps.at(static_cast<std::size_t>(step));
     return mark && mark->figures_sha256 != digest;

@@ -18,9 +18,6 @@
 
 namespace truehang::workroom {
 
-/// SHA-256 of what a layer is made by, 64 hexadecimal digits.
-[[nodiscard]] std::string digest_of(const MadeLayer& layer);
-
 /// One layer, and what stands marked of it.
 struct StepsLayer {
     MadeLayer made;        ///< by the newest revision; of one that is gone only its ids and its title
