@@ -91,6 +91,24 @@ TEST(List, isSearchedByTheBeginningsOfWords) {
     EXPECT_TRUE(has(receiver.ask("GET", "/"), "Dell &lt;b&gt;"));
 }
 
+// A word is cut where it is too long to search by, between two characters; what isn’t UTF-8 is found nowhere.
+TEST(List, takesNamesOfManyBytesAndSearchesOfAny) {
+    const TemporaryFolder folder;
+    const Receiver receiver(folder.path());
+    const auto token = receiver.pair();
+    std::string address = "1";
+    for (int i = 0; i < 40; ++i) {
+        address += "\xE6\x9D\x9C";  // U+675C, three bytes
+    }
+    ASSERT_EQ(receiver.put_survey(token, id_of(1), 1, survey_of(1, address, "A")).status, 201);
+    EXPECT_EQ(surveys_on(receiver.ask("GET", "/?find=" + percent_encode(address))), std::vector{id_of(1)});
+    EXPECT_EQ(receiver.ask("GET", "/?find=%FF").status, 200);
+    EXPECT_EQ(receiver.ask("GET", "/surveys/%FF").status, 404);
+    EXPECT_EQ(
+        receiver.ask("GET", "/changes", {{"X-Forwarded-For", "192.0.2.9"}, {"Authorization", "Bearer \xFF.a"}}).status,
+        401);
+}
+
 TEST(List, isLeafedThroughFromTheNewestEachOnce) {
     const TemporaryFolder folder;
     const Receiver receiver(folder.path());

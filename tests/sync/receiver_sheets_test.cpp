@@ -111,7 +111,7 @@ TEST(SheetCode, saysWhatIsErasedAndWhatIsNotHere) {
     EXPECT_EQ(workroom.page("/sheet/Q9W1-DFWF-077Y").status, 404);
     EXPECT_EQ(workroom.page("/sheet/1").status, 404);
     EXPECT_EQ(workroom.page("/sheet/%00").status, 404);
-    ASSERT_EQ(run_program({TRUEHANG_WORKROOM, "erase", "--data", workroom.folder.path().string(), id}).exit_code, 0);
+    ASSERT_EQ(run_workroom("erase", workroom.folder.path(), {id}).exit_code, 0);
     const auto erased = workroom.page("/sheet/" + code);
     EXPECT_EQ(erased.status, 410);
     EXPECT_TRUE(has(erased, "was erased here for good"));
@@ -178,6 +178,19 @@ TEST(Agreement, isSaidOnPageListAndSheetWhereFiguresDifferSince) {
     workroom.send(without);
     EXPECT_TRUE(has(workroom.page("/surveys/" + id), "An earlier revision was signed; this one carries no agreement."));
     EXPECT_TRUE(workroom.lists("agreed-changed", id)) << "a signature can’t go unseen";
+}
+
+TEST(Agreement, isSeenWhicheverRevisionCameFirst) {
+    const Workroom workroom;
+    auto later = example(id, 3);
+    later.erase("signed_off");
+    workroom.send(later);
+    EXPECT_FALSE(workroom.lists("agreed", id));
+    auto survey = example(id, 2);
+    survey["signed_off"] = agreement();
+    workroom.send(survey);
+    EXPECT_TRUE(has(workroom.page("/surveys/" + id), "An earlier revision was signed; this one carries no agreement."));
+    EXPECT_TRUE(workroom.lists("agreed-changed", id));
 }
 
 TEST(Agreement, isNotTakenForSignedWhereItsSealDoesntFit) {

@@ -20,6 +20,15 @@ constexpr std::size_t most_words = 64;
 constexpr std::size_t longest_word = 60;  ///< bytes
 constexpr std::array head_tables{"head", "head_word", "photo_named", "head_state"};
 
+/// As much of a word as it is found by, cut between two characters of UTF-8 (RFC 3629: what goes on begins with 10).
+std::string beginning_of(std::string_view word) {
+    auto end = std::min(word.size(), longest_word);
+    while (end > 0 && end < word.size() && (static_cast<unsigned char>(word[end]) & 0xc0U) == 0x80U) {
+        --end;
+    }
+    return std::string(word.substr(0, end));
+}
+
 /// The words that a survey is found by, each once.
 std::vector<std::string> words_of(const HeadText& text) {
     std::vector<std::string> words;
@@ -27,7 +36,7 @@ std::vector<std::string> words_of(const HeadText& text) {
     std::string_view rest = all;
     while (!rest.empty() && words.size() < most_words) {
         const auto end = std::min(rest.find_first_of(" ,;()"), rest.size());
-        const std::string word(rest.substr(0, std::min(end, longest_word)));
+        const auto word = beginning_of(rest.substr(0, end));
         if (!word.empty() && std::find(words.begin(), words.end(), word) == words.end()) {
             words.push_back(word);
         }
@@ -70,6 +79,21 @@ void put_head(Records& records, const sync::SurveyReceipt& receipt, long long ch
     replace_rows(records, "head_word", "word", receipt.id, words_of(text));
     replace_rows(records, "photo_named", "sha256", receipt.id, text.photos);
     put_states(records, receipt.id, change, *text.survey);
+}
+
+/// Of all revisions of a survey. Only those are read that say the word of it.
+void note_agreements(Records& records, const std::string& survey_id) {
+    Query query(records, "SELECT revision, bytes FROM revision WHERE survey = ?");
+    query.bind(1, survey_id);
+    while (query.step()) {
+        const auto bytes = query.text(1);
+        if (bytes.find("\"signed_off\"") == std::string::npos) {
+            continue;
+        }
+        if (const auto survey = read_survey(bytes)) {
+            note_agreement(records, survey_id, query.number(0), *survey);
+        }
+    }
 }
 
 /// The condition that word number `at` sets, bound at 2 at + 3 and, with its end, at 2 at + 4. The first leads to the
@@ -152,7 +176,7 @@ Result<HeadsPage> find_heads(Archive& archive, const HeadsAsked& asked) {
         query.bind(1, static_cast<std::int64_t>(asked.before > 0 ? asked.before : sync::revision_limit));
         query.bind(2, static_cast<std::int64_t>(asked.most + 1));
         for (std::size_t word = 0; word < words.size(); ++word) {
-            const auto beginning = words[word].substr(0, longest_word);
+            const auto beginning = beginning_of(words[word]);
             query.bind(2 * static_cast<int>(word) + 3, beginning);
             query.bind(2 * static_cast<int>(word) + 4, end_of_beginning(beginning));
         }
@@ -192,10 +216,14 @@ void note_revision(Records& records, const sync::SurveyReceipt& receipt, const H
     change.bind(2, static_cast<std::int64_t>(receipt.revision));
     change.step();
     const auto at = change.number(0);
+    const bool is_agreed = note_agreement(records, receipt.id, receipt.revision, *text.survey);
     Query later(records, "SELECT 1 FROM head WHERE survey = ? AND revision > ?");
     later.bind(1, receipt.id);
     later.bind(2, static_cast<std::int64_t>(receipt.revision));
     if (later.step()) {
+        if (is_agreed) {
+            put_states_again(records, receipt.id);
+        }
         return;
     }
     put_head(records, receipt, at, text);
@@ -231,6 +259,7 @@ Result<Done> make_missing_heads(Database& database) {
                     " FROM revision AS r WHERE NOT EXISTS (SELECT 1 FROM head WHERE survey = r.survey) AND"
                     " revision = (SELECT max(revision) FROM revision WHERE survey = r.survey)");
         while (query.step()) {
+            note_agreements(writer, query.text(0));
             const sync::SurveyReceipt receipt{query.text(0), query.number(1), query.text(2), query.text(3)};
             auto survey = read_survey(query.text(4));
             Survey unread;

@@ -53,7 +53,8 @@ CREATE TABLE photo(
 /// Version 7: what was marked as done with each layer, `number` from 1 in each survey; a mark is never written again,
 /// and stays where the revision that it names was left out of a copy.
 /// Version 8: revisions by their digest, for the codes of printed sheets, and how the digests of erased ones began; at
-/// which step each survey's layers are. Heads are made anew with it when the archive is opened.
+/// which step each survey's layers are; which revisions a client signed. Heads are made anew with it when the archive
+/// is opened.
 inline constexpr std::array<const char*, 7> later_schemas{R"sql(
 CREATE TABLE rolls(
     survey TEXT NOT NULL,
@@ -157,6 +158,11 @@ CREATE TABLE head_state(
     PRIMARY KEY(survey, state)
 ) STRICT, WITHOUT ROWID;
 CREATE UNIQUE INDEX head_state_by_change ON head_state(state, change);
+CREATE TABLE agreed_revision(
+    survey TEXT NOT NULL,
+    revision INTEGER NOT NULL,
+    PRIMARY KEY(survey, revision)
+) STRICT, WITHOUT ROWID;
 DELETE FROM head;
 DELETE FROM head_word;
 DELETE FROM photo_named;

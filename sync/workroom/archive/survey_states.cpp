@@ -40,7 +40,7 @@ void count_marked(Counts& counts, const Survey& survey, const std::vector<sync::
             ++counts["new"];
             continue;
         }
-        const auto digest = sync::hex(sync::sha256(digest_text(layer)));
+        const auto digest = digest_of(layer);
         const auto step = (*std::ranges::max_element(found->second, {}, &sync::LayerMark::step))->step;
         ++counts[std::string(sync::word_of(step))];
         counts["changed"] +=
@@ -62,8 +62,21 @@ void count_agreed(Counts& counts, const Survey& survey, bool was_agreed) {
 
 }  // namespace
 
+std::string digest_of(const MadeLayer& layer) { return sync::hex(sync::sha256(digest_text(layer))); }
+
+bool note_agreement(Records& records, const std::string& survey_id, long long revision, const Survey& survey) {
+    if (!survey.signed_off || !survey.signed_off->agreed) {
+        return false;
+    }
+    Query note(records, "INSERT INTO agreed_revision(survey, revision) VALUES(?, ?) ON CONFLICT DO NOTHING");
+    note.bind(1, survey_id);
+    note.bind(2, revision);
+    note.exec();
+    return true;
+}
+
 void put_states(Records& records, const std::string& survey_id, long long change, const Survey& survey) {
-    Query agreed(records, "SELECT 1 FROM head_state WHERE survey = ? AND state = 'agreed'");
+    Query agreed(records, "SELECT 1 FROM agreed_revision WHERE survey = ?");
     agreed.bind(1, survey_id);
     const bool was_agreed = agreed.step();
     const auto standing = sync::standing_marks(marks_of(records, survey_id));

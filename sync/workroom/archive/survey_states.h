@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "sheet/made.h"
 #include "survey/survey.h"
 #include "workroom/records/records.h"
 
@@ -20,10 +21,17 @@ namespace truehang::workroom {
 inline constexpr std::array<std::string_view, 8> state_words{"new",  "ordered", "cut",    "made",
                                                              "hung", "changed", "agreed", "agreed-changed"};
 
+/// SHA-256 of what a layer is made by, 64 hexadecimal digits.
+[[nodiscard]] std::string digest_of(const MadeLayer& layer);
+
 struct StateCount {
     std::string state;
     std::size_t layers = 0;  ///< that are there; of `agreed` 1
 };
+
+/// Within the transaction that keeps a revision: that a client signed it, where one did; then true. A survey counts as
+/// agreed from then on, whichever of its revisions came first and whatever later ones hold.
+bool note_agreement(Records& records, const std::string& survey_id, long long revision, const Survey& survey);
 
 /// Within the transaction that keeps a revision or marks: the states of a survey by its newest revision. Figures are
 /// worked out only where a layer is marked or a client signed.
