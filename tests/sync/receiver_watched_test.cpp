@@ -3,6 +3,7 @@
 
 #include "protocol/digest.h"
 
+#include <SQLiteCpp/SQLiteCpp.h>
 #include <gtest/gtest.h>
 
 #include <csignal>
@@ -20,6 +21,15 @@ TEST(Watched, isReadyWhileTheRecordsTakeWrites) {
     const Receiver receiver(folder.path());
     EXPECT_EQ(receiver.ask("GET", "/ready").status, 200);
     EXPECT_EQ(receiver.ask("PUT", "/ready").status, 405);
+}
+
+TEST(Watched, isNotReadyWhileAnotherHoldsTheRecords) {
+    const TemporaryFolder folder;
+    const Receiver receiver(folder.path());
+    SQLite::Database holding((folder.path() / "workroom.sqlite").string(), SQLite::OPEN_READWRITE);
+    holding.exec("BEGIN IMMEDIATE");
+    EXPECT_EQ(receiver.ask("GET", "/ready").status, 503);
+    holding.exec("ROLLBACK");
 }
 
 // The text format of Prometheus, version 0.0.4: samples as name{labels} value; a histogram's buckets add up to +Inf.

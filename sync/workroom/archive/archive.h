@@ -67,6 +67,10 @@ public:
     [[nodiscard]] Result<std::optional<KeptDocument>> revision(std::string_view survey, long long number);
     [[nodiscard]] Result<std::optional<sync::PhotoReceipt>> photo(std::string_view sha256);
 
+    /// To be asked before what was only read is told as received: where a commit waits for other machines' disks too,
+    /// all that could be read is on them when this returns. Else it costs nothing.
+    [[nodiscard]] Result<Done> confirm();
+
     /// Where a photo's bytes lie, or would; where the records hold them, until they do.
     [[nodiscard]] std::filesystem::path photo_file(std::string_view sha256) const;
     /// Where the workroom's house rules lie.

@@ -142,7 +142,7 @@ void Database::begin_batch() {
             return;
         }
     } catch (const std::exception&) {
-        if (writer_->is_alive() && records_error().code != ErrorCode::busy) {
+        if (writer_->is_alive()) {
             throw;
         }
     }
@@ -178,7 +178,10 @@ Database::Traffic Database::traffic() {
 }
 
 Result<Done> Database::try_writing() {
-    return write_and_wait<Done>([](Records&) -> Result<Done> { return Done{}; });
+    return write_and_wait<Done>([](Records& records) -> Result<Done> {
+        records.run("UPDATE instance SET id = id");  // a transaction that changes nothing would pass on a full disk
+        return Done{};
+    });
 }
 
 std::optional<Error> Database::read_on_one(const std::function<void(Records&)>& work) {

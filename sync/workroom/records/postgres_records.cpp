@@ -86,11 +86,42 @@ std::string numbered(std::string_view sql) {
     return out;
 }
 
-/// Text can't hold the character U+0000 there: it becomes U+FFFD.
+/// The length of the character that `text` begins with; 0 where it begins with none. RFC 3629, section 4: lengths, the
+/// shortest form, no surrogates, nothing beyond U+10FFFF; and without U+0000, which PostgreSQL doesn't take.
+std::size_t character_length(std::string_view text) {
+    struct Form {
+        unsigned char from, to, second_from, second_to;
+        std::size_t length;
+    };
+    static constexpr std::array<Form, 9> forms{{{0x01, 0x7f, 0, 0, 1},
+                                                {0xc2, 0xdf, 0x80, 0xbf, 2},
+                                                {0xe0, 0xe0, 0xa0, 0xbf, 3},
+                                                {0xe1, 0xec, 0x80, 0xbf, 3},
+                                                {0xed, 0xed, 0x80, 0x9f, 3},
+                                                {0xee, 0xef, 0x80, 0xbf, 3},
+                                                {0xf0, 0xf0, 0x90, 0xbf, 4},
+                                                {0xf1, 0xf3, 0x80, 0xbf, 4},
+                                                {0xf4, 0xf4, 0x80, 0x8f, 4}}};
+    const auto at = [&text](std::size_t i) { return static_cast<unsigned char>(text[i]); };
+    const auto* form =
+        std::find_if(forms.begin(), forms.end(), [&](const Form& one) { return at(0) >= one.from && at(0) <= one.to; });
+    if (form == forms.end() || text.size() < form->length) {
+        return 0;
+    }
+    bool fits = form->length == 1 || (at(1) >= form->second_from && at(1) <= form->second_to);
+    for (std::size_t i = 2; i < form->length; ++i) {
+        fits = fits && at(i) >= 0x80 && at(i) <= 0xbf;
+    }
+    return fits ? form->length : 0;
+}
+
+/// Each byte that belongs to no character as U+FFFD: what comes from outside (a token, a search) may hold anything.
 std::string storable(std::string_view text) {
     std::string out;
-    for (const char c : text) {
-        out += c == '\0' ? std::string("\xEF\xBF\xBD") : std::string(1, c);
+    while (!text.empty()) {
+        const auto length = character_length(text);
+        out += length == 0 ? std::string_view("\xEF\xBF\xBD") : text.substr(0, length);
+        text.remove_prefix(std::max(length, std::size_t{1}));
     }
     return out;
 }
@@ -181,15 +212,6 @@ std::int64_t PostgresRows::number(int column) const {
 
 bool is_postgres_url(std::string_view text) { return begins(text, "postgresql://") || begins(text, "postgres://"); }
 
-std::string without_password(std::string_view url) {
-    const auto host = url.find("://") == std::string_view::npos ? 0 : url.find("://") + 3;
-    const auto at = url.find('@', host);
-    const auto colon = url.find(':', host);
-    const bool has = at != std::string_view::npos && colon < at;
-    std::string shown = has ? std::string(url.substr(0, colon)) + std::string(url.substr(at)) : std::string(url);
-    return shown.substr(0, shown.find('?'));  // it may stand among the parameters too
-}
-
 void PostgresRecords::Closed::operator()(pg_conn* connection) const { PQfinish(connection); }
 
 PostgresRecords::PostgresRecords(const std::string& url) {
@@ -248,7 +270,12 @@ void PostgresRecords::run(const std::string& sql) {
 
 void PostgresRecords::begin_writing() {
     run("BEGIN");
-    run("UPDATE writing SET turn = turn + 1");
+    try {
+        run("UPDATE writing SET turn = turn + 1");
+    } catch (const RecordsFault&) {
+        lost_ = true;  // it stands in a transaction that failed, or with a server that takes no writes any more
+        throw;
+    }
 }
 
 bool PostgresRecords::in_transaction() const {
@@ -256,7 +283,7 @@ bool PostgresRecords::in_transaction() const {
     return status == PQTRANS_INTRANS || status == PQTRANS_INERROR;
 }
 
-bool PostgresRecords::is_alive() const { return PQstatus(connection_.get()) == CONNECTION_OK; }
+bool PostgresRecords::is_alive() const { return !lost_ && PQstatus(connection_.get()) == CONNECTION_OK; }
 
 bool PostgresRecords::has_table(const std::string& name) {
     Query query(*this, "SELECT to_regclass(?) IS NOT NULL");

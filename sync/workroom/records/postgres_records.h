@@ -11,8 +11,6 @@ namespace truehang::workroom {
 
 /// True of what `--database` takes: `postgresql://…` or `postgres://…`, as libpq reads it.
 [[nodiscard]] bool is_postgres_url(std::string_view text);
-/// The same with its password left out, for messages.
-[[nodiscard]] std::string without_password(std::string_view url);
 
 /// Records in a PostgreSQL database (14 or later, UTF-8), which several receivers may share.
 ///
@@ -51,6 +49,7 @@ private:
 
     std::unique_ptr<pg_conn, Closed> connection_;
     bool warned_ = false;
+    bool lost_ = false;  ///< not to be used again
 };
 
 /// Reads and writes alike go to the database that takes writes.

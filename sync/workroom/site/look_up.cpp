@@ -69,6 +69,11 @@ Response photo_reply(Archive& archive, const Place& place, const RequestHead& he
     if (!*photo) {
         return not_there();
     }
+    if (head.method == "HEAD") {  // its receipt
+        if (const auto confirmed = archive.confirm(); !confirmed) {
+            return error_reply(confirmed.error());
+        }
+    }
     Response response;
     const auto start = begin_photo(archive, place.sha256, response);
     if (!start) {
@@ -97,9 +102,12 @@ Response receipt_reply(Archive& archive, const Place& place) {
     if (!receipts || !missing) {
         return error_reply(receipts ? missing.error() : receipts.error());
     }
-    return receipts->empty()
-               ? not_there()
-               : json_reply(200, sync::write_record(sync::SurveyThere{place.survey, *receipts, *missing}));
+    if (receipts->empty()) {
+        return not_there();
+    }
+    const auto confirmed = archive.confirm();
+    return confirmed ? json_reply(200, sync::write_record(sync::SurveyThere{place.survey, *receipts, *missing}))
+                     : error_reply(confirmed.error());
 }
 
 Response figures_reply(Archive& archive, const Place& place) {

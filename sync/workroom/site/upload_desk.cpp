@@ -229,7 +229,8 @@ Response UploadDesk::begin(const UploadKey& key, const RequestHead& head) {
         return error_reply(kept.error());
     }
     if (*kept) {
-        return completed(json_reply(200, sync::write_record(**kept)));
+        const auto confirmed = archive_.confirm();
+        return confirmed ? completed(json_reply(200, sync::write_record(**kept))) : error_reply(confirmed.error());
     }
     const auto state = shelf_.begin(key, sync::read_byte_count(head.header("upload-length")).value_or(0));
     if (!state && state.error().code == ErrorCode::conflict) {
@@ -270,6 +271,9 @@ Response UploadDesk::tell_kept(const UploadKey& key) const {
     const auto kept = archive_.photo(key.sha256);
     if (!kept || !*kept) {
         return kept ? not_begun() : error_reply(kept.error());
+    }
+    if (const auto confirmed = archive_.confirm(); !confirmed) {
+        return error_reply(confirmed.error());
     }
     const auto digest = sync::sha256_from_hex(key.sha256).value_or(sync::Sha256{});
     auto response = standing(204, {(*kept)->bytes, (*kept)->bytes}, true);
