@@ -7,10 +7,10 @@
 import assert from "node:assert/strict";
 import { spawn, execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 
 import { chromium } from "playwright-core";
 
@@ -55,6 +55,16 @@ async function send(receiver, document) {
         body: document,
     });
     assert.equal(sent.status, 201);
+    for (const digest of JSON.stringify(JSON.parse(document)).match(/[0-9a-f]{64}/g) ?? []) {
+        const file = join(dirname(surveyFile), "photos", `${digest}.jpg`);
+        if (!existsSync(file)) continue;
+        const photo = await fetch(`${receiver.url}/photos/${digest}`, {
+            method: "PUT",
+            headers: { Authorization: `Bearer ${token}`, "Content-Type": "image/jpeg" },
+            body: readFileSync(file),
+        });
+        assert.ok([200, 201].includes(photo.status));
+    }
 }
 
 /// One look at the day: a page in a browser, and what is asked of every page that it comes to.
@@ -130,13 +140,31 @@ async function markWhatIsDone(person) {
 async function cutFromRolls(person, survey) {
     await person.go(`/surveys/${encodeURIComponent(survey.id)}`, "survey-again");
     await person.follow("link", "Rolls that came, and what is cut from which", "rolls");
+    const form = person.page.locator("form.rolls").first();
+    const cloth = (await form.getByRole("heading").first().innerText()).split(",")[0];  // without its width
+    await form.getByLabel(/^Name/).first().fill("Roll A");
+    await form.getByLabel(/^Length/).first().fill("20 m");
+    await form.getByRole("button", { name: "Save these rolls" }).click();
+    await person.page.waitForLoadState("load");
+    // Worked out beside the page, which says so until it stands there: looked at again as a person would.
+    const plan = person.page.getByRole("heading", { name: cloth, exact: true, level: 2 });
+    for (let looks = 0; looks < 100 && !(await plan.count()); ++looks) {
+        await person.page.waitForTimeout(200);
+        await person.page.reload();
+    }
+    await person.look("rolls-planned");
+    await person.says("Roll A");
+    assert.equal(await plan.count(), 1, `no plan for ${cloth}`);
 }
 
 async function setARule(person) {
     await person.go("/house-rules", "rules");
+    await person.page.getByLabel("What these rules are called").fill("Rules of the quay");
     await person.page.getByRole("button", { name: /save/i }).first().click();
     await person.page.waitForLoadState("load");
     await person.look("rules-saved");
+    await person.go("/house-rules", "rules-again");
+    assert.equal(await person.page.getByLabel("What these rules are called").inputValue(), "Rules of the quay");
 }
 
 async function pairAndRefuse(person) {
@@ -147,7 +175,8 @@ async function pairAndRefuse(person) {
     await person.go("/devices", "devices-again");
     await person.page.getByText("Revoke", { exact: true }).first().click();
     await person.follow("button", /^Revoke “/, "devices-revoked");
-    await person.says("revoked");
+    assert.match(await person.page.getByRole("row", { name: /J. Tamm’s phone/ }).innerText(), /revoked \d/);
+    assert.equal(await person.page.getByRole("button", { name: /^Revoke “J. Tamm/ }).count(), 0);
     await person.go("/erased", "erased");
 }
 
