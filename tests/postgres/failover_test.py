@@ -59,7 +59,7 @@ class Sender(threading.Thread):
         super().__init__()
         self.number, self.phone, self.until = number, phone, until
         self.chance = random.Random(SEED + number)
-        self.receipts, self.photos, self.failures = [], [], 0
+        self.receipts, self.photos, self.failures, self.fault = [], [], 0, None
 
     def again(self, send):
         while True:
@@ -72,6 +72,12 @@ class Sender(threading.Thread):
             time.sleep(0.05)
 
     def run(self):
+        try:
+            self.send_all()
+        except Exception as fault:  # told by whoever waits for the thread
+            self.fault = fault
+
+    def send_all(self):
         turn = 0
         while not self.until.is_set():
             turn += 1
@@ -177,7 +183,10 @@ def main(workroom, waiting=True):
             print(line)
         # A run in which nothing was sent around a kill would prove nothing.
         moved = marks[0][0] > 20 and marks[1][0] > marks[0][0] and marks[2][0] > marks[1][0] and photos > 5
-        dead = [sender.number for sender in senders if sender.is_alive()]
+        dead = [sender.number for sender in senders if sender.is_alive() or sender.fault]
+        for sender in senders:
+            if sender.fault:
+                print(f"phone {sender.number}: {sender.fault}")
         return 0 if moved and bool(lost) != waiting and not dead else 1
     finally:
         until.set()
