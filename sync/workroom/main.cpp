@@ -7,6 +7,7 @@
 #include "workroom/choices_command.h"
 #include "workroom/documents.h"
 #include "workroom/keeping/keeping_commands.h"
+#include "workroom/person_command.h"
 #include "workroom/revoke_command.h"
 #include "workroom/rules_command.h"
 #include "workroom/serve.h"
@@ -187,7 +188,7 @@ void add_serve(CLI::App& app, workroom::ServeOptions& options, int& result) {
     command->add_option("--certificate", options.certificate, "PEM file with the certificate and its chain");
     command->add_option("--key", options.key, "PEM file with the certificate’s key");
     command->add_flag("--without-tls", options.without_tls, "Listen beyond this machine without TLS");
-    command->add_flag("--sign-in", options.sign_in, "Ask for a code before pages on this machine too (behind a proxy)");
+    command->add_flag("--sign-in", options.sign_in, "Ask who it is before pages on this machine too (behind a proxy)");
     command->add_flag("--log", options.log, "Say each answer in a line of JSON on standard error");
     command->add_option("--name", options.name, "What the workroom calls itself to devices")->capture_default_str();
     command
@@ -214,7 +215,8 @@ void add_serve(CLI::App& app, workroom::ServeOptions& options, int& result) {
 }
 
 void add_pair(CLI::App& app, workroom::KeptAt& kept, int& result) {
-    auto* command = app.add_subcommand("pair", "Print a new one-time code to pair a device or sign in with");
+    auto* command = app.add_subcommand(
+        "pair", "Print a new one-time code to pair a device with, or to sign in while no people are written down");
     workroom::add_kept_at(*command, kept);
     command->callback([&] { result = workroom::print_pairing_code(kept); });
 }
@@ -234,6 +236,7 @@ int main(int argc, char** argv) {
     workroom::ChoicesOptions choices;
     workroom::ServeOptions serving;
     workroom::RevokeOptions revoking;
+    workroom::PersonOptions person;
     workroom::KeepingOptions keeping;
     add_figures(app, survey, result);
     add_plan(app, survey, rolls, result);
@@ -245,6 +248,7 @@ int main(int argc, char** argv) {
     add_serve(app, serving, result);
     add_pair(app, pairing, result);
     workroom::add_revoke(app, revoking, result);
+    workroom::add_person(app, person, result);
     workroom::add_keeping(app, keeping, result);
     try {
         app.parse(argc, argv);

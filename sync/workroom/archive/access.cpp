@@ -1,51 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/archive/access.h"
 
-#include "protocol/digest.h"
-
-#include <openssl/crypto.h>
-#include <openssl/rand.h>
-
 #include <cstring>
-#include <stdexcept>
 
 namespace truehang::workroom {
 
 namespace {
 
-std::string hex_of(std::string_view bytes) {
-    static constexpr std::string_view digits = "0123456789abcdef";
-    std::string text;
-    for (const char c : bytes) {
-        const auto byte = static_cast<unsigned char>(c);
-        text += digits[byte >> 4U];
-        text += digits[byte & 15U];
-    }
-    return text;
-}
-
-std::string kept_form(std::string_view secret) { return sync::hex(sync::sha256(secret)); }
-
 std::int64_t in_ms(sync::Time time) { return time.time_since_epoch().count(); }
 
 const Error wrong_code{ErrorCode::unknown_word, "/code", "This code doesn’t hold. Ask the workroom for a new one."};
-
-/// What somebody shows, `ID.SECRET`, the secret as it is kept.
-struct ShownSecret {
-    std::string id, shown;
-};
-
-std::optional<ShownSecret> read_secret(std::string_view text) {
-    const auto dot = text.find('.');
-    if (dot == std::string_view::npos || text.size() > 200) {
-        return std::nullopt;
-    }
-    return ShownSecret{std::string(text.substr(0, dot)), kept_form(text.substr(dot + 1))};
-}
-
-bool same(const std::string& kept, const std::string& shown) {
-    return kept.size() == shown.size() && CRYPTO_memcmp(kept.data(), shown.data(), shown.size()) == 0;
-}
 
 /// Uses a code up: true where it held.
 bool use_code(Records& records, const std::string& code, std::int64_t now) {
@@ -53,19 +17,11 @@ bool use_code(Records& records, const std::string& code, std::int64_t now) {
     sweep.bind(1, now);
     sweep.exec();
     Query use(records, "DELETE FROM pairing_code WHERE code_sha256 = ?");
-    use.bind(1, kept_form(code));
+    use.bind(1, kept_secret(code));
     return use.exec() == 1;
 }
 
 }  // namespace
-
-std::string random_bytes(std::size_t count) {
-    std::string bytes(count, '\0');
-    if (RAND_bytes(reinterpret_cast<unsigned char*>(bytes.data()), static_cast<int>(count)) != 1) {
-        throw std::runtime_error("no randomness");
-    }
-    return bytes;
-}
 
 Access::Access(Archive& archive) : archive_(archive), last_seen_(archive.database(), archive.clock()) {}
 
@@ -79,7 +35,7 @@ Result<std::string> Access::new_code() {
         Query insert(records,
                      "INSERT INTO pairing_code(code_sha256, expires_ms) VALUES(?, ?) ON CONFLICT(code_sha256)"
                      " DO UPDATE SET expires_ms = excluded.expires_ms");
-        insert.bind(1, kept_form(code));
+        insert.bind(1, kept_secret(code));
         insert.bind(2, expires);
         insert.exec();
         return shown;
@@ -110,14 +66,13 @@ Result<std::string> Access::take_on(std::string_view typed_code, const Enter& en
     }
     const auto code = sync::read_pairing_code(typed_code);
     const auto now = in_ms(archive_.clock()());
-    const auto id = hex_of(random_bytes(8));
-    const auto secret = hex_of(random_bytes(32));
+    const auto secret = new_secret();
     auto outcome = archive_.database().write_and_wait<std::string>([&](Records& records) -> Result<std::string> {
         if (!code || !use_code(records, *code, now)) {
             return wrong_code;
         }
-        enter(records, id, kept_form(secret));
-        return id + "." + secret;
+        enter(records, secret.id, secret.kept);
+        return secret.shown;
     });
     if (outcome || outcome.error().code != ErrorCode::unknown_word) {
         forgive_try();
@@ -155,7 +110,7 @@ Result<std::optional<TokenHolder>> Access::device_of(std::string_view token) {
         [&](Records& records) -> Result<std::optional<TokenHolder>> {
             Query query(records, "SELECT token_sha256, revoked_at IS NOT NULL FROM device WHERE id = ?");
             query.bind(1, secret->id);
-            if (!query.step() || !same(query.text(0), secret->shown)) {
+            if (!query.step() || !same_secret(query.text(0), secret->kept)) {
                 return std::optional<TokenHolder>();
             }
             return std::optional(TokenHolder{secret->id, query.number(1) != 0});
@@ -176,7 +131,7 @@ Result<bool> Access::signed_in(std::string_view session) {
         Query query(records, "SELECT secret_sha256 FROM session WHERE id = ? AND expires_ms > ?");
         query.bind(1, secret->id);
         query.bind(2, now);
-        return query.step() && same(query.text(0), secret->shown);
+        return query.step() && same_secret(query.text(0), secret->kept);
     });
 }
 

@@ -6,6 +6,7 @@
 #include "units/result.h"
 #include "workroom/archive/archive.h"
 #include "workroom/archive/last_seen.h"
+#include "workroom/archive/secret.h"
 
 #include <chrono>
 #include <functional>
@@ -16,9 +17,6 @@
 #include <vector>
 
 namespace truehang::workroom {
-
-/// Random bytes for secrets, from the system's generator.
-[[nodiscard]] std::string random_bytes(std::size_t count);
 
 /// How long a browser stays signed in.
 inline constexpr std::chrono::hours session_life{7 * 24};

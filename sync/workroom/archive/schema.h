@@ -6,7 +6,7 @@
 namespace truehang::workroom {
 
 /// The version that `schema` and all of `later_schemas` make.
-inline constexpr int schema_version = 8;
+inline constexpr int schema_version = 9;
 
 /// Version 1: everything the workroom receives but the photos' bytes. `bytes` are as they were received; a revision is
 /// never written again. Of codes, tokens and sessions only SHA-256 digests are kept. Times ending in _ms are Unix time.
@@ -55,7 +55,8 @@ CREATE TABLE photo(
 /// Version 8: revisions by their digest, for the codes of printed sheets, and how the digests of erased ones began; at
 /// which step each survey's layers are; which revisions a client signed. Heads are made anew with it when the archive
 /// is opened.
-inline constexpr std::array<const char*, 7> later_schemas{R"sql(
+/// Version 9: people with their roles and the kept forms of their passwords, and the browsers that they signed in from.
+inline constexpr std::array<const char*, 8> later_schemas{R"sql(
 CREATE TABLE rolls(
     survey TEXT NOT NULL,
     version INTEGER NOT NULL,
@@ -166,6 +167,26 @@ CREATE TABLE agreed_revision(
 DELETE FROM head;
 DELETE FROM head_word;
 DELETE FROM photo_named;
+)sql",
+                                                          R"sql(
+CREATE TABLE person(
+    id TEXT PRIMARY KEY,
+    name TEXT NOT NULL,
+    name_key TEXT NOT NULL UNIQUE,
+    role TEXT NOT NULL,
+    password TEXT NOT NULL,
+    added_at TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+CREATE TABLE person_session(
+    id TEXT PRIMARY KEY,
+    person TEXT NOT NULL,
+    secret_sha256 TEXT NOT NULL,
+    begun_ms INTEGER NOT NULL,
+    expires_ms INTEGER NOT NULL,
+    known_until_ms INTEGER NOT NULL,
+    agent TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+CREATE INDEX person_session_by_person ON person_session(person);
 )sql"};
 
 /// What else lies in the records where they hold what is files otherwise: photos’ bytes as pieces in order from 0, and

@@ -146,8 +146,7 @@ public:
 
     asio::awaitable<void> serve() {
         beast::error_code error;
-        const auto peer = tcp_stream().socket().remote_endpoint(error).address();
-        from_this_machine_ = !error && is_loopback(peer);
+        peer_ = tcp_stream().socket().remote_endpoint(error).address();
         bool goes_on = co_await handshake();
         while (goes_on && !server_.stopping) {
             goes_on = co_await serve_one();
@@ -271,7 +270,8 @@ private:
         for (const auto& field : message) {
             head.headers.emplace_back(std::string(field.name_string()), std::string(field.value()));
         }
-        head.from_this_machine = from_this_machine_;
+        head.peer = peer_.to_string();
+        head.from_this_machine = is_loopback(peer_);
         head.secure = secure_;
         if (const auto length = parser.content_length()) {
             head.content_length = *length;
@@ -490,7 +490,7 @@ private:
     Stream stream_;
     HttpServer::Inside& server_;
     bool secure_;
-    bool from_this_machine_ = false;
+    asio::ip::address peer_;
     beast::flat_buffer buffer_;
     std::optional<beast::error_code> body_error_;
 };

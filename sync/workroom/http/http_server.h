@@ -29,6 +29,7 @@ struct RequestHead {
     std::string query;   ///< without "?"
     std::string host;    ///< as sent, never empty
     HeaderList headers;
+    std::string peer;                ///< the peer's IP address as text
     bool from_this_machine = false;  ///< the peer's address is a loopback address
     bool secure = false;             ///< over TLS
     std::optional<std::uint64_t> content_length;

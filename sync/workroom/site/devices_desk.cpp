@@ -30,13 +30,14 @@ View device_view(const PairedDevice& device) {
     return entry;
 }
 
-std::string devices_page(const std::vector<PairedDevice>& devices) {
+std::string devices_page(const std::vector<PairedDevice>& devices, bool may_revoke) {
     auto values = view();
     auto list = view_list();
     for (const auto& device : devices) {
         list << device_view(device);
     }
     values.set("some", truth(!devices.empty()));
+    values.set("may_revoke", truth(may_revoke));
     values.set("devices", list);
     return framed({"Devices", "page-devices", {{"/", "Surveys"}}, false}, fill("devices", values));
 }
@@ -72,14 +73,10 @@ std::optional<http::Response> why_not_a_device(const Result<TokenHolder>& holder
                                   : std::nullopt;
 }
 
-bool is_devices_path(std::string_view path) { return path == page_path || path == revoke_path || path == code_path; }
-
-http::Response look_at_devices(const DevicesDesk& desk, std::string_view path) {
-    if (path != page_path) {
-        return page_reply(404, missing_page());
-    }
+http::Response look_at_devices(const DevicesDesk& desk, const Caller& caller) {
     const auto devices = DeviceShelf(desk.archive).all();
-    return devices ? page_reply(200, devices_page(*devices)) : error_reply(devices.error());
+    return devices ? page_reply(200, devices_page(*devices, caller.may_do(Right::revoke)))
+                   : error_reply(devices.error());
 }
 
 http::Response take_devices_form(const DevicesDesk& desk, const http::Request& request) {

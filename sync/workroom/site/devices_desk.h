@@ -4,6 +4,7 @@
 #include "workroom/archive/access.h"
 #include "workroom/archive/archive.h"
 #include "workroom/http/http_server.h"
+#include "workroom/people/door.h"
 #include "workroom/site/reach.h"
 
 #include <optional>
@@ -28,9 +29,8 @@ struct DevicesDesk {
     const Reach& reach;
 };
 
-/// Whether a path is the devices' page or one of its forms. Who asks was looked at before the two below are called.
-[[nodiscard]] bool is_devices_path(std::string_view path);
-[[nodiscard]] http::Response look_at_devices(const DevicesDesk& desk, std::string_view path);
+/// The page. Who asks was looked at before this and the next are called.
+[[nodiscard]] http::Response look_at_devices(const DevicesDesk& desk, const Caller& caller);
 /// Revokes a device, or answers with the page that shows a new code.
 [[nodiscard]] http::Response take_devices_form(const DevicesDesk& desk, const http::Request& request);
 

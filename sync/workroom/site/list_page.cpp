@@ -87,8 +87,11 @@ View filters_view(const HeadsAsked& asked) {
 
 }  // namespace
 
-std::string list_page(const HeadsPage& found, const HeadsAsked& asked) {
+std::string list_page(const HeadsPage& found, const HeadsAsked& asked, const Caller& caller) {
     auto values = view();
+    values.set("may_pair", truth(caller.may_do(Right::pair)));
+    values.set("may_people", truth(caller.may_do(Right::people) && (!caller.alone || caller.here)));
+    values.set("name", caller.name.empty() ? truth(false) : View{caller.name});
     auto surveys = view_list();
     for (const auto& head : found.heads) {
         surveys << line_view(head);

@@ -2,12 +2,14 @@
 #pragma once
 
 #include "workroom/archive/heads.h"
+#include "workroom/people/door.h"
 
 #include <string>
 
 namespace truehang::workroom {
 
-/// The surveys that came in, a page at a time, with a search; `found` is what was `asked` for.
-[[nodiscard]] std::string list_page(const HeadsPage& found, const HeadsAsked& asked);
+/// The surveys that came in, a page at a time, with a search; `found` is what was `asked` for. It leads the
+/// caller to what they may see to.
+[[nodiscard]] std::string list_page(const HeadsPage& found, const HeadsAsked& asked, const Caller& caller);
 
 }  // namespace truehang::workroom

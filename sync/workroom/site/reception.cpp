@@ -5,6 +5,7 @@
 #include "protocol/digest.h"
 #include "protocol/limits.h"
 #include "workroom/archive/photo_intake.h"
+#include "workroom/people/people_desk.h"
 #include "workroom/site/devices_desk.h"
 #include "workroom/site/look_up.h"
 #include "workroom/site/replies.h"
@@ -29,10 +30,6 @@ using sync::ProblemKind;
 
 namespace {
 
-constexpr std::string_view session_cookie = "truehang-session";
-constexpr std::uint64_t form_limit = 4096;
-constexpr std::uint64_t rules_form_limit = 65536;
-
 Admission take_at_most(std::uint64_t bytes) {
     Admission admission;
     admission.body_limit = bytes;
@@ -43,42 +40,12 @@ bool is_read(const RequestHead& head) { return head.method == "GET" || head.meth
 
 Response wrong_method() { return problem_reply(ProblemKind::wrong_method, "That can’t be done with this path."); }
 
+Response not_there() { return problem_reply(ProblemKind::not_there, "There is nothing here by that name."); }
+
 bool of_type(const RequestHead& head, std::string_view type) {
     const auto field = head.header("content-type");
     return field.substr(0, type.size()) == type &&
            (field.size() == type.size() || field[type.size()] == ';' || field[type.size()] == ' ');
-}
-
-/// Whether a Host names this machine. A page of elsewhere whose name was made to lead here still has its own name in
-/// Host, and mustn't see what only this machine may.
-bool names_this_machine(std::string_view host) {
-    const auto port = host.rfind(':');
-    if (port != std::string_view::npos && host.find(']', port) == std::string_view::npos) {
-        host = host.substr(0, port);
-    }
-    return host == "localhost" || host == "127.0.0.1" || host == "[::1]";
-}
-
-/// Whether a form was sent by a page of this site, as its browser says. A page of elsewhere can send a form here, but
-/// not under this site's name.
-bool sent_from_here(const RequestHead& head) {
-    const auto origin = head.header("origin");
-    const auto scheme = origin.find("://");
-    return scheme != std::string_view::npos && origin.substr(scheme + 3) == head.host;
-}
-
-std::string_view cookie(const RequestHead& head, std::string_view name) {
-    auto rest = head.header("cookie");
-    while (!rest.empty()) {
-        const auto end = rest.find(';');
-        auto pair = rest.substr(0, end);
-        rest = end == std::string_view::npos ? std::string_view{} : rest.substr(end + 1);
-        pair.remove_prefix(std::min(pair.find_first_not_of(' '), pair.size()));
-        if (pair.substr(0, name.size()) == name && pair.size() > name.size() && pair[name.size()] == '=') {
-            return pair.substr(name.size() + 1);
-        }
-    }
-    return {};
 }
 
 std::vector<sync::ProblemFault> faults_of(const Faults& faults) {
@@ -121,7 +88,13 @@ std::optional<Response> digest_trouble(const RequestHead& head, const sync::Sha2
 }  // namespace
 
 Reception::Reception(Archive& archive, Access& access, ReceptionOptions options)
-    : archive_(archive), access_(access), options_(std::move(options)), bench_(archive), uploads_(archive) {}
+    : archive_(archive),
+      access_(access),
+      options_(std::move(options)),
+      door_(archive, access, options_.sign_in_everywhere),
+      sign_in_(archive, access, door_),
+      bench_(archive),
+      uploads_(archive) {}
 
 bool Reception::end_planning(std::chrono::milliseconds time) { return bench_.end(time); }
 
@@ -137,76 +110,23 @@ Response Reception::refusal(int status, std::string_view text) {
     return response;
 }
 
-Result<TokenHolder> Reception::device_of(const RequestHead& head) {
-    static constexpr std::string_view scheme = "Bearer ";
-    const auto field = head.header("authorization");
-    if (field.substr(0, scheme.size()) != scheme) {
-        return TokenHolder{};
-    }
-    const auto device = access_.device_of(field.substr(scheme.size()));
-    if (!device) {
-        return device.error();
-    }
-    return device->value_or(TokenHolder{});
-}
-
-Result<bool> Reception::signed_in(const RequestHead& head) {
-    const auto value = cookie(head, session_cookie);
-    return value.empty() ? Result<bool>(false) : access_.signed_in(value);
-}
-
-Result<bool> Reception::is_person(const RequestHead& head) {
-    const bool here = !options_.sign_in_everywhere && head.from_this_machine && names_this_machine(head.host) &&
-                      !came_through_proxy(head);
-    return here ? Result<bool>(true) : signed_in(head);
-}
-
-std::optional<Response> Reception::why_not_look(const RequestHead& head) {
-    const auto person = is_person(head);
-    if (!person) {
-        return error_reply(person.error());
-    }
-    return *person ? std::nullopt : why_not_a_device(device_of(head), "Show the token that pairing gave, or sign in.");
-}
-
-std::optional<Response> Reception::why_not_a_person(const RequestHead& head) {
-    const auto person = is_person(head);
-    if (!person) {
-        return error_reply(person.error());
-    }
-    return *person ? std::nullopt : std::optional(page_reply(401, sign_in_page("")));
-}
-
-std::optional<Response> Reception::why_not_set(const RequestHead& head, std::string_view where_instead) {
-    if (auto why_not = why_not_a_person(head)) {
-        return why_not;
-    }
-    return sent_from_here(head)
-               ? std::nullopt
-               : std::optional(problem_reply(ProblemKind::malformed_request, std::string(where_instead)));
-}
-
 Admission Reception::admit(const RequestHead& head) {
     uploads_.sweep_due();
-    if (const auto place = sync::read_path(head.path)) {
-        return admit_place(*place, head);
+    const auto* route = route_of(head.method, head.path);
+    if (route == nullptr) {
+        return is_read(head) && head.path != sync::pair_path ? take_at_most(0) : refuse(wrong_method());
     }
-    if (head.method == "POST" && head.path == "/sign-in") {
-        return take_at_most(form_limit);
+    if (route->desk == Desk::protocol) {
+        const auto place = sync::read_path(head.path);
+        return place ? admit_place(*place, head) : (is_read(head) ? take_at_most(0) : refuse(not_there()));
     }
-    if (head.method == "POST" && head.path == house_rules_path) {
-        return take_at_most(rules_form_limit);
+    if (!is_read(head)) {
+        Caller caller;
+        if (auto why_not = door_.why_not(head, *route, caller)) {
+            return refuse(std::move(*why_not));
+        }
     }
-    if (head.method == "POST" && is_devices_path(head.path)) {
-        return take_at_most(form_limit);
-    }
-    if (const auto rolls = read_rolls_path(head.path); rolls && head.method == "POST") {
-        return rolls->kind == RollsPlace::Kind::page ? take_at_most(rolls_form_limit) : refuse(wrong_method());
-    }
-    if (head.method == "POST" && read_steps_path(head.path)) {
-        return take_at_most(steps_form_limit);
-    }
-    return is_read(head) ? take_at_most(0) : refuse(wrong_method());
+    return take_at_most(route->limit);
 }
 
 Admission Reception::admit_place(const Place& place, const RequestHead& head) {
@@ -220,7 +140,7 @@ Admission Reception::admit_place(const Place& place, const RequestHead& head) {
                    : refuse(problem_reply(ProblemKind::wrong_type, "Pairing is asked for in application/json."));
     }
     if (UploadDesk::takes(place, head)) {
-        return uploads_.admit(place, head, device_of(head));
+        return uploads_.admit(place, head, door_.device_of(head));
     }
     if (head.method == "PUT" && (place.kind == Kind::revision || place.kind == Kind::photo)) {
         return admit_put(place, head);
@@ -229,7 +149,7 @@ Admission Reception::admit_place(const Place& place, const RequestHead& head) {
 }
 
 Admission Reception::admit_put(const Place& place, const RequestHead& head) {
-    if (auto why_not = why_not_a_device(device_of(head), unknown_device)) {
+    if (auto why_not = why_not_a_device(door_.device_of(head), unknown_device)) {
         return refuse(std::move(*why_not));
     }
     if (place.kind == Place::Kind::revision) {
@@ -252,26 +172,45 @@ void Reception::answer(Request request, Respond answered) {
         answered(std::move(response));
         access_.write_last_seen();
     };
+    static constexpr Route missing{"GET", "", Right::look, Desk::page, true};
     try {
-        if (const auto place = sync::read_path(request.head.path)) {
-            return answer_place(*place, std::move(request), respond);
+        const auto* found = route_of(request.head.method, request.head.path);
+        const auto& route = found != nullptr ? *found : missing;
+        Caller caller;
+        if (auto why_not = door_.why_not(request.head, route, caller)) {
+            return respond(std::move(*why_not));
         }
-        if (const auto rolls = read_rolls_path(request.head.path)) {
-            return answer_rolls(request, *rolls, respond);
+        if (found == nullptr) {
+            return respond(page_reply(404, missing_page()));
         }
-        if (const auto survey = read_steps_path(request.head.path)) {
-            return respond(answer_steps(request, *survey));
-        }
-        if (is_devices_path(request.head.path)) {
-            return respond(answer_devices(request));
-        }
-        if (request.head.method == "POST") {
-            return respond(request.head.path == house_rules_path ? answer_rules_form(request)
-                                                                 : answer_sign_in(request));
-        }
-        respond(answer_page(request));
+        answer_route(route, caller, std::move(request), respond);
     } catch (const std::exception& thrown) {
         respond(error_reply({ErrorCode::io, "request", thrown.what()}));
+    }
+}
+
+void Reception::answer_route(const Route& route, const Caller& caller, Request request, const Respond& respond) {
+    switch (route.desk) {
+        case Desk::protocol: {
+            const auto place = sync::read_path(request.head.path);
+            return place ? answer_place(*place, std::move(request), respond) : respond(page_reply(404, missing_page()));
+        }
+        case Desk::rolls:
+            return answer_rolls(request, caller, respond);
+        case Desk::steps:
+            return respond(answer_steps(request, caller));
+        case Desk::devices:
+            return respond(answer_devices(request, caller));
+        case Desk::rules:
+            return respond(take_house_rules(archive_, request.body));
+        case Desk::sign_in:
+            return respond(sign_in_.answer(request));
+        case Desk::people:
+            return respond(answer_people(archive_, caller, request));
+        case Desk::own:
+            return respond(answer_own(archive_, sign_in_.tries(), caller, request));
+        case Desk::page:
+            return respond(answer_page(request, caller));
     }
 }
 
@@ -279,29 +218,16 @@ void Reception::answer_place(const Place& place, Request request, const Respond&
     using Kind = Place::Kind;
     const auto& head = request.head;
     if (UploadDesk::takes(place, head)) {
-        return uploads_.answer(place, request, device_of(head), respond);
+        return uploads_.answer(place, request, door_.device_of(head), respond);
     }
-    switch (place.kind) {
-        case Kind::pair:
-            return respond(answer_pair(request));
-        case Kind::health:
-            return respond(json_reply(200, R"({"status": "ok"})"));
-        case Kind::revision:
-        case Kind::photo:
-        case Kind::upload:
-            if (head.method == "PUT") {
-                return answer_put(place, std::move(request), respond);
-            }
-            break;
-        case Kind::receipt:
-        case Kind::figures:
-        case Kind::rules:
-        case Kind::changes:
-        case Kind::marks:
-            break;
+    if (place.kind == Kind::pair) {
+        return respond(answer_pair(request));
     }
-    if (auto why_not = why_not_look(head)) {
-        return respond(std::move(*why_not));
+    if (place.kind == Kind::health) {
+        return respond(json_reply(200, R"({"status": "ok"})"));
+    }
+    if (head.method == "PUT") {
+        return answer_put(place, std::move(request), respond);
     }
     respond(look_up(archive_, place, head));
 }
@@ -324,7 +250,7 @@ Response Reception::answer_pair(const Request& request) {
 }
 
 void Reception::answer_put(const Place& place, Request request, const Respond& respond) {
-    auto device = device_of(request.head);
+    auto device = door_.device_of(request.head);
     if (auto why_not = why_not_a_device(device, unknown_device)) {  // it may have been revoked since it was admitted
         return respond(std::move(*why_not));
     }
@@ -394,49 +320,39 @@ std::optional<Response> Reception::put_photo(const Place& place, const Request& 
     return std::nullopt;
 }
 
-Response Reception::answer_rules_form(const Request& request) {
-    auto why_not = why_not_set(request.head, "House rules are set on the workroom’s own page.");
-    return why_not ? std::move(*why_not) : take_house_rules(archive_, request.body);
-}
-
-void Reception::answer_rolls(const Request& request, const RollsPlace& place, const Respond& respond) {
-    using Kind = RollsPlace::Kind;
-    const bool sent = request.head.method == "POST";
-    if (sent) {
-        if (auto why_not = why_not_set(request.head, "Rolls are written down on the workroom’s own page.")) {
-            return respond(std::move(*why_not));
-        }
-    } else if (const auto why_not = why_not_look(request.head)) {
-        const bool page = place.kind == Kind::page || place.kind == Kind::count;
-        return respond(page && why_not->status == 401 ? page_reply(401, sign_in_page("")) : *why_not);
+void Reception::answer_rolls(const Request& request, const Caller& caller, const Respond& respond) {
+    const auto place = read_rolls_path(request.head.path);
+    if (!place) {
+        return respond(page_reply(404, missing_page()));
     }
-    if (place.kind == Kind::plan) {
-        return look_at_plan(bench_, place, respond);
+    if (place->kind == RollsPlace::Kind::plan) {
+        return look_at_plan(bench_, *place, respond);
     }
-    auto answer = sent ? take_rolls(archive_, bench_, place, request.body)
-                       : look_at_rolls(archive_, bench_, place, request.head.query);
+    auto answer = is_read(request.head)
+                      ? look_at_rolls(archive_, bench_, *place, request.head.query, caller.may_do(Right::roll))
+                      : take_rolls(archive_, bench_, *place, request.body);
     respond(answer ? std::move(*answer) : page_reply(404, missing_page()));
 }
 
-Response Reception::answer_devices(const Request& request) {
-    const DevicesDesk desk{archive_, access_, reach_};
-    if (!is_read(request.head)) {
-        auto why_not = why_not_set(request.head, "Devices are seen to on the workroom’s own page.");
-        return why_not ? std::move(*why_not) : take_devices_form(desk, request);
-    }
-    auto why_not = why_not_a_person(request.head);
-    return why_not ? std::move(*why_not) : look_at_devices(desk, request.head.path);
+Response Reception::answer_steps(const Request& request, const Caller& caller) {
+    const auto survey = read_steps_path(request.head.path);
+    auto answer = !survey                 ? std::optional<Response>()
+                  : is_read(request.head) ? look_at_steps(archive_, *survey, request.head.query, caller)
+                                          : take_steps(archive_, *survey, request.body, caller);
+    return answer ? std::move(*answer) : page_reply(404, missing_page());
 }
 
-Response Reception::answer_page(const Request& request) {
+Response Reception::answer_devices(const Request& request, const Caller& caller) {
+    const DevicesDesk desk{archive_, access_, reach_};
+    return is_read(request.head) ? look_at_devices(desk, caller) : take_devices_form(desk, request);
+}
+
+Response Reception::answer_page(const Request& request, const Caller& caller) {
     const auto& path = request.head.path;
     if (auto open = open_file(path, options_.font_folder)) {
         return std::move(*open);
     }
-    if (const auto why_not = why_not_look(request.head)) {
-        return why_not->status == 401 ? page_reply(path == "/sign-in" ? 200 : 401, sign_in_page("")) : *why_not;
-    }
-    if (auto page = site_page(archive_, bench_, reach_, path, request.head.query)) {
+    if (auto page = site_page({archive_, bench_, reach_, caller}, path, request.head.query)) {
         if (!page->type.empty()) {
             return file_reply(page->type, page->file_name, std::move(page->body));
         }
@@ -447,27 +363,6 @@ Response Reception::answer_page(const Request& request) {
         return response;
     }
     return page_reply(404, missing_page());
-}
-
-Response Reception::answer_sign_in(const Request& request) {
-    static constexpr std::string_view field = "code=";
-    const auto& body = request.body;
-    const auto value =
-        body.substr(0, field.size()) == field ? body.substr(field.size(), body.find('&') - field.size()) : "";
-    std::string spaced(value);
-    std::replace(spaced.begin(), spaced.end(), '+', ' ');
-    const auto session = access_.sign_in(sync::percent_decode(spaced).value_or(""));
-    if (!session) {
-        const bool code = session.error().where == "/code";
-        return page_reply(code ? 403 : 503,
-                          sign_in_page(code ? session.error().text : "The workroom is busy. Try again."));
-    }
-    auto response = page_reply(303, sign_in_page(""));
-    response.headers.emplace_back("Location", "/");
-    response.headers.emplace_back(
-        "Set-Cookie", fmt::format("{}={}; Path=/; HttpOnly; SameSite=Strict; Max-Age={}{}", session_cookie, *session,
-                                  std::chrono::seconds(session_life).count(), request.head.secure ? "; Secure" : ""));
-    return response;
 }
 
 }  // namespace truehang::workroom

@@ -5,6 +5,8 @@
 #include "workroom/archive/access.h"
 #include "workroom/archive/archive.h"
 #include "workroom/http/http_server.h"
+#include "workroom/people/door.h"
+#include "workroom/people/sign_in_desk.h"
 #include "workroom/site/planning_bench.h"
 #include "workroom/site/reach.h"
 #include "workroom/site/upload_desk.h"
@@ -16,16 +18,15 @@
 namespace truehang::workroom {
 
 class PhotoIntake;
-struct RollsPlace;
 
 struct ReceptionOptions {
     std::string workroom_name = "Workroom";
-    bool sign_in_everywhere = false;  ///< pages ask for a code on this machine too (behind a proxy)
+    bool sign_in_everywhere = false;  ///< pages ask who it is on this machine too (behind a proxy)
     std::string font_folder = "/usr/share/fonts/truetype";
 };
 
-/// Everything the receiver serves: the protocol for devices, and pages for people. Devices show their token; pages are
-/// open to browsers on this machine and, elsewhere, to those signed in with a code.
+/// Everything the receiver serves: the protocol for devices, and pages for people. What each address asks for stands in
+/// people/rights.h; who may come in is the `Door`’s to say, before anything below is called.
 class Reception final : public http::Site {
 public:
     Reception(Archive& archive, Access& access, ReceptionOptions options);
@@ -43,6 +44,7 @@ public:
 private:
     [[nodiscard]] http::Admission admit_place(const sync::Place& place, const http::RequestHead& head);
     [[nodiscard]] http::Admission admit_put(const sync::Place& place, const http::RequestHead& head);
+    void answer_route(const Route& route, const Caller& caller, http::Request request, const Respond& respond);
     void answer_place(const sync::Place& place, http::Request request, const Respond& respond);
     [[nodiscard]] http::Response answer_pair(const http::Request& request);
     void answer_put(const sync::Place& place, http::Request request, const Respond& respond);
@@ -51,30 +53,16 @@ private:
     /// Puts what was taken in in its place, or says why not.
     [[nodiscard]] std::optional<http::Response> put_photo(const sync::Place& place, const http::Request& request,
                                                           PhotoIntake* intake) const;
-    [[nodiscard]] http::Response answer_rules_form(const http::Request& request);
-    void answer_rolls(const http::Request& request, const RollsPlace& place, const Respond& respond);
-    [[nodiscard]] http::Response answer_steps(const http::Request& request, const std::string& survey);
-    [[nodiscard]] http::Response answer_devices(const http::Request& request);
-    [[nodiscard]] http::Response answer_page(const http::Request& request);
-    [[nodiscard]] http::Response answer_sign_in(const http::Request& request);
-
-    /// The device that the request's token names; an empty id where none does. An error is the records', never the
-    /// token's.
-    [[nodiscard]] Result<TokenHolder> device_of(const http::RequestHead& head);
-    [[nodiscard]] Result<bool> signed_in(const http::RequestHead& head);
-    /// Whether a person of the workroom asks: on this machine, or signed in. A device's token doesn't make one.
-    [[nodiscard]] Result<bool> is_person(const http::RequestHead& head);
-    /// Nothing where the request may see what is here, else why not.
-    [[nodiscard]] std::optional<http::Response> why_not_look(const http::RequestHead& head);
-    /// Nothing where a person asks, on this machine or signed in: a device's token isn't enough.
-    [[nodiscard]] std::optional<http::Response> why_not_a_person(const http::RequestHead& head);
-    /// Nothing where a person sent a form of this site's own; `where_instead` is a sentence.
-    [[nodiscard]] std::optional<http::Response> why_not_set(const http::RequestHead& head,
-                                                            std::string_view where_instead);
+    void answer_rolls(const http::Request& request, const Caller& caller, const Respond& respond);
+    [[nodiscard]] http::Response answer_steps(const http::Request& request, const Caller& caller);
+    [[nodiscard]] http::Response answer_devices(const http::Request& request, const Caller& caller);
+    [[nodiscard]] http::Response answer_page(const http::Request& request, const Caller& caller);
 
     Archive& archive_;
     Access& access_;
     ReceptionOptions options_;
+    Door door_;
+    SignInDesk sign_in_;
     PlanningBench bench_;
     UploadDesk uploads_;
     Reach reach_;

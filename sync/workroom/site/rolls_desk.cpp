@@ -114,7 +114,7 @@ std::optional<RollsPlace> read_rolls_path(std::string_view path) {
 }
 
 std::optional<http::Response> look_at_rolls(Archive& archive, PlanningBench& bench, const RollsPlace& place,
-                                            std::string_view query) {
+                                            std::string_view query, bool may_change) {
     const auto found = lay_out_rolls(archive, place.survey);
     if (!found) {
         return error_reply(found.error());
@@ -127,6 +127,7 @@ std::optional<http::Response> look_at_rolls(Archive& archive, PlanningBench& ben
         case RollsPlace::Kind::page: {
             RollsPage page;
             page.with_forms = query == "change";
+            page.may_change = may_change;
             return page_of(bench, table, 200, std::move(page));
         }
         case RollsPlace::Kind::count:

@@ -29,7 +29,8 @@ struct RollsPlace {
 /// The answer to a request that may look, but to one for the plan; nothing where the survey, or that version, isn't
 /// here. While a plan is worked out the page has no forms and looks again by itself, but where `query` is "change".
 [[nodiscard]] std::optional<http::Response> look_at_rolls(Archive& archive, PlanningBench& bench,
-                                                          const RollsPlace& place, std::string_view query);
+                                                          const RollsPlace& place, std::string_view query,
+                                                          bool may_change);
 
 /// The plan as a document, answered when it is worked out.
 void look_at_plan(PlanningBench& bench, const RollsPlace& place, const http::Site::Respond& respond);

@@ -230,6 +230,7 @@ std::string rolls_page(const Survey& survey, const Figures& figures, const Rolls
     values.set("action", path);
     values.set("version", std::to_string(page.versions.empty() ? 0 : page.versions.back().version));
     values.set("with_forms", truth(page.with_forms));
+    values.set("may_change", truth(page.may_change));
     values.set("forms", forms_view(survey, cutting, came, page));
     values.set("forms_some", truth(!cutting.cloths.empty() || !came.fabrics.empty()));
     values.set("working", truth(page.plan == nullptr));

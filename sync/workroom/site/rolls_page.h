@@ -24,6 +24,7 @@ struct RollsPage {
     std::map<std::string, std::string> faults;  ///< by field of `typed`
     const HousePlan* plan = nullptr;            ///< null: it is being worked out
     bool with_forms = false;
+    bool may_change = true;  ///< the one who looks
 };
 
 /// The page on which a workroom says which rolls came for a survey and sees what is cut from which. The plan must be of

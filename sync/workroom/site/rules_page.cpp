@@ -181,6 +181,7 @@ std::string rules_page(const RulesDocument& document, const RulesPage& page) {
     const auto typed_name = page.typed.find("name");
     const auto fault = page.faults.find("name");
     values.set("name", typed_name == page.typed.end() ? rules.name : typed_name->second);
+    values.set("may_set", truth(page.may_set));
     values.set("name_fault", fault == page.faults.end() ? truth(false) : View{fault->second});
     values.set("version", std::to_string(rules.version.value_or(0)));
     values.set("which", rules.version ? fmt::format("Version {} of {}.", *rules.version, day_text(rules.date))

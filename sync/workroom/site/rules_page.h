@@ -32,6 +32,7 @@ struct RulesPage {
     std::string said;                           ///< one sentence at the top, or nothing
     FormFields typed;                           ///< shown in place of the rules, where it couldn't be taken
     std::map<std::string, std::string> faults;  ///< by field
+    bool may_set = true;                        ///< by the one who looks
 };
 
 /// The page on which a workroom sees its house rules and sets them.

@@ -56,7 +56,7 @@ bool photo_is_here(Archive& archive, const std::string& sha256) {
 }
 
 /// `find`: words to look for; `before`: the place in the order of arrival where an earlier page ended.
-SitePage front_page(Archive& archive, std::string_view query) {
+SitePage front_page(const PageDesk& desk, std::string_view query) {
     auto fields = read_form(query);
     HeadsAsked asked{.words = fields["find"]};
     if (std::ranges::find(state_words, fields["state"]) != state_words.end()) {
@@ -64,8 +64,8 @@ SitePage front_page(Archive& archive, std::string_view query) {
     }
     const auto& before = fields["before"];
     std::from_chars(before.data(), before.data() + before.size(), asked.before);
-    const auto found = find_heads(archive, asked);
-    return found ? SitePage{200, list_page(*found, asked)} : failed_page();
+    const auto found = find_heads(desk.archive, asked);
+    return found ? SitePage{200, list_page(*found, asked, desk.caller)} : failed_page();
 }
 
 /// What a path below a survey asks for.
@@ -145,15 +145,9 @@ std::optional<SitePage> template_page(const Survey& survey, const SurveyPath& as
     return SitePage{200, std::move(svg).value(), "image/svg+xml", "template.svg"};
 }
 
-/// What the archive and the bench have to say.
-struct Desk {
-    Archive& archive;
-    PlanningBench& bench;
-    const Reach& reach;
-};
-
 /// Sets the cuts of the rolls that came, where any did. A page instead where their plan isn't there.
-std::optional<SitePage> set_cuts(const Desk& desk, const Survey& survey, const Figures& figures, SheetsAsked& asked) {
+std::optional<SitePage> set_cuts(const PageDesk& desk, const Survey& survey, const Figures& figures,
+                                 SheetsAsked& asked) {
     const auto table = lay_out_rolls(desk.archive, survey.id);
     if (!table || !*table) {
         return failed_page();
@@ -173,14 +167,14 @@ std::optional<SitePage> set_cuts(const Desk& desk, const Survey& survey, const F
 }
 
 /// What is printed on every sheet of a revision, so that it can be looked up.
-SheetStamp stamp_of(const Desk& desk, const sync::SurveyReceipt& receipt) {
+SheetStamp stamp_of(const PageDesk& desk, const sync::SurveyReceipt& receipt) {
     const auto code = sync::sheet_code(receipt.sha256);
     const auto address = desk.reach.addresses.empty() ? std::string() : desk.reach.addresses.front();
     return {code, address.empty() ? "" : address + sync::sheet_code_path(code), receipt.revision,
             moment_text(receipt.received_at)};
 }
 
-std::optional<SitePage> sheets_of_path(const Desk& desk, const Survey& survey, const SurveyPath& asked,
+std::optional<SitePage> sheets_of_path(const PageDesk& desk, const Survey& survey, const SurveyPath& asked,
                                        const SheetStamp& stamp, std::string_view path, std::string_view query) {
     const auto kind = sheet_kind(asked.leaf);
     const bool there = asked.house || find_window(survey, asked.room, asked.window, asked.layer);
@@ -207,7 +201,7 @@ std::optional<SitePage> sheets_of_path(const Desk& desk, const Survey& survey, c
     return html ? std::optional(SitePage{200, std::move(*html)}) : std::nullopt;
 }
 
-std::optional<SitePage> page_of_survey(const Desk& desk, const SurveyPath& asked, std::string_view path,
+std::optional<SitePage> page_of_survey(const PageDesk& desk, const SurveyPath& asked, std::string_view path,
                                        std::string_view query) {
     Archive& archive = desk.archive;
     const auto document = archive.newest(asked.survey);
@@ -240,16 +234,18 @@ std::optional<SitePage> page_of_survey(const Desk& desk, const SurveyPath& asked
 
 }  // namespace
 
-std::optional<SitePage> site_page(Archive& archive, PlanningBench& bench, const Reach& reach, std::string_view path,
-                                  std::string_view query) {
+std::optional<SitePage> site_page(const PageDesk& desk, std::string_view path, std::string_view query) {
+    Archive& archive = desk.archive;
     if (path == "/") {
-        return front_page(archive, query);
+        return front_page(desk, query);
     }
     if (path == "/house-rules") {
         const RulesShelf shelf(archive);
         const auto document = shelf.current();
         const auto versions = shelf.versions();
-        return document && versions ? SitePage{200, rules_page(*document, {*versions, "", {}, {}})} : failed_page();
+        return document && versions
+                   ? SitePage{200, rules_page(*document, {*versions, "", {}, {}, desk.caller.may_do(Right::rule)})}
+                   : failed_page();
     }
     if (path == "/erased") {
         const auto erased = erased_surveys(archive);
@@ -260,7 +256,7 @@ std::optional<SitePage> site_page(Archive& archive, PlanningBench& bench, const 
     }
     const auto parts = decoded(path);
     const auto asked = parts ? survey_path(*parts) : std::nullopt;
-    return asked ? page_of_survey({archive, bench, reach}, *asked, path, query) : std::nullopt;
+    return asked ? page_of_survey(desk, *asked, path, query) : std::nullopt;
 }
 
 std::optional<http::Response> open_file(std::string_view path, const std::string& font_folder) {
@@ -287,12 +283,6 @@ std::optional<http::Response> open_file(std::string_view path, const std::string
         }
     }
     return std::nullopt;
-}
-
-std::string sign_in_page(const std::string& why) {
-    auto values = view();
-    values.set("why", why.empty() ? truth(false) : View{why});
-    return framed({"Sign in", "page-sign-in", {}, false}, fill("sign_in", values));
 }
 
 std::string missing_page() {

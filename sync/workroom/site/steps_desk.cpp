@@ -74,8 +74,8 @@ Result<std::vector<LayerMark>> marks_asked(Archive& archive, const StepsTable& t
     return marks;
 }
 
-/// Back to the page, where it stood.
-http::Response back_to(const StepsTable& table, const std::string& by, const AskedMark& asked) {
+/// Back to the page, where it stood. `typed`: a name that isn’t known otherwise.
+http::Response back_to(const StepsTable& table, const std::string& typed, const AskedMark& asked) {
     std::string place;
     for (std::size_t i = 0; i < table.layers.size() && !asked.all; ++i) {
         const MadeLayer& made = table.layers[i].made;
@@ -84,22 +84,30 @@ http::Response back_to(const StepsTable& table, const std::string& by, const Ask
         }
     }
     auto response = page_reply(303, "");
-    response.headers.emplace_back("Location", steps_path(table.survey.id) + "?by=" + sync::percent_encode(by) + place);
+    response.headers.emplace_back(
+        "Location", steps_path(table.survey.id) + (typed.empty() ? "" : "?by=" + sync::percent_encode(typed)) + place);
     return response;
 }
 
-http::Response save(Archive& archive, const StepsTable& table, FormFields& fields) {
-    const auto by = name_of(fields["by"]);
+/// Who marks: the one who is signed in, else whoever was typed.
+StepsPage page_of(const Caller& caller, std::string said, const std::string& typed) {
+    const bool named = !caller.name.empty();
+    return {std::move(said), named ? caller.name : typed, named, caller.may_do(Right::mark)};
+}
+
+http::Response save(Archive& archive, const StepsTable& table, FormFields& fields, const Caller& caller) {
+    const auto typed = caller.name.empty() ? fields["by"] : "";
+    const auto by = name_of(caller.name.empty() ? typed : caller.name);
     const auto asked = read_asked_mark(fields["mark"]);
     const auto refuse = [&](int status, std::string said) {
-        return page_reply(status, steps_page(table, {std::move(said), fields["by"]}));
+        return page_reply(status, steps_page(table, page_of(caller, std::move(said), typed)));
     };
     if (!by) {
         return refuse(422,
                       fmt::format("Nothing was marked: say who marks it, in at most {} letters.", sync::name_limit));
     }
     if (fields["mark"].empty()) {
-        return back_to(table, *by, {.all = true});
+        return back_to(table, name_of(typed).value_or(""), {.all = true});
     }
     if (!asked) {
         return problem_reply(sync::ProblemKind::malformed_request,
@@ -116,7 +124,7 @@ http::Response save(Archive& archive, const StepsTable& table, FormFields& field
     if (!added && added.error().code == ErrorCode::out_of_range) {
         return refuse(422, added.error().text);
     }
-    return added ? back_to(table, *by, *asked) : error_reply(added.error());
+    return added ? back_to(table, name_of(typed).value_or(""), *asked) : error_reply(added.error());
 }
 
 }  // namespace
@@ -132,23 +140,27 @@ std::optional<std::string> read_steps_path(std::string_view path) {
     return id && sync::id_travels(*id) ? id : std::nullopt;
 }
 
-std::optional<http::Response> look_at_steps(Archive& archive, const std::string& survey, std::string_view query) {
+std::optional<http::Response> look_at_steps(Archive& archive, const std::string& survey, std::string_view query,
+                                            const Caller& caller) {
     const auto table = lay_out_steps(archive, survey);
     if (!table) {
         return error_reply(table.error());
     }
-    return *table
-               ? std::optional(page_reply(200, steps_page(**table, {"", name_of(read_form(query)["by"]).value_or("")})))
-               : std::nullopt;
+    if (!*table) {
+        return std::nullopt;
+    }
+    const auto typed = name_of(read_form(query)["by"]).value_or("");
+    return page_reply(200, steps_page(**table, page_of(caller, "", typed)));
 }
 
-std::optional<http::Response> take_steps(Archive& archive, const std::string& survey, std::string_view body) {
+std::optional<http::Response> take_steps(Archive& archive, const std::string& survey, std::string_view body,
+                                         const Caller& caller) {
     const auto table = lay_out_steps(archive, survey);
     if (!table) {
         return error_reply(table.error());
     }
     auto fields = read_form(body);
-    return *table ? std::optional(save(archive, **table, fields)) : std::nullopt;
+    return *table ? std::optional(save(archive, **table, fields, caller)) : std::nullopt;
 }
 
 }  // namespace truehang::workroom

@@ -30,7 +30,7 @@ std::string button_value(const StepsLayer& layer, Step step, bool done) {
     return write_asked_mark({done, step, false, layer.made.room, layer.made.window, layer.made.layer});
 }
 
-View step_view(const StepsTable& table, const StepsLayer& layer, Step step) {
+View step_view(const StepsTable& table, const StepsLayer& layer, Step step, bool may_mark) {
     const auto& mark = layer.steps.at(static_cast<std::size_t>(step));
     const bool changed = layer.has_changed(step);
     const auto word = std::string(sync::word_of(step));
@@ -43,8 +43,8 @@ View step_view(const StepsTable& table, const StepsLayer& layer, Step step) {
                           ? View{fmt::format("Revision {} has the same figures.", table.newest())}
                           : truth(false));
     entry.set("title", title_of(layer));
-    entry.set("back", mark ? View{button_value(layer, step, false)} : truth(false));
-    const bool markable = layer.is_there && (!mark || mark->revision != table.newest() || changed);
+    entry.set("back", mark && may_mark ? View{button_value(layer, step, false)} : truth(false));
+    const bool markable = may_mark && layer.is_there && (!mark || mark->revision != table.newest() || changed);
     entry.set("set", markable ? View{button_value(layer, step, true)} : truth(false));
     entry.set("set_says", mark ? "Mark anew" : "Mark as " + word);
     return entry;
@@ -89,7 +89,7 @@ View since_view(const StepsTable& table, const StepsLayer& layer, long long revi
     return entry;
 }
 
-View layer_view(const StepsTable& table, const StepsLayer& layer, std::size_t number) {
+View layer_view(const StepsTable& table, const StepsLayer& layer, std::size_t number, bool may_mark) {
     auto entry = view();
     entry.set("id", fmt::format("layer-{}", number));
     entry.set("title", title_of(layer));
@@ -97,7 +97,7 @@ View layer_view(const StepsTable& table, const StepsLayer& layer, std::size_t nu
     entry.set("gone", layer.is_there ? truth(false) : View{fmt::format("No longer in revision {}.", table.newest())});
     auto steps = view_list();
     for (const Step step : sync::all_steps) {
-        steps << step_view(table, layer, step);
+        steps << step_view(table, layer, step, may_mark);
     }
     entry.set("steps", steps);
     auto since = view_list();
@@ -223,16 +223,18 @@ std::string steps_page(const StepsTable& table, const StepsPage& page) {
     values.set("said", page.said.empty() ? truth(false) : View{page.said});
     values.set("action", steps_path(table.survey.id));
     values.set("by", page.by);
+    values.set("by_signed_in", truth(page.by_signed_in));
+    values.set("may_mark", truth(page.may_mark));
     values.set("revisions", revisions_view(table));
     values.set("some", truth(!table.layers.empty()));
     values.set("bulk", table.layers.size() > 1 ? bulk_view() : view_list());
-    values.set("bulk_some", truth(table.layers.size() > 1));
+    values.set("bulk_some", truth(table.layers.size() > 1 && page.may_mark));
     const auto bought = bought_view(table);
     values.set("bought_some", truth(!bought.list_value().empty()));
     values.set("bought", bought);
     auto layers = view_list();
     for (std::size_t i = 0; i < table.layers.size(); ++i) {
-        layers << layer_view(table, table.layers[i], i + 1);
+        layers << layer_view(table, table.layers[i], i + 1, page.may_mark);
     }
     values.set("layers", layers);
     const Frame frame{"Ordered, cut, made, hung",

@@ -15,8 +15,10 @@ namespace truehang::workroom {
 
 /// What the page has to say beside the marks.
 struct StepsPage {
-    std::string said;  ///< one sentence at the top, or nothing
-    std::string by;    ///< the name that stands in the form
+    std::string said;           ///< one sentence at the top, or nothing
+    std::string by;             ///< the name that stands in the form
+    bool by_signed_in = false;  ///< it is the one who is signed in, and isn’t typed
+    bool may_mark = true;
 };
 
 /// The page on which a workroom marks what was done with each layer, and sees what a later revision has changed since.
