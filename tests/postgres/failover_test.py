@@ -42,7 +42,7 @@ http {{
 
 class Receiver:
     def __init__(self, workroom, data, database):
-        self.process = subprocess.Popen([workroom, "serve", "--data", data, "--port", "0", "--database", database],
+        self.process = subprocess.Popen([workroom, "serve", "--data", data, "--port", "0", *(["--database", database] if database else [])],
                                         stdout=subprocess.PIPE, text=True)
         self.port = int(self.process.stdout.readline().rsplit(":", 1)[1])
         self.code = self.process.stdout.readline().strip()[-9:]

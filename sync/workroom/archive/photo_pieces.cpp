@@ -33,6 +33,22 @@ Result<Done> put_pieces(Records& records, const std::string& sha256, const std::
     return in.eof() && !in.bad() ? Result<Done>(Done{}) : Result<Done>(system_error(file));
 }
 
+void for_each_piece(Records& records, const std::string& sha256, const std::function<void(std::string_view)>& take) {
+    // One by one: all of a photo at once may be 32 MiB.
+    Query query(records,
+                "SELECT number, bytes FROM photo_piece WHERE sha256 = ? AND number > ? ORDER BY number LIMIT 1");
+    query.bind(1, sha256);
+    for (long long last = -1;;) {
+        query.reset();
+        query.bind(2, last);
+        if (!query.step()) {
+            return;
+        }
+        last = query.number(0);
+        take(query.text(1));
+    }
+}
+
 Result<std::string> photo_bytes(Archive& archive, const std::string& sha256) {
     return archive.database().read<std::string>([&](Records& records) -> Result<std::string> {
         Query query(records, "SELECT bytes FROM photo_piece WHERE sha256 = ? ORDER BY number");

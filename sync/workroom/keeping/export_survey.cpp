@@ -7,7 +7,6 @@
 #include "workroom/archive/erasure.h"
 #include "workroom/archive/mark_shelf.h"
 #include "workroom/keeping/survey_zip.h"
-#include "workroom/records/sqlite_records.h"
 
 #include <nlohmann/json.hpp>
 
@@ -29,7 +28,8 @@ Error no_such(const std::string& survey) {
 /// One survey on its way from the records into a file.
 class Packing {
 public:
-    Packing(KeptFolder& folder, const std::string& survey) : folder_(folder), survey_(survey) {}
+    Packing(KeptRecords& kept, const std::string& survey, Scratch& scratch)
+        : kept_(kept), records_(kept.records()), survey_(survey), scratch_(scratch) {}
 
     Result<Exported> run(const fs::path& file) {
         revisions();
@@ -53,20 +53,20 @@ public:
 
 private:
     void revisions() {
-        SQLite::Statement query(folder_.records(),
-                                "SELECT revision, sha256, received_at, bytes, (SELECT name FROM device WHERE id = "
-                                "device) FROM revision WHERE survey = ? ORDER BY revision");
+        Query query(records_,
+                    "SELECT revision, sha256, received_at, bytes, (SELECT name FROM device WHERE id = "
+                    "device) FROM revision WHERE survey = ? ORDER BY revision");
         query.bind(1, survey_);
-        while (query.executeStep()) {
-            const auto number = query.getColumn(0).getInt64();
-            auto bytes = query.getColumn(3).getString();
+        while (query.step()) {
+            const auto number = query.number(0);
+            auto bytes = query.text(3);
             for (auto& digest : digests_in(bytes)) {
                 named_.insert(std::move(digest));
             }
             revision_receipts_.push_back(Json{{"revision", number},
-                                              {"sha256", query.getColumn(1).getString()},
-                                              {"received_at", query.getColumn(2).getString()},
-                                              {"device_name", query.getColumn(4).getString()}});
+                                              {"sha256", query.text(1)},
+                                              {"received_at", query.text(2)},
+                                              {"device_name", query.text(4)}});
             packed_.texts.push_back({"revisions/" + std::to_string(number) + ".json", std::move(bytes)});
             ++exported_.revisions;
         }
@@ -76,45 +76,42 @@ private:
         const auto newest = read_survey(packed_.texts.at(exported_.revisions - 1).bytes);
         std::size_t missing = 0;
         for (const auto& sha256 : newest ? photos_mentioned(*newest) : std::vector<std::string>{}) {
-            SQLite::Statement query(folder_.records(), "SELECT 1 FROM photo WHERE sha256 = ?");
+            Query query(records_, "SELECT 1 FROM photo WHERE sha256 = ?");
             query.bind(1, sha256);
-            missing += query.executeStep() ? 0U : 1U;
+            missing += query.step() ? 0U : 1U;
         }
         return missing;
     }
 
     void rolls() {
-        if (!folder_.has_table("rolls")) {
+        if (!records_.has_table("rolls")) {
             return;
         }
-        SQLite::Statement query(folder_.records(),
-                                "SELECT version, bytes FROM rolls WHERE survey = ? ORDER BY version");
+        Query query(records_, "SELECT version, bytes FROM rolls WHERE survey = ? ORDER BY version");
         query.bind(1, survey_);
-        while (query.executeStep()) {
-            packed_.texts.push_back(
-                {"rolls/" + std::to_string(query.getColumn(0).getInt64()) + ".json", query.getColumn(1).getString()});
+        while (query.step()) {
+            packed_.texts.push_back({"rolls/" + std::to_string(query.number(0)) + ".json", query.text(1)});
             ++exported_.rolls;
         }
     }
 
     void marks() {
-        if (!folder_.has_table("layer_mark")) {
+        if (!records_.has_table("layer_mark")) {
             return;
         }
-        SqliteRecords records(folder_.records());
-        const sync::LayerMarks marks{survey_, marks_of(records, survey_)};
+        const sync::LayerMarks marks{survey_, marks_of(records_, survey_)};
         if (!marks.marks.empty()) {
             packed_.texts.push_back({"marks.json", sync::write_marks(marks)});
         }
     }
 
     void photo(const std::string& sha256) {
-        SQLite::Statement query(folder_.records(), "SELECT bytes, received_at FROM photo WHERE sha256 = ?");
+        Query query(records_, "SELECT bytes, received_at FROM photo WHERE sha256 = ?");
         query.bind(1, sha256);
-        if (!query.executeStep()) {
+        if (!query.step()) {
             return;  // it never came, or what looks like a digest is something else's
         }
-        const auto file = folder_.photo_file(sha256);
+        const auto file = kept_.photo_file(sha256, scratch_);
         const auto sum = sum_of(file);
         if (!sum || sum->sha256 != sha256) {
             exported_.flaws.push_back({Flaw::Of::photo, "", 0, sha256,
@@ -126,13 +123,14 @@ private:
         in.read(beginning.data(), static_cast<std::streamsize>(beginning.size()));
         beginning.resize(static_cast<std::size_t>(in.gcount()));
         packed_.photos.push_back({"photos/" + sha256 + std::string(picture_ending(beginning)), file, sum->bytes});
-        photo_receipts_.push_back(
-            Json{{"sha256", sha256}, {"bytes", sum->bytes}, {"received_at", query.getColumn(1).getString()}});
+        photo_receipts_.push_back(Json{{"sha256", sha256}, {"bytes", sum->bytes}, {"received_at", query.text(1)}});
         ++exported_.photos;
     }
 
-    KeptFolder& folder_;
+    KeptRecords& kept_;
+    Records& records_;
     const std::string& survey_;
+    Scratch& scratch_;
     SurveyToPack packed_;
     std::set<std::string> named_;
     Json revision_receipts_ = Json::array();
@@ -142,22 +140,24 @@ private:
 
 }  // namespace
 
-Result<Exported> export_survey(KeptFolder& folder, const std::string& survey, const fs::path& file) {
+Result<Exported> export_survey(KeptRecords& kept, const std::string& survey, const fs::path& file) {
     return told<Exported>(file, [&]() -> Result<Exported> {
-        const SQLite::Transaction at_one_moment(folder.records());
-        return Packing(folder, survey).run(file);
+        Scratch scratch(file.parent_path());
+        const Transaction at_one_moment(kept.records(), Transaction::Use::reading);
+        return Packing(kept, survey, scratch).run(file);
     });
 }
 
-Result<Exported> export_visit(KeptFolder& folder, const std::string& survey, const fs::path& file) {
+Result<Exported> export_visit(KeptRecords& kept, const std::string& survey, const fs::path& file) {
     return told<Exported>(file, [&]() -> Result<Exported> {
-        SQLite::Statement query(folder.records(),
-                                "SELECT bytes FROM revision WHERE survey = ? ORDER BY revision DESC LIMIT 1");
+        Scratch scratch(file.parent_path());
+        const Transaction at_one_moment(kept.records(), Transaction::Use::reading);
+        Query query(kept.records(), "SELECT bytes FROM revision WHERE survey = ? ORDER BY revision DESC LIMIT 1");
         query.bind(1, survey);
-        if (!query.executeStep()) {
+        if (!query.step()) {
             return no_such(survey);
         }
-        VisitToPack visit{query.getColumn(0).getString(), {}, 0};
+        VisitToPack visit{query.text(0), {}, 0};
         const auto document = read_survey(visit.document);
         std::error_code error;
         if (!document || fs::symlink_status(file, error).type() != fs::file_type::not_found) {
@@ -166,7 +166,7 @@ Result<Exported> export_visit(KeptFolder& folder, const std::string& survey, con
                             : Error{ErrorCode::damaged, survey, "Its newest revision doesn’t read as a survey."};
         }
         for (const auto& sha256 : photos_mentioned(*document)) {
-            visit.photos.push_back({sha256, folder.photo_file(sha256)});
+            visit.photos.push_back({sha256, kept.photo_file(sha256, scratch)});
         }
         const auto packed = write_visit_file(file, visit, {});
         if (!packed) {

@@ -47,11 +47,11 @@ void list(const std::vector<Flaw>& flaws) {
 }
 
 int verify(const KeepingOptions& options) {
-    auto folder = KeptFolder::open(options.kept.data);
-    if (!folder) {
-        return refuse(folder.error());
+    const auto kept = KeptRecords::open(options.kept);
+    if (!kept) {
+        return refuse(kept.error());
     }
-    const auto looked = look_through(folder.value());
+    const auto looked = look_through(**kept);
     if (!looked) {
         return refuse(looked.error());
     }
@@ -60,12 +60,12 @@ int verify(const KeepingOptions& options) {
         fmt::print("{}: No record tells of it: left by an upload that was cut off, or put there by hand.\n",
                    one_line(file));
     }
-    if (const auto unfinished = unfinished_in(folder->folder() / "uploads"); unfinished.uploads > 0) {
+    if (const auto unfinished = unfinished_in((*kept)->folder() / "uploads"); unfinished.uploads > 0) {
         fmt::print("{}: {} of photos ({:.1f} MB), passed over: their digest is asked when they are whole.\n",
                    options.kept.data, count_text(unfinished.uploads, "unfinished upload", "unfinished uploads"),
                    static_cast<double>(unfinished.bytes) / 1e6);
     }
-    fmt::print("{}: {}: {}.\n", options.kept.data, amounts(*looked),
+    fmt::print("{}: {}: {}.\n", (*kept)->place(), amounts(*looked),
                looked->flaws.empty() ? "all whole" : count_text(looked->flaws.size(), "fault", "faults"));
     return looked->flaws.empty() ? done : faults_found;
 }
@@ -193,12 +193,12 @@ std::string user_name() {
 sync::Time now() { return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now()); }
 
 int export_one(const KeepingOptions& options) {
-    auto folder = KeptFolder::open(options.kept.data);
-    if (!folder) {
-        return refuse(folder.error());
+    const auto kept = KeptRecords::open(options.kept);
+    if (!kept) {
+        return refuse(kept.error());
     }
-    const auto exported = options.visit ? export_visit(folder.value(), options.survey, options.other)
-                                        : export_survey(folder.value(), options.survey, options.other);
+    const auto exported = options.visit ? export_visit(**kept, options.survey, options.other)
+                                        : export_survey(**kept, options.survey, options.other);
     if (!exported) {
         return refuse(exported.error());
     }
@@ -253,8 +253,7 @@ void add_export(CLI::App& app, KeepingOptions& options, int& result) {
         "`import` takes it in. With --visit instead the newest revision with its photos as a visit’s file, which the\n"
         "app takes in (name it ….truehang.zip). Nothing is written over. Works while the folder is served.\n"
         "Ends with 0, with 1 where photos that aren’t whole were left out (they are named), 2 where nothing was made.");
-    command->add_option("--data", options.kept.data, "The folder that keeps what comes in, or a backup of it")
-        ->required();
+    add_kept_at(*command, options.kept);
     command->add_option("survey", options.survey, "The survey’s id, as its page’s address has it")->required();
     command->add_option("out", options.other, "The file to make; it mustn’t be there yet")->required();
     command->add_flag("--visit", options.visit, "The newest revision alone, as the app takes it in");
@@ -292,10 +291,10 @@ void add_verify(CLI::App& app, KeepingOptions& options, int& result) {
     auto* command = app.add_subcommand(
         "verify",
         "Look whether all that was received is whole: every document, photo, roll and house rule.\n"
-        "Says one line for each fault, then a count. Works while the folder is served, and on backups.\n"
+        "Says one line for each fault, then a count. Works while the folder is served, on backups of it, and on a\n"
+        "database, whose own pages the database checks.\n"
         "Ends with 0 where all is whole, 1 where faults were found, 2 where nothing could be looked at.");
-    command->add_option("--data", options.kept.data, "The folder that keeps what comes in, or a backup of it")
-        ->required();
+    add_kept_at(*command, options.kept);
     command->callback([&] { result = verify(options); });
 }
 

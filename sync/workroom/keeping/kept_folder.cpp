@@ -119,8 +119,8 @@ Result<KeptFolder> KeptFolder::open(const fs::path& folder) {
     });
 }
 
-fs::path KeptFolder::photo_file(std::string_view sha256) const {
-    return folder_ / "photos" / sha256.substr(0, 2) / sha256;
+fs::path photo_file_in(const fs::path& folder, std::string_view sha256) {
+    return folder / "photos" / sha256.substr(0, 2) / sha256;
 }
 
 bool KeptFolder::has_table(const std::string& name) { return records_->tableExists(name); }

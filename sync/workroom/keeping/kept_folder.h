@@ -21,6 +21,9 @@ namespace truehang::workroom {
 /// The records' file in such a folder.
 inline constexpr const char* records_name = "workroom.sqlite";
 
+/// Where a photo’s file lies in such a folder.
+[[nodiscard]] std::filesystem::path photo_file_in(const std::filesystem::path& folder, std::string_view sha256);
+
 /// A folder opened to read; nothing in it is changed.
 class KeptFolder {
 public:
@@ -29,7 +32,9 @@ public:
 
     [[nodiscard]] SQLite::Database& records() { return *records_; }
     [[nodiscard]] const std::filesystem::path& folder() const { return folder_; }
-    [[nodiscard]] std::filesystem::path photo_file(std::string_view sha256) const;
+    [[nodiscard]] std::filesystem::path photo_file(std::string_view sha256) const {
+        return photo_file_in(folder_, sha256);
+    }
     [[nodiscard]] std::filesystem::path rules_folder() const { return folder_ / "rules"; }
     [[nodiscard]] bool has_table(const std::string& name);
 

@@ -3,6 +3,7 @@
 
 #include "document/document.h"
 #include "document/rolls_document.h"
+#include "document/rules_document.h"
 #include "protocol/digest.h"
 #include "protocol/marks.h"
 #include "workroom/archive/rules_shelf.h"
@@ -22,7 +23,6 @@ constexpr std::size_t most_structure_flaws = 100;
 
 /// One row of what is looked at in small reads, so that no long one keeps the records from being tidied.
 struct Document {
-    long long row = 0;
     std::string survey;
     long long revision = 0;
     std::string sha256, bytes;
@@ -33,37 +33,34 @@ struct PhotoRow {
     long long bytes = 0;
 };
 
-std::optional<Document> document_after(SQLite::Database& records, long long row) {
-    SQLite::Statement query(records,
-                            "SELECT rowid, survey, revision, sha256, bytes FROM revision WHERE rowid > ? "
-                            "ORDER BY rowid LIMIT 1");
-    query.bind(1, static_cast<std::int64_t>(row));
-    if (!query.executeStep()) {
-        return std::nullopt;
-    }
-    return Document{query.getColumn(0).getInt64(), query.getColumn(1).getString(), query.getColumn(2).getInt64(),
-                    query.getColumn(3).getString(), query.getColumn(4).getString()};
+std::optional<Document> document_after(Records& records, const std::string& survey, long long revision) {
+    Query query(records,
+                "SELECT survey, revision, sha256, bytes FROM revision WHERE (survey, revision) > (?, ?)"
+                " ORDER BY survey, revision LIMIT 1");
+    query.bind(1, survey);
+    query.bind(2, revision);
+    return query.step() ? std::optional(Document{query.text(0), query.number(1), query.text(2), query.text(3)})
+                        : std::nullopt;
 }
 
-std::optional<PhotoRow> photo_after(SQLite::Database& records, const std::string& sha256) {
-    SQLite::Statement query(records, "SELECT sha256, bytes FROM photo WHERE sha256 > ? ORDER BY sha256 LIMIT 1");
+std::optional<PhotoRow> photo_after(Records& records, const std::string& sha256) {
+    Query query(records, "SELECT sha256, bytes FROM photo WHERE sha256 > ? ORDER BY sha256 LIMIT 1");
     query.bind(1, sha256);
-    return query.executeStep() ? std::optional(PhotoRow{query.getColumn(0).getString(), query.getColumn(1).getInt64()})
-                               : std::nullopt;
+    return query.step() ? std::optional(PhotoRow{query.text(0), query.number(1)}) : std::nullopt;
 }
 
-bool has_photo(SQLite::Database& records, const std::string& sha256) {
-    SQLite::Statement query(records, "SELECT 1 FROM photo WHERE sha256 = ?");
+bool has_photo(Records& records, const std::string& sha256) {
+    Query query(records, "SELECT 1 FROM photo WHERE sha256 = ?");
     query.bind(1, sha256);
-    return query.executeStep();
+    return query.step();
 }
 
 /// Whether rolls read with any revision of their survey: a cloth that a later one no longer has is no fault.
-bool rolls_read(SQLite::Database& records, const std::string& survey, const std::string& bytes) {
-    SQLite::Statement query(records, "SELECT bytes FROM revision WHERE survey = ? ORDER BY revision DESC");
+bool rolls_read(Records& records, const std::string& survey, const std::string& bytes) {
+    Query query(records, "SELECT bytes FROM revision WHERE survey = ? ORDER BY revision DESC");
     query.bind(1, survey);
-    while (query.executeStep()) {
-        const auto document = read_survey(query.getColumn(0).getString());
+    while (query.step()) {
+        const auto document = read_survey(query.text(0));
         if (document && read_rolls(bytes, *document)) {
             return true;
         }
@@ -73,7 +70,7 @@ bool rolls_read(SQLite::Database& records, const std::string& survey, const std:
 
 class LookingThrough {
 public:
-    explicit LookingThrough(KeptFolder& folder) : folder_(folder) {}
+    explicit LookingThrough(KeptRecords& kept) : kept_(kept), records_(kept.records()) {}
 
     Looked run() {
         part(&LookingThrough::structure);
@@ -81,8 +78,8 @@ public:
         part(&LookingThrough::rolls);
         part(&LookingThrough::marks);
         part(&LookingThrough::photos);
-        rules();
-        part(&LookingThrough::loose_files);
+        part(&LookingThrough::rules);
+        part(kept_.hold_photos() ? &LookingThrough::loose_pieces : &LookingThrough::loose_files);
         return std::move(looked_);
     }
 
@@ -93,16 +90,24 @@ private:
             (this->*work)();
         } catch (const SQLite::Exception& thrown) {
             flaw({Flaw::Of::records, "", 0, "", fmt::format("They can’t be read on: {}.", thrown.what())});
+        } catch (const RecordsFault& thrown) {
+            if (thrown.error().code != ErrorCode::damaged) {
+                throw;
+            }
+            flaw({Flaw::Of::database, "", 0, "", thrown.error().text});
         }
     }
 
     void flaw(Flaw found) { looked_.flaws.push_back(std::move(found)); }
 
     void structure() {
-        SQLite::Statement check(folder_.records(), "PRAGMA integrity_check");
+        if (kept_.hold_photos()) {
+            return;
+        }
+        Query check(records_, "PRAGMA integrity_check");
         std::size_t found = 0;
-        while (check.executeStep() && found < most_structure_flaws) {
-            const auto text = check.getColumn(0).getString();
+        while (found < most_structure_flaws && check.step()) {
+            const auto text = check.text(0);
             if (text != "ok") {
                 flaw({Flaw::Of::records, "", 0, "", text});
                 ++found;
@@ -111,9 +116,11 @@ private:
     }
 
     void documents() {
-        long long row = 0;
-        while (const auto document = document_after(folder_.records(), row)) {
-            row = document->row;
+        std::string survey_before;
+        long long revision_before = 0;
+        while (const auto document = document_after(records_, survey_before, revision_before)) {
+            survey_before = document->survey;
+            revision_before = document->revision;
             ++looked_.documents;
             const Flaw here{Flaw::Of::document, document->survey, document->revision, "", ""};
             if (sync::hex(sync::sha256(document->bytes)) != document->sha256) {
@@ -128,15 +135,15 @@ private:
     }
 
     void rolls() {
-        if (!folder_.has_table("rolls")) {
+        if (!records_.has_table("rolls")) {
             return;
         }
-        SQLite::Statement query(folder_.records(), "SELECT survey, version, bytes FROM rolls ORDER BY survey, version");
-        while (query.executeStep()) {
+        Query query(records_, "SELECT survey, version, bytes FROM rolls ORDER BY survey, version");
+        while (query.step()) {
             ++looked_.rolls;
-            const auto survey = query.getColumn(0).getString();
-            if (!rolls_read(folder_.records(), survey, query.getColumn(2).getString())) {
-                flaw({Flaw::Of::rolls, survey, query.getColumn(1).getInt64(), "",
+            const auto survey = query.text(0);
+            if (!rolls_read(records_, survey, query.text(2))) {
+                flaw({Flaw::Of::rolls, survey, query.number(1), "",
                       "They don’t read as rolls with any revision of their survey."});
             }
         }
@@ -144,18 +151,16 @@ private:
 
     /// Each is of a step that is known, with a digest where it is done.
     void marks() {
-        if (!folder_.has_table("layer_mark")) {
+        if (!records_.has_table("layer_mark")) {
             return;
         }
-        SQLite::Statement query(
-            folder_.records(),
-            "SELECT survey, number, step, figures_sha256, done FROM layer_mark ORDER BY survey, number");
-        while (query.executeStep()) {
-            const auto digest = query.getColumn(3).getString();
-            const bool done = query.getColumn(4).getInt() != 0;
-            if (!sync::step_of(query.getColumn(2).getString()) ||
-                (done ? !sync::sha256_from_hex(digest) : !digest.empty())) {
-                flaw({Flaw::Of::mark, query.getColumn(0).getString(), query.getColumn(1).getInt64(), "",
+        Query query(records_,
+                    "SELECT survey, number, step, figures_sha256, done FROM layer_mark ORDER BY survey, number");
+        while (query.step()) {
+            const auto digest = query.text(3);
+            const bool done = query.number(4) != 0;
+            if (!sync::step_of(query.text(2)) || (done ? !sync::sha256_from_hex(digest) : !digest.empty())) {
+                flaw({Flaw::Of::mark, query.text(0), query.number(1), "",
                       "It isn’t of a step that is known, or the digest of its figures isn’t one."});
             }
         }
@@ -163,19 +168,19 @@ private:
 
     void photos() {
         std::string last;
-        while (const auto photo = photo_after(folder_.records(), last)) {
+        while (const auto photo = photo_after(records_, last)) {
             last = photo->sha256;
             ++looked_.photos;
             looked_.photo_bytes += photo->bytes;
             auto why = why_not_whole(*photo);
-            if (!why.empty() && has_photo(folder_.records(), photo->sha256)) {
+            if (!why.empty() && has_photo(records_, photo->sha256)) {
                 flaw({Flaw::Of::photo, "", 0, photo->sha256, std::move(why)});
             }
         }
     }
 
-    [[nodiscard]] std::string why_not_whole(const PhotoRow& photo) const {
-        const auto sum = sum_of(folder_.photo_file(photo.sha256));
+    [[nodiscard]] std::string why_not_whole(const PhotoRow& photo) {
+        const auto sum = kept_.photo_sum(photo.sha256);
         if (!sum) {
             return sum.error().text;
         }
@@ -186,7 +191,10 @@ private:
     }
 
     void rules() {
-        const RulesShelf shelf(folder_.rules_folder());
+        if (kept_.hold_photos()) {
+            return rules_of_records();
+        }
+        const RulesShelf shelf(kept_.folder() / "rules");
         const auto versions = shelf.versions().value();
         for (const long long version : versions) {
             ++looked_.rules;
@@ -196,9 +204,34 @@ private:
         }
     }
 
+    void rules_of_records() {
+        Query query(records_, "SELECT version, bytes FROM house_rules ORDER BY version");
+        while (query.step()) {
+            ++looked_.rules;
+            if (!read_rules_document(query.text(1))) {
+                flaw({Flaw::Of::rules, "", query.number(0), "", "The house rules can’t be read any more."});
+            }
+        }
+    }
+
+    void loose_pieces() {
+        Query query(records_,
+                    "SELECT DISTINCT sha256 FROM photo_piece AS p WHERE NOT EXISTS (SELECT 1 FROM photo WHERE "
+                    "photo.sha256 = p.sha256) ORDER BY sha256");
+        while (query.step()) {
+            const auto sha256 = query.text(0);
+            if (is_erased_photo(sha256)) {
+                flaw({Flaw::Of::photo, "", 0, sha256,
+                      "It was erased, but its bytes are there: erase its survey again."});
+            } else if (!has_photo(records_, sha256)) {  // it may have come meanwhile
+                looked_.loose.push_back("photo " + sha256);
+            }
+        }
+    }
+
     void loose_files() {
         std::error_code error;
-        fs::recursive_directory_iterator at(folder_.folder() / "photos", error);
+        fs::recursive_directory_iterator at(kept_.folder() / "photos", error);
         for (; !error && at != fs::recursive_directory_iterator(); at.increment(error)) {
             const auto& file = at->path();
             if (at->is_directory()) {
@@ -207,7 +240,7 @@ private:
             const auto name = file.filename().string();
             if (is_photo_name(file) && is_erased_photo(name)) {
                 flaw({Flaw::Of::photo, "", 0, name, "It was erased, but its file is there: erase its survey again."});
-            } else if (!is_photo_name(file) || !has_photo(folder_.records(), name)) {
+            } else if (!is_photo_name(file) || !has_photo(records_, name)) {
                 looked_.loose.push_back(file.string());
             }
         }
@@ -215,15 +248,16 @@ private:
     }
 
     bool is_erased_photo(const std::string& sha256) {
-        if (!folder_.has_table("erased_photo")) {
+        if (!records_.has_table("erased_photo")) {
             return false;
         }
-        SQLite::Statement query(folder_.records(), "SELECT 1 FROM erased_photo WHERE sha256 = ?");
+        Query query(records_, "SELECT 1 FROM erased_photo WHERE sha256 = ?");
         query.bind(1, sha256);
-        return query.executeStep();
+        return query.step();
     }
 
-    KeptFolder& folder_;
+    KeptRecords& kept_;
+    Records& records_;
     Looked looked_;
 };
 
@@ -241,14 +275,21 @@ std::string place_of(const Flaw& flaw) {
             return fmt::format("mark {} of {}", flaw.number, flaw.survey);
         case Flaw::Of::rules:
             return fmt::format("version {} of the house rules", flaw.number);
+        case Flaw::Of::database:
+            return "the database";
         case Flaw::Of::records:
             break;
     }
     return records_name;
 }
 
+Result<Looked> look_through(KeptRecords& kept) {
+    return told<Looked>(kept.folder(), [&]() -> Result<Looked> { return LookingThrough(kept).run(); });
+}
+
 Result<Looked> look_through(KeptFolder& folder) {
-    return told<Looked>(folder.folder(), [&]() -> Result<Looked> { return LookingThrough(folder).run(); });
+    KeptRecords kept(folder);
+    return look_through(kept);
 }
 
 std::string amounts(const Looked& looked) {
