@@ -3,6 +3,7 @@
 
 #include "protocol/digest.h"
 #include "protocol/limits.h"
+#include "protocol/questions.h"
 
 #include <algorithm>
 #include <charconv>
@@ -65,9 +66,16 @@ std::optional<Place> read_survey_place(const std::vector<std::string_view>& part
         place.revision = revision.value_or(0);
         return revision ? std::optional(place) : std::nullopt;
     }
+    if (parts.size() == 6 && parts[2] == "questions" && parts[4] == "answers") {
+        const auto number = read_revision(parts[3]);
+        place.kind = Place::Kind::answer;
+        place.revision = number.value_or(0);
+        place.answer = std::string(parts[5]);
+        return number && is_answer_id(place.answer) ? std::optional(place) : std::nullopt;
+    }
     for (const auto& [name, kind] :
          {std::pair{"receipt", Place::Kind::receipt}, std::pair{"figures", Place::Kind::figures},
-          std::pair{"marks", Place::Kind::marks}}) {
+          std::pair{"marks", Place::Kind::marks}, std::pair{"questions", Place::Kind::questions}}) {
         if (parts.size() == 3 && parts[2] == name) {
             place.kind = kind;
             return place;
@@ -84,6 +92,10 @@ std::string revision_path(std::string_view survey_id, long long revision) {
 std::string receipt_path(std::string_view survey_id) { return survey_path(survey_id, "/receipt"); }
 std::string figures_path(std::string_view survey_id) { return survey_path(survey_id, "/figures"); }
 std::string marks_path(std::string_view survey_id) { return survey_path(survey_id, "/marks"); }
+std::string questions_path(std::string_view survey_id) { return survey_path(survey_id, "/questions"); }
+std::string answer_path(std::string_view survey_id, long long number, std::string_view answer_id) {
+    return survey_path(survey_id, "/questions/" + std::to_string(number) + "/answers/" + std::string(answer_id));
+}
 std::string rules_path(long long version) { return "/rules/" + std::to_string(version); }
 std::string photo_path(std::string_view sha256_hex) { return "/photos/" + std::string(sha256_hex); }
 std::string upload_path(std::string_view sha256_hex) { return "/uploads/" + std::string(sha256_hex); }
@@ -96,7 +108,7 @@ std::optional<Place> read_path(std::string_view path) {
     }
     for (const auto& [name, kind] :
          {std::pair{pair_path, Place::Kind::pair}, std::pair{health_path, Place::Kind::health},
-          std::pair{changes_path, Place::Kind::changes}}) {
+          std::pair{changes_path, Place::Kind::changes}, std::pair{all_questions_path, Place::Kind::all_questions}}) {
         if (path == name) {
             place.kind = kind;
             return place;

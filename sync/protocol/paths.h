@@ -23,6 +23,11 @@ inline constexpr std::string_view changes_path = "/changes";
 [[nodiscard]] std::string figures_path(std::string_view survey_id);
 /// `/surveys/{id}/marks`: GET tells what was done with each layer.
 [[nodiscard]] std::string marks_path(std::string_view survey_id);
+/// `/questions`: GET tells what was asked and answered after a cursor; `/surveys/{id}/questions`: of one survey.
+inline constexpr std::string_view all_questions_path = "/questions";
+[[nodiscard]] std::string questions_path(std::string_view survey_id);
+/// `/surveys/{id}/questions/{number}/answers/{answer id}`: PUT answers.
+[[nodiscard]] std::string answer_path(std::string_view survey_id, long long number, std::string_view answer_id);
 /// `/photos/{sha256}`: PUT stores, POST begins an upload in pieces, HEAD asks, GET fetches.
 [[nodiscard]] std::string photo_path(std::string_view sha256_hex);
 /// `/uploads/{sha256}`: HEAD asks how far a photo has come in pieces, PATCH appends, DELETE gives up. It is begun with
@@ -35,10 +40,26 @@ inline constexpr std::string_view rules_path_now = "/rules";
 
 /// What a path of the protocol names.
 struct Place {
-    enum class Kind { pair, health, revision, receipt, figures, photo, upload, rules, changes, marks };
+    enum class Kind {
+        pair,
+        health,
+        revision,
+        receipt,
+        figures,
+        photo,
+        upload,
+        rules,
+        changes,
+        marks,
+        all_questions,
+        questions,
+        answer
+    };
     Kind kind = Kind::health;
-    std::string survey;      ///< decoded id, of revision, receipt, figures and marks
-    long long revision = 0;  ///< of revision: 1 to `revision_limit`; of rules their version, 0 for those in use
+    std::string survey;      ///< decoded id, of all that is one survey’s
+    long long revision = 0;  ///< of revision: 1 to `revision_limit`; of rules their version, 0 for those in use; of an
+                             ///< answer its question’s number
+    std::string answer;      ///< its id
     std::string sha256;      ///< of photo and upload: 64 lower-case hexadecimal digits
 };
 

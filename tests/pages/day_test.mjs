@@ -146,6 +146,22 @@ async function markWhatIsDone(person) {
     await person.says("M. Oja");
 }
 
+async function askAboutAReading(person, survey) {
+    await person.go(`/surveys/${encodeURIComponent(survey.id)}`, "survey-before-asking");
+    await person.follow("link", "Ask about a window or a reading", "ask");
+    const about = person.page.getByLabel("About");
+    await about.selectOption({ index: 1 });
+    await person.page.getByLabel("What is asked").fill(`Is that so, on the ${person.size.name}? It reads much more than below.`);
+    await person.page.getByLabel("Who asks").fill("M. Oja");
+    await person.follow("button", "Ask", "asked");
+    await person.says("no answer yet");
+    await person.says(`on the ${person.size.name}`);
+    await person.go(`/surveys/${encodeURIComponent(survey.id)}`, "survey-asked");
+    await person.says("What was asked");
+    await person.go("/?state=question", "list-asked");
+    await person.says(survey.title);
+}
+
 async function cutFromRolls(person, survey) {
     await person.go(`/surveys/${encodeURIComponent(survey.id)}`, "survey-again");
     await person.follow("link", "Rolls that came, and what is cut from which", "rolls");
@@ -244,7 +260,9 @@ async function openAllThatIsLinked(person, survey) {
     const links = await person.page.locator("main a[href]").evaluateAll((all) => all.map((link) => link.getAttribute("href")));
     assert.ok(links.length > 5);
     for (const [number, link] of [...new Set(links)].entries()) {
-        if (/\.(csv|svg)$/.test(link)) {
+        if (link.startsWith("#")) {
+            assert.equal(await person.page.locator(link).count(), 1, link);
+        } else if (/\.(csv|svg)$/.test(link)) {
             assert.equal((await person.page.request.get(person.receiver.url + link)).status(), 200, link);
         } else {
             const reply = await person.page.goto(new URL(link, person.page.url()).href);
@@ -289,6 +307,7 @@ async function aDay(browser, size, document) {
         const person = new Person(await context.newPage(), receiver, size);
         await lookForTheVisit(person, survey);
         await markWhatIsDone(person);
+        await askAboutAReading(person, survey);
         await cutFromRolls(person, survey);
         await setARule(person);
         await openAllThatIsLinked(person, survey);

@@ -43,6 +43,23 @@ class Workroom:
     def changes(self, after=None):
         return self.ask("GET", "/changes" + (f"?after={urllib.parse.quote(after, safe='')}" if after else ""))
 
+    def questions(self, after=None):
+        """What was asked and answered since `after`, all of it, and where to go on."""
+        found, more = [], True
+        while more:
+            query = f"?after={urllib.parse.quote(after, safe='')}" if after else ""
+            status, _, answer = self.ask("GET", "/questions" + query)
+            assert status == 200, answer
+            found, after, more = found + answer["entries"], answer["next"], answer["more"]
+        return found, after
+
+    def answer(self, question, answer_id, at, **what):
+        """Answers a question by `words`, `reading` or both."""
+        record = {"survey": question["survey"], "number": question["number"], "id": answer_id, "at": at, **what}
+        survey = urllib.parse.quote(question["survey"], safe="")
+        return self.ask("PUT", f"/surveys/{survey}/questions/{question['number']}/answers/{answer_id}",
+                        json.dumps(record), Content_Type="application/json")
+
     def begin(self, sha256, length):
         """Begins an upload in pieces, or finds it begun."""
         return self.ask("POST", f"/photos/{sha256}", Upload_Complete="?0", Upload_Length=str(length))

@@ -15,12 +15,16 @@ import subprocess
 import sys
 import tempfile
 import unittest
+import urllib.parse
+
+import jsonschema
 
 sys.path.insert(0, str(pathlib.Path(__file__).parent))
 from another_client import Workroom  # noqa: E402
 
 PROGRAM = "truehang-workroom"
 EXAMPLE = pathlib.Path(__file__).parents[1] / "reference/contract/survey.example.json"
+SCHEMA = json.loads((pathlib.Path(__file__).parents[2] / "sync/protocol/schema/questions.schema.json").read_text())
 MIB = 1024 * 1024
 
 
@@ -56,7 +60,7 @@ class Receiver:
         return workroom
 
 
-class Pieces(unittest.TestCase):
+class OfAReceiver(unittest.TestCase):
     def setUp(self):
         self.holder = tempfile.TemporaryDirectory()
         self.receiver = Receiver(self.holder.name)
@@ -77,6 +81,9 @@ class Pieces(unittest.TestCase):
         self.assertEqual(answer[2]["status"], status)
         return answer
 
+
+
+class Pieces(OfAReceiver):
     def raw_piece(self, sha256, offset, told, bytes_sent, last=False):
         """A piece that was admitted, and whose bytes aren't as many as it says; the connection stays open."""
         connection = socket.create_connection(("127.0.0.1", self.receiver.port), timeout=20)
@@ -292,6 +299,62 @@ class Pieces(unittest.TestCase):
         self.assertEqual(self.device.send_piece(sha256, there, photo[there:], last=True)[0], 201)
         self.restart()
         self.assertEqual(self.device.ask("GET", f"/photos/{sha256}")[2], photo)
+
+
+def checked(record, kind):
+    """The record, held against its JSON Schema."""
+    validator = jsonschema.Draft202012Validator({"$ref": f"#/$defs/{kind}", "$defs": SCHEMA["$defs"]})
+    validator.validate(record)
+    return record
+
+
+class Questions(OfAReceiver):
+    """sync/protocol/README.md, "Being asked"."""
+
+    def setUp(self):
+        super().setUp()
+        document = EXAMPLE.read_bytes()
+        self.survey, self.revision = (json.loads(document)[key] for key in ("id", "revision"))
+        self.assertEqual(self.device.send_survey(document, self.survey, self.revision)[0], 201)
+
+    def ask_on_the_page(self, words):
+        """As a person’s browser sends the form."""
+        fields = {"about": "parlour/parlour-south/opening.width.top", "words": words, "by": "Ann",
+                  "revision": self.revision}
+        browser = Workroom("127.0.0.1", self.receiver.port)
+        status, _, page = browser.ask("POST", f"/surveys/{urllib.parse.quote(self.survey, safe='')}/ask",
+                                      urllib.parse.urlencode(fields), Content_Type="application/x-www-form-urlencoded",
+                                      Origin=f"http://127.0.0.1:{self.receiver.port}")
+        self.assertEqual(status, 303, page)
+
+    def test_asked_pulled_and_answered(self):
+        jsonschema.Draft202012Validator.check_schema(SCHEMA)
+        self.assertEqual(self.device.questions()[0], [])
+        self.ask_on_the_page("Is that the top?")
+        self.ask_on_the_page("And the width of the sill?")
+        entries, after = self.device.questions()
+        first, second = (checked(entry["question"], "question") for entry in entries)
+        self.assertEqual((first["number"], first["words"]), (1, "Is that the top?"))
+        reading = {"station": first["station"], "value_mm": 1241.5, "typed": "124.15 cm"}
+        what = {"reading": reading, "revision": self.revision + 1, "by": "A. Client"}
+        status, _, receipt = self.device.answer(first, "answer-1", "2026-03-14T10:00:00Z", **what)
+        self.assertEqual(status, 201, receipt)
+        checked(receipt, "receipt")
+        self.restart()
+        status, _, again = self.device.answer(first, "answer-1", "2026-03-14T10:00:00Z", **what)
+        self.assertEqual((status, again), (200, receipt), "the same answer twice is success, and one answer")
+        self.problem(self.device.answer(first, "answer-1", "2026-03-14T10:00:00Z", words="No."), 409, "conflict")
+        self.assertEqual(self.device.answer(second, "answer-2", "2026-03-14T10:01:00Z", words="It is walled in.")[0], 201)
+        entries, last = self.device.questions(after)
+        answers = [checked(entry["answer"], "received_answer") for entry in entries]
+        self.assertEqual([answer["id"] for answer in answers], ["answer-1", "answer-2"])
+        self.assertEqual(answers[0]["reading"], reading)
+        self.assertEqual(answers[0]["device"], "A client of another make")
+        self.assertEqual(self.device.questions(last), ([], last))
+        status, fields, whole = self.device.ask("GET", f"/surveys/{urllib.parse.quote(self.survey, safe='')}/questions")
+        self.assertEqual((status, len(checked(whole, "questions")["questions"])), (200, 2))
+        self.assertEqual(self.device.ask("GET", f"/surveys/{urllib.parse.quote(self.survey, safe='')}/questions",
+                                         If_None_Match=fields["ETag"])[0], 304)
 
 
 if __name__ == "__main__":

@@ -12,7 +12,7 @@ namespace truehang::sync::test {
 
 /// Takes a workroom's records back to how an earlier version wrote them: what later ones added goes.
 inline void make_older(const std::filesystem::path& folder, int version) {
-    static constexpr std::array<std::pair<int, const char*>, 19> added{{
+    static constexpr std::array<std::pair<int, const char*>, 20> added{{
         {2, "DROP TABLE rolls"},
         {3, "DROP TABLE roll_plan"},
         {4, "DROP INDEX revision_by_device"},
@@ -32,6 +32,7 @@ inline void make_older(const std::filesystem::path& folder, int version) {
         {8, "DROP TABLE agreed_revision"},
         {9, "DROP TABLE person"},
         {9, "DROP TABLE person_session"},
+        {10, "DROP TABLE question_entry"},
     }};
     SQLite::Database database((folder / "workroom.sqlite").string(), SQLite::OPEN_READWRITE);
     for (const auto& [since, what] : added) {

@@ -2,18 +2,14 @@
 #include "workroom/archive/changes.h"
 
 #include <charconv>
-#include <optional>
 
 namespace truehang::workroom {
 
-namespace {
-
-/// `INSTANCE-PLACE`: records that were brought back from a copy are another instance, and their cursors begin anew.
 std::string cursor_of(const std::string& instance, std::int64_t place) {
     return instance + "-" + std::to_string(place);
 }
 
-std::optional<std::int64_t> place_of(std::string_view cursor, const std::string& instance, std::int64_t last) {
+std::optional<std::int64_t> place_of_cursor(std::string_view cursor, const std::string& instance, std::int64_t last) {
     if (cursor.empty()) {
         return 0;
     }
@@ -26,8 +22,6 @@ std::optional<std::int64_t> place_of(std::string_view cursor, const std::string&
     const bool whole = fault == std::errc{} && end == cursor.data() + cursor.size();
     return whole && place >= 0 && place <= last ? std::optional(place) : std::nullopt;
 }
-
-}  // namespace
 
 void note_erasure(Records& records, const std::string& survey) {
     Query note(records, "INSERT INTO change(survey, revision) VALUES(?, 0)");
@@ -46,7 +40,7 @@ Result<sync::Changes> changes_after(Archive& archive, std::string_view cursor, s
         const Transaction one_state(records, Transaction::Use::reading);
         const auto instance = text_of(records, "SELECT id FROM instance");
         const auto last = number_of(records, "SELECT coalesce(max(at), 0) FROM change");
-        const auto place = place_of(cursor, instance, last);
+        const auto place = place_of_cursor(cursor, instance, last);
         if (!place) {
             return Error{ErrorCode::missing, "after", "These records didn’t give this cursor. Begin without one."};
         }

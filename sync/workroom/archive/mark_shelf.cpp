@@ -13,13 +13,6 @@ using sync::LayerMark;
 
 namespace {
 
-bool has_revision(Records& records, const std::string& survey, long long revision) {
-    Query query(records, "SELECT 1 FROM revision WHERE survey = ? AND revision = ?");
-    query.bind(1, survey);
-    query.bind(2, revision);
-    return query.step();
-}
-
 void insert_mark(Records& records, const std::string& survey, const LayerMark& mark) {
     Query insert(records,
                  "INSERT INTO layer_mark(survey, number, room_id, window_id, layer_id, step, done, by_revision, "
@@ -103,6 +96,13 @@ Result<Done> take_in_marks(Records& records, const sync::LayerMarks& marks) {
 }
 
 }  // namespace
+
+bool has_revision(Records& records, const std::string& survey, long long revision) {
+    Query query(records, "SELECT 1 FROM revision WHERE survey = ? AND revision = ?");
+    query.bind(1, survey);
+    query.bind(2, revision);
+    return query.step();
+}
 
 std::vector<LayerMark> marks_of(Records& records, const std::string& survey) {
     Query query(records,

@@ -34,6 +34,9 @@ private:
     Archive& archive_;
 };
 
+/// Whether that revision is here.
+[[nodiscard]] bool has_revision(Records& records, const std::string& survey, long long revision);
+
 /// All marks of a survey on a connection, rising.
 [[nodiscard]] std::vector<sync::LayerMark> marks_of(Records& records, const std::string& survey);
 

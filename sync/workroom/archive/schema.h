@@ -6,7 +6,7 @@
 namespace truehang::workroom {
 
 /// The version that `schema` and all of `later_schemas` make.
-inline constexpr int schema_version = 9;
+inline constexpr int schema_version = 10;
 
 /// Version 1: everything the workroom receives but the photos' bytes. `bytes` are as they were received; a revision is
 /// never written again. Of codes, tokens and sessions only SHA-256 digests are kept. Times ending in _ms are Unix time.
@@ -56,7 +56,9 @@ CREATE TABLE photo(
 /// which step each survey's layers are; which revisions a client signed. Heads are made anew with it when the archive
 /// is opened.
 /// Version 9: people with their roles and the kept forms of their passwords, and the browsers that they signed in from.
-inline constexpr std::array<const char*, 8> later_schemas{R"sql(
+/// Version 10: what was asked and answered, each as the record that travels, in the order of the commits; an answer’s
+/// row has its id, a question’s none. No row is written again.
+inline constexpr std::array<const char*, 9> later_schemas{R"sql(
 CREATE TABLE rolls(
     survey TEXT NOT NULL,
     version INTEGER NOT NULL,
@@ -187,6 +189,18 @@ CREATE TABLE person_session(
     agent TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX person_session_by_person ON person_session(person);
+)sql",
+                                                          R"sql(
+CREATE TABLE question_entry(
+    at INTEGER PRIMARY KEY AUTOINCREMENT,
+    survey TEXT NOT NULL,
+    question INTEGER NOT NULL,
+    answer TEXT NOT NULL,
+    record TEXT NOT NULL,
+    received_at TEXT NOT NULL,
+    device TEXT NOT NULL,
+    UNIQUE(survey, question, answer)
+) STRICT;
 )sql"};
 
 /// What else lies in the records where they hold what is files otherwise: photos’ bytes as pieces in order from 0, and

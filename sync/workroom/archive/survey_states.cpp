@@ -6,6 +6,7 @@
 #include "protocol/digest.h"
 #include "sheet/signed.h"
 #include "workroom/archive/mark_shelf.h"
+#include "workroom/archive/question_shelf.h"
 
 #include <algorithm>
 #include <map>
@@ -87,6 +88,7 @@ void put_states(Records& records, const std::string& survey_id, long long change
         count_marked(counts, survey, standing);
     }
     count_agreed(counts, survey, was_agreed);
+    counts["question"] = open_questions(records, survey_id);
     Query clear(records, "DELETE FROM head_state WHERE survey = ?");
     clear.bind(1, survey_id);
     clear.exec();

@@ -6,6 +6,7 @@
 #include "store/visit_file.h"
 #include "workroom/archive/erasure.h"
 #include "workroom/archive/mark_shelf.h"
+#include "workroom/archive/question_shelf.h"
 #include "workroom/keeping/survey_zip.h"
 
 #include <nlohmann/json.hpp>
@@ -38,6 +39,7 @@ public:
         }
         rolls();
         marks();
+        questions();
         for (const auto& sha256 : named_) {
             photo(sha256);
         }
@@ -92,6 +94,16 @@ private:
         while (query.step()) {
             packed_.texts.push_back({"rolls/" + std::to_string(query.number(0)) + ".json", query.text(1)});
             ++exported_.rolls;
+        }
+    }
+
+    void questions() {
+        if (!records_.has_table("question_entry")) {
+            return;
+        }
+        const sync::SurveyQuestions questions{survey_, questions_of(records_, survey_)};
+        if (!questions.questions.empty()) {
+            packed_.texts.push_back({"questions.json", sync::write_questions(questions)});
         }
     }
 

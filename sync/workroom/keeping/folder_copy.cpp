@@ -146,6 +146,14 @@ void drop(SQLite::Database& copy, const Flaw& flaw) {
         with_number("version");
     } else if (flaw.of == Flaw::Of::mark) {
         with_number("number");
+    } else if (flaw.of == Flaw::Of::question && flaw.answer.empty()) {
+        with_number("question");
+    } else if (flaw.of == Flaw::Of::question) {
+        SQLite::Statement gone(copy, "DELETE FROM question_entry WHERE survey = ? AND question = ? AND answer = ?");
+        gone.bind(1, flaw.survey);
+        gone.bind(2, static_cast<std::int64_t>(flaw.number));
+        gone.bind(3, flaw.answer);
+        gone.exec();
     } else if (flaw.of == Flaw::Of::photo) {
         SQLite::Statement gone(copy, "DELETE FROM photo WHERE sha256 = ?");
         gone.bind(1, flaw.sha256);

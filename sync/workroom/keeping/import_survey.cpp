@@ -11,6 +11,7 @@
 #include "workroom/archive/erasure.h"
 #include "workroom/archive/mark_shelf.h"
 #include "workroom/archive/photo_intake.h"
+#include "workroom/archive/question_shelf.h"
 #include "workroom/archive/rolls_shelf.h"
 #include "workroom/documents.h"
 #include "workroom/keeping/kept_folder.h"
@@ -39,6 +40,7 @@ struct Read {
     std::map<long long, std::string> revisions, rolls;
     std::map<long long, Survey> surveys;  ///< of the revisions
     std::vector<sync::LayerMark> marks;
+    sync::SurveyQuestions questions;
     std::optional<SurveyZip> zip;
 };
 
@@ -114,6 +116,24 @@ Result<Done> read_marks_entry(const SurveyZip& zip, Read& read) {
     return Done{};
 }
 
+Result<Done> read_questions_entry(const SurveyZip& zip, Read& read) {
+    read.questions.survey = read.survey;
+    if (!zip.questions()) {
+        return Done{};
+    }
+    const auto text = zip.text_of(*zip.questions());
+    auto questions = text ? sync::read_questions(*text) : Result<sync::SurveyQuestions>(text.error());
+    if (!questions) {
+        return refusal(ErrorCode::unreadable, "questions.json",
+                       questions.error().where + ": " + questions.error().text);
+    }
+    if (questions->survey != read.survey) {
+        return refusal(ErrorCode::unreadable, "questions.json", "It tells of another survey.");
+    }
+    read.questions = std::move(questions).value();
+    return Done{};
+}
+
 /// Each revision is the one that was received, where the file tells.
 Result<Done> check_receipts(const SurveyZip& zip, const Read& read) {
     if (!zip.receipts()) {
@@ -179,7 +199,7 @@ Result<Read> read_file(const fs::path& file) {
     if (!zip) {
         return zip.error();
     }
-    for (const auto& step : {read_revisions, read_rolls_entries, read_marks_entry}) {
+    for (const auto& step : {read_revisions, read_rolls_entries, read_marks_entry, read_questions_entry}) {
         if (const auto done = step(zip.value(), read); !done) {
             return done.error();
         }
@@ -209,7 +229,7 @@ public:
 
     Result<Imported> run() {
         for (const auto step : {&Importing::look_for_conflicts, &Importing::enter_device, &Importing::revisions,
-                                &Importing::photos, &Importing::rolls, &Importing::marks}) {
+                                &Importing::photos, &Importing::rolls, &Importing::marks, &Importing::questions}) {
             if (const auto done = (this->*step)(); !done) {
                 return done.error();
             }
@@ -237,7 +257,11 @@ private:
             return erased ? Error{ErrorCode::conflict, read_.survey, erased_error("This survey").text} : erased.error();
         }
         const auto other_marks = look_for_other_marks();
-        return other_marks ? look_for_other_rolls() : other_marks;
+        if (!other_marks) {
+            return other_marks;
+        }
+        const auto other_questions = look_for_other_questions();
+        return other_questions ? look_for_other_rolls() : other_questions;
     }
 
     Result<Done> look_for_other_marks() {
@@ -250,6 +274,11 @@ private:
                    ? Result<Done>(Done{})
                    : refusal(ErrorCode::conflict, "marks of " + read_.survey,
                              "Other marks are written down here; those stay as they are.");
+    }
+
+    Result<Done> look_for_other_questions() {
+        const auto could = QuestionShelf(archive_).could_take_in(read_.questions);
+        return could ? could : refusal(could.error().code, could.error().where, could.error().text);
     }
 
     Result<Done> look_for_other_rolls() {
@@ -360,6 +389,11 @@ private:
             }
         }
         return Done{};
+    }
+
+    Result<Done> questions() {
+        return read_.questions.questions.empty() ? Result<Done>(Done{})
+                                                 : QuestionShelf(archive_).take_in(read_.questions);
     }
 
     Result<Done> marks() { return MarkShelf(archive_).take_in({read_.survey, read_.marks}); }

@@ -232,6 +232,9 @@ Result<Done> SurveyZip::place(Entry entry) {
     } else if (name == "marks.json") {
         once = !marks_;
         marks_ = std::make_unique<Entry>(std::move(entry));
+    } else if (name == "questions.json") {
+        once = !questions_;
+        questions_ = std::make_unique<Entry>(std::move(entry));
     } else {
         return refusal(ErrorCode::unreadable, name, "This doesn’t belong in a survey’s file.");
     }

@@ -13,8 +13,8 @@
 #include <vector>
 
 // One survey as a zip (PKWARE APPNOTE 6.3): `revisions/N.json` as they were received, `rolls/N.json`, `marks.json`,
-// `receipts.json`, and `photos/<sha256>.<ending>`. A visit's file, as the app writes it, has one `survey.json` in place
-// of the revisions.
+// `questions.json`, `receipts.json`, and `photos/<sha256>.<ending>`. A visit's file, as the app writes it, has one
+// `survey.json` in place of the revisions.
 
 namespace truehang::workroom {
 
@@ -58,6 +58,8 @@ public:
     /// Photos by the digest that their name tells.
     [[nodiscard]] const std::map<std::string, Entry>& photos() const { return photos_; }
     [[nodiscard]] const std::unique_ptr<Entry>& receipts() const { return receipts_; }
+    /// What was asked and answered.
+    [[nodiscard]] const std::unique_ptr<Entry>& questions() const { return questions_; }
     /// What was marked as done with the layers.
     [[nodiscard]] const std::unique_ptr<Entry>& marks() const { return marks_; }
 
@@ -74,7 +76,7 @@ private:
     std::shared_ptr<Opened> opened_;
     std::map<long long, Entry> revisions_, rolls_;
     std::map<std::string, Entry> photos_;
-    std::unique_ptr<Entry> receipts_, marks_;
+    std::unique_ptr<Entry> receipts_, marks_, questions_;
 };
 
 }  // namespace truehang::workroom

@@ -6,6 +6,7 @@
 #include "document/rules_document.h"
 #include "protocol/digest.h"
 #include "protocol/marks.h"
+#include "protocol/questions.h"
 #include "workroom/archive/rules_shelf.h"
 
 #include <fmt/format.h>
@@ -77,6 +78,7 @@ public:
         part(&LookingThrough::documents);
         part(&LookingThrough::rolls);
         part(&LookingThrough::marks);
+        part(&LookingThrough::questions);
         part(&LookingThrough::photos);
         part(&LookingThrough::rules);
         part(kept_.hold_photos() ? &LookingThrough::loose_pieces : &LookingThrough::loose_files);
@@ -162,6 +164,29 @@ private:
             if (!sync::step_of(query.text(2)) || (done ? !sync::sha256_from_hex(digest) : !digest.empty())) {
                 flaw({Flaw::Of::mark, query.text(0), query.number(1), "",
                       "It isn’t of a step that is known, or the digest of its figures isn’t one."});
+            }
+        }
+    }
+
+    /// Each reads, and is the one that its row names.
+    void questions() {
+        if (!records_.has_table("question_entry")) {
+            return;
+        }
+        Query query(records_, "SELECT survey, question, answer, record FROM question_entry ORDER BY at");
+        while (query.step()) {
+            const auto survey = query.text(0);
+            const auto number = query.number(1);
+            const auto id = query.text(2);
+            const auto record = query.text(3);
+            const auto question = id.empty() ? sync::read_question(record) : Result<sync::Question>(Error{});
+            const auto answer = sync::read_answer(record);
+            const bool fits = id.empty()
+                                  ? question && question->survey == survey && question->number == number
+                                  : answer && answer->survey == survey && answer->number == number && answer->id == id;
+            if (!fits) {
+                flaw({Flaw::Of::question, survey, number, "",
+                      id.empty() ? "It doesn’t read any more." : "An answer to it doesn’t read any more.", id});
             }
         }
     }
@@ -273,6 +298,8 @@ std::string place_of(const Flaw& flaw) {
             return fmt::format("version {} of the rolls of {}", flaw.number, flaw.survey);
         case Flaw::Of::mark:
             return fmt::format("mark {} of {}", flaw.number, flaw.survey);
+        case Flaw::Of::question:
+            return fmt::format("question {} of {}", flaw.number, flaw.survey);
         case Flaw::Of::rules:
             return fmt::format("version {} of the house rules", flaw.number);
         case Flaw::Of::database:

@@ -11,12 +11,13 @@ namespace truehang::workroom {
 
 /// One thing that isn't as it was received.
 struct Flaw {
-    enum class Of { records, database, document, photo, rolls, mark, rules };
+    enum class Of { records, database, document, photo, rolls, mark, question, rules };
     Of of = Of::records;
-    std::string survey;    ///< of a document, rolls or a mark
-    long long number = 0;  ///< revision of a document, version of rolls or rules, number of a mark
+    std::string survey;    ///< of a document, rolls, a mark or a question
+    long long number = 0;  ///< revision of a document, version of rolls or rules, number of a mark or a question
     std::string sha256;    ///< of a photo
     std::string text;      ///< one sentence
+    std::string answer{};  ///< id of a question’s answer; empty: the question itself
 };
 
 /// Where a flaw lies, for a person: `revision 2 of ID`.

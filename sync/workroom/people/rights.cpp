@@ -9,6 +9,7 @@ namespace {
 
 constexpr std::array<std::string_view, 3> role_words{"surveyor", "workroom", "owner"};
 constexpr std::uint64_t small = 4096;
+constexpr std::uint64_t middling = 16384;
 constexpr std::uint64_t large = 65536;
 constexpr std::uint64_t rolls_large = 262144;
 
@@ -37,6 +38,9 @@ constexpr std::array the_routes{
     Route{"GET",    "/surveys/*/receipt",            Right::look,   Desk::protocol},
     Route{"GET",    "/surveys/*/figures",            Right::look,   Desk::protocol},
     Route{"GET",    "/surveys/*/marks",              Right::look,   Desk::protocol},
+    Route{"GET",    "/questions",                    Right::look,   Desk::protocol},
+    Route{"GET",    "/surveys/*/questions",          Right::look,   Desk::protocol},
+    Route{"PUT",    "/surveys/*/questions/*/answers/*", Right::device, Desk::protocol},
 
     Route{"GET",    "/surveys/*/rolls",              Right::look,   Desk::rolls,    true},
     Route{"GET",    "/surveys/*/rolls/count",        Right::look,   Desk::rolls,    true},
@@ -46,6 +50,8 @@ constexpr std::array the_routes{
     Route{"POST",   "/surveys/*/rolls",              Right::roll,   Desk::rolls,    true, rolls_large},
     Route{"GET",    "/surveys/*/steps",              Right::look,   Desk::steps,    true},
     Route{"POST",   "/surveys/*/steps",              Right::mark,   Desk::steps,    true, large},
+    Route{"GET",    "/surveys/*/ask",                Right::look,   Desk::questions, true},
+    Route{"POST",   "/surveys/*/ask",                Right::ask,    Desk::questions, true, middling},
     Route{"POST",   "/house-rules",                  Right::rule,   Desk::rules,    true, large},
     Route{"GET",    "/devices",                      Right::pair,   Desk::devices,  true},
     Route{"POST",   "/devices/code",                 Right::pair,   Desk::devices,  true, small},

@@ -36,6 +36,9 @@ std::string state_says(std::string_view word) {
     if (word == "changed") {
         return "figures differ since";
     }
+    if (word == "question") {
+        return "asked, no answer yet";
+    }
     return word == "agreed-changed" ? "agreed, figures differ since" : std::string(word);
 }
 
@@ -51,6 +54,7 @@ View line_view(const Head& head) {
     entry.set("received", moment_text(head.received_at));
     entry.set("revision", std::to_string(head.revision));
     entry.set("states", states_text(head.states));
+    entry.set("question", truth(has_state(head.states, "question")));
     entry.set("changed", truth(has_state(head.states, "changed")));
     entry.set("agreed_changed", truth(has_state(head.states, "agreed-changed")));
     return entry;

@@ -9,6 +9,7 @@
 #include "workroom/archive/mark_shelf.h"
 #include "workroom/archive/photo_pieces.h"
 #include "workroom/archive/rules_shelf.h"
+#include "workroom/site/questions_desk.h"
 #include "workroom/site/replies.h"
 #include "workroom/site/rules_page.h"
 
@@ -164,23 +165,10 @@ Response revision_reply(Archive& archive, const Place& place, const RequestHead&
     return response;
 }
 
-/// The number that `limit` asks for, within what is given at once; nothing where it isn't one.
-std::optional<std::size_t> asked_limit(const FormFields& asked) {
-    const auto field = asked.find("limit");
-    if (field == asked.end()) {
-        return usual_changes;
-    }
-    std::size_t limit = 0;
-    const auto& text = field->second;
-    const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), limit);
-    const bool whole = fault == std::errc{} && end == text.data() + text.size() && limit > 0;
-    return whole ? std::optional(std::min(limit, most_changes)) : std::nullopt;
-}
-
 Response changes_reply(Archive& archive, const RequestHead& head) {
     const auto asked = read_form(head.query);
     const auto after = asked.find("after");
-    const auto limit = asked_limit(asked);
+    const auto limit = asked_limit(head.query);
     if (!limit) {
         return problem_reply(ProblemKind::malformed_request, "limit is a whole number from 1 up.");
     }
@@ -192,6 +180,19 @@ Response changes_reply(Archive& archive, const RequestHead& head) {
 }
 
 }  // namespace
+
+std::optional<std::size_t> asked_limit(std::string_view query) {
+    const auto asked = read_form(query);
+    const auto field = asked.find("limit");
+    if (field == asked.end()) {
+        return usual_changes;
+    }
+    std::size_t limit = 0;
+    const auto& text = field->second;
+    const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), limit);
+    const bool whole = fault == std::errc{} && end == text.data() + text.size() && limit > 0;
+    return whole ? std::optional(std::min(limit, most_changes)) : std::nullopt;
+}
 
 Response look_up(Archive& archive, const Place& place, const RequestHead& head) {
     using Kind = Place::Kind;
@@ -210,6 +211,10 @@ Response look_up(Archive& archive, const Place& place, const RequestHead& head) 
             return changes_reply(archive, head);
         case Kind::marks:
             return marks_reply(archive, place);
+        case Kind::all_questions:
+        case Kind::questions:
+            return questions_reply(archive, place, head);
+        case Kind::answer:
         case Kind::upload:
         case Kind::pair:
         case Kind::health:

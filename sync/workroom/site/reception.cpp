@@ -8,6 +8,7 @@
 #include "workroom/people/people_desk.h"
 #include "workroom/site/devices_desk.h"
 #include "workroom/site/look_up.h"
+#include "workroom/site/questions_desk.h"
 #include "workroom/site/replies.h"
 #include "workroom/site/rolls_desk.h"
 #include "workroom/site/rules_desk.h"
@@ -41,12 +42,6 @@ bool is_read(const RequestHead& head) { return head.method == "GET" || head.meth
 Response wrong_method() { return problem_reply(ProblemKind::wrong_method, "That can’t be done with this path."); }
 
 Response not_there() { return problem_reply(ProblemKind::not_there, "There is nothing here by that name."); }
-
-bool of_type(const RequestHead& head, std::string_view type) {
-    const auto field = head.header("content-type");
-    return field.substr(0, type.size()) == type &&
-           (field.size() == type.size() || field[type.size()] == ';' || field[type.size()] == ' ');
-}
 
 std::vector<sync::ProblemFault> faults_of(const Faults& faults) {
     std::vector<sync::ProblemFault> listed;
@@ -135,7 +130,7 @@ Admission Reception::admit_place(const Place& place, const RequestHead& head) {
         if (head.method != "POST") {
             return refuse(wrong_method());
         }
-        return of_type(head, sync::json_type)
+        return is_of_type(head, sync::json_type)
                    ? take_at_most(sync::pair_limit)
                    : refuse(problem_reply(ProblemKind::wrong_type, "Pairing is asked for in application/json."));
     }
@@ -145,6 +140,9 @@ Admission Reception::admit_place(const Place& place, const RequestHead& head) {
     if (head.method == "PUT" && (place.kind == Kind::revision || place.kind == Kind::photo)) {
         return admit_put(place, head);
     }
+    if (head.method == "PUT" && place.kind == Kind::answer) {
+        return admit_answer(door_.device_of(head), head);
+    }
     return is_read(head) ? take_at_most(0) : refuse(wrong_method());
 }
 
@@ -153,7 +151,7 @@ Admission Reception::admit_put(const Place& place, const RequestHead& head) {
         return refuse(std::move(*why_not));
     }
     if (place.kind == Place::Kind::revision) {
-        return of_type(head, sync::json_type)
+        return is_of_type(head, sync::json_type)
                    ? take_at_most(sync::document_limit)
                    : refuse(problem_reply(ProblemKind::wrong_type, "A survey is sent as application/json."));
     }
@@ -199,6 +197,8 @@ void Reception::answer_route(const Route& route, const Caller& caller, Request r
             return answer_rolls(request, caller, respond);
         case Desk::steps:
             return respond(answer_steps(request, caller));
+        case Desk::questions:
+            return respond(answer_questions(archive_, request, caller));
         case Desk::devices:
             return respond(answer_devices(request, caller));
         case Desk::rules:
@@ -253,6 +253,9 @@ void Reception::answer_put(const Place& place, Request request, const Respond& r
     auto device = door_.device_of(request.head);
     if (auto why_not = why_not_a_device(device, unknown_device)) {  // it may have been revoked since it was admitted
         return respond(std::move(*why_not));
+    }
+    if (place.kind == Place::Kind::answer) {
+        return take_answer(archive_, place, request.body, std::move(device).value().device, respond);
     }
     if (place.kind == Place::Kind::photo) {
         return answer_photo_put(place, std::move(request), std::move(device).value().device, respond);

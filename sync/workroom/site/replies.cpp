@@ -39,6 +39,12 @@ http::Admission refuse(http::Response response) {
     return admission;
 }
 
+bool is_of_type(const http::RequestHead& head, std::string_view type) {
+    const auto field = head.header("content-type");
+    return field.substr(0, type.size()) == type &&
+           (field.size() == type.size() || field[type.size()] == ';' || field[type.size()] == ' ');
+}
+
 bool came_through_proxy(const http::RequestHead& head) {
     static constexpr std::array<std::string_view, 4> signs{"forwarded", "x-forwarded-for", "x-real-ip", "via"};
     return std::any_of(signs.begin(), signs.end(), [&](auto sign) { return !head.header(sign).empty(); });

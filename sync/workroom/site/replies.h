@@ -16,6 +16,9 @@ namespace truehang::workroom {
 /// An admission that is refused with this answer.
 [[nodiscard]] http::Admission refuse(http::Response response);
 
+/// Whether a request’s body is of that media type, whatever its parameters.
+[[nodiscard]] bool is_of_type(const http::RequestHead& head, std::string_view type);
+
 /// Whether a proxy says that it speaks for another machine.
 [[nodiscard]] bool came_through_proxy(const http::RequestHead& head);
 

@@ -7,6 +7,7 @@
 #include "protocol/sheet_code.h"
 #include "sheet/csv.h"
 #include "sheet/template_svg.h"
+#include "workroom/archive/question_shelf.h"
 #include "workroom/archive/rules_shelf.h"
 #include "workroom/site/choices_page.h"
 #include "workroom/site/erased_page.h"
@@ -222,7 +223,10 @@ std::optional<SitePage> page_of_survey(const PageDesk& desk, const SurveyPath& a
     if (asked.leaf.empty()) {
         const auto table = lay_out_steps(archive, asked.survey);
         const auto missing = missing_photos(archive, asked.survey);
-        return table && *table && missing ? SitePage{200, survey_page(**table, missing->size())} : failed_page();
+        const auto questions = QuestionShelf(archive).questions(asked.survey);
+        return table && *table && missing && questions
+                   ? SitePage{200, survey_page(**table, missing->size(), *questions)}
+                   : failed_page();
     }
     if (asked.window.empty() && !asked.house) {
         return csv_file(*survey, asked);

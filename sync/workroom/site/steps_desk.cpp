@@ -4,33 +4,18 @@
 #include "protocol/paths.h"
 #include "workroom/archive/mark_shelf.h"
 #include "workroom/site/replies.h"
-#include "workroom/site/rules_page.h"
 #include "workroom/site/steps_page.h"
+#include "workroom/site/typed.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 
 namespace truehang::workroom {
 
 using sync::LayerMark;
 
 namespace {
-
-/// A name as it is kept: without spaces round it and without control characters; nothing where it can't be one.
-std::optional<std::string> name_of(std::string typed) {
-    std::erase_if(typed, [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; });
-    typed.erase(0, std::min(typed.find_first_not_of(' '), typed.size()));
-    typed.erase(typed.find_last_not_of(' ') + 1);
-    return typed.empty() || typed.size() > sync::name_limit ? std::nullopt : std::optional(typed);
-}
-
-long long number_of(const std::string& text) {
-    long long number = 0;
-    const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), number);
-    return fault == std::errc{} && end == text.data() + text.size() ? number : 0;
-}
 
 /// What a form asks to be marked, or a sentence that says why it can't be.
 Result<std::vector<LayerMark>> marks_asked(Archive& archive, const StepsTable& table, const AskedMark& asked,
@@ -97,7 +82,7 @@ StepsPage page_of(const Caller& caller, std::string said, const std::string& typ
 
 http::Response save(Archive& archive, const StepsTable& table, FormFields& fields, const Caller& caller) {
     const auto typed = caller.name.empty() ? fields["by"] : "";
-    const auto by = name_of(caller.name.empty() ? typed : caller.name);
+    const auto by = typed_name(caller.name.empty() ? typed : caller.name);
     const auto asked = read_asked_mark(fields["mark"]);
     const auto refuse = [&](int status, std::string said) {
         return page_reply(status, steps_page(table, page_of(caller, std::move(said), typed)));
@@ -107,13 +92,13 @@ http::Response save(Archive& archive, const StepsTable& table, FormFields& field
                       fmt::format("Nothing was marked: say who marks it, in at most {} letters.", sync::name_limit));
     }
     if (fields["mark"].empty()) {
-        return back_to(table, name_of(typed).value_or(""), {.all = true});
+        return back_to(table, typed_name(typed).value_or(""), {.all = true});
     }
     if (!asked) {
         return problem_reply(sync::ProblemKind::malformed_request,
                              "A form of marks names a step and a layer. Load the page again and send it from there.");
     }
-    auto marks = marks_asked(archive, table, *asked, number_of(fields["revision"]));
+    auto marks = marks_asked(archive, table, *asked, typed_number(fields["revision"]));
     if (!marks) {
         return marks.error().code == ErrorCode::missing ? refuse(422, marks.error().text) : error_reply(marks.error());
     }
@@ -124,21 +109,12 @@ http::Response save(Archive& archive, const StepsTable& table, FormFields& field
     if (!added && added.error().code == ErrorCode::out_of_range) {
         return refuse(422, added.error().text);
     }
-    return added ? back_to(table, name_of(typed).value_or(""), *asked) : error_reply(added.error());
+    return added ? back_to(table, typed_name(typed).value_or(""), *asked) : error_reply(added.error());
 }
 
 }  // namespace
 
-std::optional<std::string> read_steps_path(std::string_view path) {
-    constexpr std::string_view start = "/surveys/";
-    constexpr std::string_view end = "/steps";
-    if (!path.starts_with(start) || !path.ends_with(end) || path.size() <= start.size() + end.size()) {
-        return std::nullopt;
-    }
-    const auto part = path.substr(start.size(), path.size() - start.size() - end.size());
-    const auto id = part.find('/') == std::string_view::npos ? sync::percent_decode(part) : std::nullopt;
-    return id && sync::id_travels(*id) ? id : std::nullopt;
-}
+std::optional<std::string> read_steps_path(std::string_view path) { return survey_of_leaf(path, "/steps"); }
 
 std::optional<http::Response> look_at_steps(Archive& archive, const std::string& survey, std::string_view query,
                                             const Caller& caller) {
@@ -149,7 +125,7 @@ std::optional<http::Response> look_at_steps(Archive& archive, const std::string&
     if (!*table) {
         return std::nullopt;
     }
-    const auto typed = name_of(read_form(query)["by"]).value_or("");
+    const auto typed = typed_name(read_form(query)["by"]).value_or("");
     return page_reply(200, steps_page(**table, page_of(caller, "", typed)));
 }
 

@@ -10,6 +10,7 @@
 #include "sheet/template_svg.h"
 #include "sheet/words.h"
 #include "workroom/site/frame.h"
+#include "workroom/site/questions_page.h"
 #include "workroom/site/rolls_page.h"
 #include "workroom/site/sheet_page.h"
 #include "workroom/site/steps_page.h"
@@ -78,6 +79,7 @@ View window_view(const StepsTable& table, const WindowPlace& place) {
                               ? View{sheet_path(survey, *place.room, window, "") + "/template.svg"}
                               : truth(false));
     entry.set("name", layer.empty() ? name : name + ", " + layer);
+    entry.set("ask", ask_path(survey.id, place.room->id, window.id));
     entry.set("hangs", sheet.description);
     entry.set("width", cell_text(sheet, "finished.width_mm"));
     entry.set("drop", cell_text(sheet, "finished.drop_mm"));
@@ -226,13 +228,24 @@ void set_signed(View& values, const StepsTable& table) {
     values.set("agreed_layers", layers);
 }
 
+void set_questions(View& values, const Survey& survey, const std::vector<sync::AskedQuestion>& asked) {
+    const auto open = std::ranges::count_if(asked, [](const auto& one) { return one.answers.empty(); });
+    values.set("ask_href", ask_path(survey.id));
+    values.set("open_questions",
+               open == 0 ? truth(false)
+                         : View{fmt::format("{} question{} no answer yet.", open, open == 1 ? " has" : "s have")});
+    values.set("asked_some", truth(!asked.empty()));
+    values.set("questions", questions_view(survey, asked));
+}
+
 }  // namespace
 
 std::string moment_text(const std::string& rfc3339) {
     return rfc3339.size() < 16 ? rfc3339 : day_text(rfc3339) + ", " + rfc3339.substr(11, 5) + " UTC";
 }
 
-std::string survey_page(const StepsTable& table, std::size_t photos_missing) {
+std::string survey_page(const StepsTable& table, std::size_t photos_missing,
+                        const std::vector<sync::AskedQuestion>& asked) {
     const Survey& survey = table.survey;
     const Figures& figures = table.figures;
     const auto& receipts = table.receipts;
@@ -263,6 +276,7 @@ std::string survey_page(const StepsTable& table, std::size_t photos_missing) {
     values.set("rolls_href", rolls_path(survey.id));
     set_steps(values, table);
     set_signed(values, table);
+    set_questions(values, survey, asked);
     return framed({title_of(survey), "page-survey", {{"/", "Surveys"}}, false}, fill("survey", values));
 }
 

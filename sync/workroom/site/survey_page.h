@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "protocol/questions.h"
+
 #include <cstddef>
 #include <string>
+#include <vector>
 
 namespace truehang::workroom {
 
@@ -11,8 +14,9 @@ struct StepsTable;
 /// Day and minute of a receipt, UTC.
 [[nodiscard]] std::string moment_text(const std::string& rfc3339);
 
-/// One survey: rooms and windows with what was done of each layer, orders and the cutting list by cloth, what came in
-/// when.
-[[nodiscard]] std::string survey_page(const StepsTable& table, std::size_t photos_missing);
+/// One survey: rooms and windows with what was done of each layer, orders and the cutting list by cloth, what was asked
+/// and answered, what came in when.
+[[nodiscard]] std::string survey_page(const StepsTable& table, std::size_t photos_missing,
+                                      const std::vector<sync::AskedQuestion>& asked);
 
 }  // namespace truehang::workroom

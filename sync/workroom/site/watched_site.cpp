@@ -48,6 +48,11 @@ std::string_view word_of(Kind kind) {
             return "changes";
         case Kind::marks:
             return "marks";
+        case Kind::all_questions:
+        case Kind::questions:
+            return "questions";
+        case Kind::answer:
+            return "answer";
     }
     return "page";
 }
