@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "open_visit.h"
 
+#include "document/document.h"
+#include "merge/merge.h"
 #include "sheet/words.h"
 #include "survey_keeping.h"
 #include "whereabouts.h"
@@ -212,6 +214,35 @@ void OpenVisit::keep(const QString& says, const QString& windowId, AfterKeeping 
         keeping_.post(
             this, [survey = parts_->survey, what = bytes(says)](Store& store) { return store.keep(survey, what); },
             answer);
+    }
+}
+
+void OpenVisit::bringTogether(const QString& says, const Survey& base, const MetRevision& met, AfterKeeping after) {
+    const auto theirs = read_survey(met.bytes);
+    if (!theirs) {
+        after(tr("What the workroom has of this visit can’t be read."));
+        return;
+    }
+    const auto note = [this, visit = base.id, met, after](const QString& fault) {
+        if (!fault.isEmpty()) {
+            after(fault);
+            return;
+        }
+        keeping_.post(
+            this, [visit, met](Store& store) { return store.note_met(visit, met); },
+            [after](const Result<Revision>& noted) { after(fault_of(noted)); });
+    };
+    const auto change = [base, theirs = *theirs, after](Survey& survey) {
+        auto merged = merge(base, survey, theirs);
+        if (!merged) {
+            after(tr("The two can’t be put together: %1").arg(shown(merged.error().front().text)));
+            return false;
+        }
+        survey = std::move(merged).value();
+        return true;
+    };
+    if (!edit(says, change, note) && !isOpen()) {
+        after(tr("The visit was closed meanwhile."));
     }
 }
 

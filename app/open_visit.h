@@ -86,6 +86,12 @@ public:
     /// An empty id closes the window.
     void openWindow(const QString& id);
 
+    /// Puts what somebody else sent together with the visit as it stands here, as one edit; `base` is the document that
+    /// both were made from. `after` has why it can’t be done, or nothing once it is on the disk and waits to be sent.
+    void bringTogether(const QString& says, const Survey& base, const MetRevision& met, AfterKeeping after);
+    /// Reads the survey again, as after the store changed it by itself.
+    void readAgain();
+
     [[nodiscard]] SurveyKeeping& keeping() { return keeping_; }
 
 signals:
@@ -111,7 +117,6 @@ private:
               AfterKeeping after);
     void keep(const QString& says, const QString& windowId, AfterKeeping after);
     void settle(const Result<Revision>& kept, const AfterKeeping& after);
-    void readAgain();
     using Turn = Result<std::optional<std::string>> (Store::*)(std::string_view);
     void turnBack(Turn turn);
     void show(std::optional<Survey> survey);

@@ -38,6 +38,7 @@ SendModel::SendModel(OpenVisit& open, SurveyKeeping& keeping, Devices& devices, 
       devices_(devices),
       sending_(std::make_unique<Sending>(keeping)),
       items_({"item", "title", "state", "mark", "spoken"}) {
+    sending_->mind(open);
     connect(sending_.get(), &Sending::moved, this, &SendModel::show);
     connect(sending_.get(), &Sending::rulesCame, this, &SendModel::rulesCame);
     connect(sending_.get(), &Sending::confirmed, this, [this] {

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sending.h"
 
+#include "document/document.h"
+#include "open_visit.h"
+#include "outbox/store_shelf.h"
 #include "protocol/limits.h"
 #include "protocol/paths.h"
 #include "protocol/records.h"
@@ -8,6 +11,7 @@
 #include "survey_keeping.h"
 #include "writing.h"
 
+#include <QPointer>
 #include <QRandomGenerator>
 #include <QSysInfo>
 #include <algorithm>
@@ -54,6 +58,7 @@ Result<std::vector<sync::Item>> items_waiting(Store& store) {
             item.revision = document->revision;
             item.sha256 = document->sha256;
             item.bytes = static_cast<long long>(document->bytes.size());
+            item.parents_here = sync::parents_here(store, row.id);
         } else {
             item.kind = sync::ItemKind::photo;
             item.sha256 = row.id;
@@ -247,6 +252,9 @@ void Sending::bytesOf(const sync::Item& item, std::function<void(const std::opti
             if (document->sha256 != item.sha256) {  // edited meanwhile: the next snapshot has the later revision
                 return Error{ErrorCode::conflict, item.survey, "It was edited meanwhile."};
             }
+            if (const auto noted = store.note_going_out(item.survey, item.revision); !noted) {
+                return noted.error();
+            }
             return std::move(document->bytes);
         },
         [this, then](const Result<std::string>& read) {
@@ -267,6 +275,77 @@ void Sending::confirm(const sync::Item& item, const sync::Receipt& receipt) {
                 emit confirmed();
             }
         });
+}
+
+void Sending::bring_together(const sync::Item& item, const sync::WhatIsThere& there, const std::string& theirs,
+                             const std::string& common) {
+    const auto row = stored(item);
+    const auto met = sync::met_revision(there, theirs);
+    const bool is_open = open_ != nullptr && open_->visitId() == shown(row.id);
+    const auto says = bytes(togetherSays(met));
+    keeping_.post(
+        this,
+        [row, met, common, says, is_open, digest = there.common_sha256](Store& store) -> Result<std::string> {
+            if (!is_open) {
+                const auto kept = store.bring_together(row.id, digest, common, met, says);
+                return kept ? Result<std::string>(std::string()) : kept.error();
+            }
+            const auto base = common.empty() ? store.parent_bytes(row.id, digest)
+                                             : Result<std::optional<std::string>>(std::optional(common));
+            if (!base || !*base) {
+                return base ? Error{ErrorCode::missing, row.id, "What both were made from isn’t on this device."}
+                            : base.error();
+            }
+            return **base;
+        },
+        [this, item, met, is_open](const Result<std::string>& base) {
+            if (!base || !is_open) {
+                const bool for_good =
+                    !base && (base.error().code == ErrorCode::missing || base.error().code == ErrorCode::conflict);
+                return togetherEnds(item, fault_of(base), for_good);
+            }
+            const auto from = read_survey(*base);
+            if (!from) {
+                return togetherEnds(item, tr("What both were made from can’t be read here."), true);
+            }
+            togetherHere(item, *from, met);
+        });
+}
+
+QString Sending::togetherSays(const MetRevision& met) {
+    return met.sent_by.empty() ? tr("Put together with what somebody else sent")
+                               : tr("Put together with what %1 sent").arg(shown(met.sent_by));
+}
+
+void Sending::togetherHere(const sync::Item& item, const Survey& base, const MetRevision& met) {
+    if (open_->visitId() != shown(item.survey)) {  // closed meanwhile: sent again, it is met again
+        togetherEnds(item, tr("The visit was closed meanwhile."), false);
+        return;
+    }
+    open_->bringTogether(togetherSays(met), base, met, [this, item, still = QPointer(this)](const QString& fault) {
+        if (still) {
+            togetherEnds(item, fault, !fault.isEmpty());
+        }
+    });
+}
+
+/// `for_good`: the visit stays as it is here, and is shown as refused; else it is tried again.
+void Sending::togetherEnds(const sync::Item& item, const QString& fault, bool for_good) {
+    if (fault.isEmpty()) {
+        if (open_ != nullptr && open_->visitId() == shown(item.survey)) {
+            open_->readAgain();
+        }
+        emit broughtTogether(shown(item.survey));
+        look();
+        return;
+    }
+    if (!for_good) {
+        outbox_.try_later(item, bytes(fault));
+        return;
+    }
+    keeping_.post(
+        this, [row = stored(item), why = bytes(fault)](Store& store) { return store.refuse(row, why); },
+        [this](const Result<Done>&) { look(); });
 }
 
 void Sending::refuse(const sync::Item& item, const sync::Refusal& refusal) {

@@ -14,6 +14,7 @@
 
 namespace truehang {
 
+class OpenVisit;
 class SurveyKeeping;
 
 /// The outbox of the store on the network: pairs, sends what waits, and keeps what came of it. It sees a snapshot of
@@ -24,6 +25,9 @@ class Sending : public QObject, private sync::OutboxShelf {
 public:
     explicit Sending(SurveyKeeping& keeping, sync::WireTimes times = {}, QObject* parent = nullptr);
     ~Sending() override;
+
+    /// Whose visit isn’t changed behind its back: what others sent of it is put together there.
+    void mind(OpenVisit& open) { open_ = &open; }
 
     /// Reads the pairing and what waits, then sends.
     void begin();
@@ -48,22 +52,30 @@ signals:
     void moved();
     /// The workroom confirmed an item and the store has its receipt.
     void confirmed();
+    /// What somebody else sent of this visit is in it now.
+    void broughtTogether(const QString& visit);
     /// The workroom gave its house rules, as it is asked for them when the phone begins, pairs or sends by hand.
     void rulesCame(const QByteArray& document);
 
 private:
     std::vector<sync::Item> pending() override { return snapshot_; }
     void confirm(const sync::Item& item, const sync::Receipt& receipt) override;
+    void bring_together(const sync::Item& item, const sync::WhatIsThere& there, const std::string& theirs,
+                        const std::string& common) override;
     void refuse(const sync::Item& item, const sync::Refusal& refusal) override;
     void postpone(const sync::Item& item, int attempts, sync::Time not_before, const std::string& why) override;
 
     void bytesOf(const sync::Item& item, std::function<void(const std::optional<QByteArray>&)> then);
+    static QString togetherSays(const MetRevision& met);
+    void togetherHere(const sync::Item& item, const Survey& base, const MetRevision& met);
+    void togetherEnds(const sync::Item& item, const QString& fault, bool for_good);
     void take(const Pairing& pairing, const QString& name);
     void fetchRules();
     static QString whyNotPaired(const sync::Outcome& outcome, bool pinned);
     void keepPairing(const Pairing& pairing, const QString& name, std::function<void(const QString&)> then);
 
     SurveyKeeping& keeping_;
+    OpenVisit* open_ = nullptr;
     std::vector<sync::Item> snapshot_;
     std::optional<Pairing> workroom_;
     QString name_;

@@ -26,6 +26,7 @@ struct Standing {
 
 std::string document_without_revision(Survey survey) {
     survey.revision.reset();
+    survey.parents.reset();
     return write_survey(survey, false);
 }
 
@@ -262,6 +263,7 @@ void VisitFileModel::keepVisit(const std::shared_ptr<Coming>& coming) {
     const auto [here, removed] = coming->standing;
     if (here == Here::otherwise || here == Here::damaged) {
         survey.id = open_.newId();
+        survey.parents.reset();
         survey.title = bytes(survey.title.empty() ? tr("From a file") : tr("%1, from a file").arg(shown(survey.title)));
     }
     coming->kept_as = shown(survey.id);
@@ -283,9 +285,13 @@ void VisitFileModel::keepVisit(const std::shared_ptr<Coming>& coming) {
     }
     open_.keeping().post(
         this,
-        [survey, says = bytes(tr("Taken in from a file"))](Store& store) -> Result<Done> {
+        [survey, says = bytes(tr("Taken in from a file")), same = here == Here::no,
+         document = coming->file.document()](Store& store) -> Result<Done> {
             const auto kept = store.keep(survey, says);
-            return kept ? Result<Done>(Done{}) : kept.error();
+            if (!kept) {
+                return kept.error();
+            }
+            return same ? store.add_parent(survey.id, document) : Result<Done>(Done{});
         },
         done);
 }

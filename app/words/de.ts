@@ -3650,6 +3650,21 @@
     </message>
 </context>
 <context>
+    <name>truehang::OpenVisit</name>
+    <message>
+        <source>What the workroom has of this visit can’t be read.</source>
+        <translation>Was die Werkstatt von diesem Besuch hat, ist nicht lesbar.</translation>
+    </message>
+    <message>
+        <source>The two can’t be put together: %1</source>
+        <translation>Beides lässt sich nicht zusammenführen: %1</translation>
+    </message>
+    <message>
+        <source>The visit was closed meanwhile.</source>
+        <translation>Der Besuch wurde inzwischen geschlossen.</translation>
+    </message>
+</context>
+<context>
     <name>truehang::PhotosModel</name>
     <message>
         <source>on this phone</source>
@@ -3918,6 +3933,22 @@
     <message>
         <source>The certificate there isn’t one this phone trusts. Nothing was sent. Paste the pairing text that the workroom shows as the address.</source>
         <translation>Dem Zertifikat dort vertraut dieses Telefon nicht. Es wurde nichts gesendet. Fügen Sie den Kopplungstext, den die Werkstatt zeigt, als Adresse ein.</translation>
+    </message>
+    <message>
+        <source>What both were made from can’t be read here.</source>
+        <translation>Woraus beides entstanden ist, ist hier nicht lesbar.</translation>
+    </message>
+    <message>
+        <source>Put together with what somebody else sent</source>
+        <translation>Zusammengeführt mit dem, was jemand anderes gesendet hat</translation>
+    </message>
+    <message>
+        <source>Put together with what %1 sent</source>
+        <translation>Zusammengeführt mit dem, was %1 gesendet hat</translation>
+    </message>
+    <message>
+        <source>The visit was closed meanwhile.</source>
+        <translation>Der Besuch wurde inzwischen geschlossen.</translation>
     </message>
 </context>
 <context>

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "store/failures.h"
+#include "store/parents.h"
 #include "store/store.h"
 #include "store/store_inside.h"
 #include "store/visit_rows.h"
@@ -82,6 +83,8 @@ void delete_rows(Connection& connection, std::string_view visit_id) {
     connection.run("DELETE FROM seen WHERE visit_id = ?", visit_id);
     connection.run("DELETE FROM visit_body WHERE visit_id = ?", visit_id);
     connection.run("DELETE FROM sending WHERE visit_id = ?", visit_id);
+    connection.run("DELETE FROM parent WHERE visit_id = ?", visit_id);
+    connection.run("DELETE FROM met WHERE visit_id = ?", visit_id);
     connection.run("DELETE FROM outbox WHERE kind = 'survey' AND id = ?", visit_id);
     connection.run("DELETE FROM receipt WHERE kind = 'survey' AND id = ?", visit_id);
     connection.run("DELETE FROM visit WHERE visit_id = ?", visit_id);
@@ -205,6 +208,7 @@ Result<Done> Store::erase_removed_windows(std::string_view visit_id) {
                 "DELETE FROM seen WHERE visit_id = ?1 AND window_id NOT IN"
                 " (SELECT window_id FROM room_window WHERE visit_id = ?1)",
                 visit_id);
+            forget_parents_bytes(connection, visit_id);
             leave_mentioned(connection, photos);
             note_files_to_go(connection, photos);
             return Done{};

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "store/failures.h"
+#include "store/parents.h"
 #include "store/store.h"
 #include "store/store_inside.h"
 #include "store/visit_rows.h"
@@ -74,6 +75,10 @@ Revision write_new_visit(Connection& connection, const PhotoFolder& photos, cons
         " VALUES (?, '', '', ?, ?, ?)",
         survey.id, now, now, entry.revision);
     write_entry(connection, photos, survey.id, entry, now);
+    const auto parents = survey.parents.value_or(std::vector<std::string>{});
+    for (auto parent = parents.rbegin(); parent != parents.rend(); ++parent) {
+        put_parent_digest(connection, survey.id, *parent);
+    }
     return entry.revision;
 }
 

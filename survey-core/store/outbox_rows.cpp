@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "store/failures.h"
+#include "store/parents.h"
 #include "store/sha256.h"
 #include "store/store.h"
 #include "store/store_inside.h"
@@ -131,11 +132,13 @@ Result<DocumentToSend> Store::document_to_send(std::string_view visit_id) {
             return std::move(*document);
         }
         DocumentToSend document{line.revision, "", ""};
-        document.bytes = write_survey(survey_of(stored_rows(connection, visit_id), line.revision), false);
+        Survey survey = survey_of(stored_rows(connection, visit_id), line.revision);
+        survey.parents = parents_of(connection, visit_id);
+        document.bytes = write_survey(survey, false);
         document.sha256 = sha256_hex(document.bytes);
         connection.transact([&] {
-            connection.run("INSERT INTO sending VALUES (?, ?, ?, ?)", visit_id, line.revision, document.sha256,
-                           document.bytes);
+            connection.run("INSERT INTO sending (visit_id, revision, sha256, bytes, gone_out) VALUES (?, ?, ?, ?, 0)",
+                           visit_id, line.revision, document.sha256, document.bytes);
             return Done{};
         });
         return document;
@@ -151,6 +154,9 @@ Result<Done> Store::confirm(const OutboxItem& item, std::string_view receipt) {
             connection.run("REPLACE INTO receipt VALUES (?, ?, ?, ?, ?)", word_of(item.kind), item.id, item.revision,
                            receipt, now);
             if (item.kind == ItemKind::survey) {
+                if (const auto sent = handed_out(connection, item.id, item.revision)) {
+                    put_parent(connection, item.id, sent->bytes);
+                }
                 connection.run("DELETE FROM sending WHERE visit_id = ? AND revision <= ?", item.id, item.revision);
                 connection.run("UPDATE visit SET confirmed_revision = max(confirmed_revision, ?) WHERE visit_id = ?",
                                item.revision, item.id);

@@ -151,6 +151,7 @@ Rows rows_of(std::string_view document) {
         rows[{RowKind::room, id, "", 0}] = {place++, json_text(room)};
     }
     static_cast<void>(taken(survey, "revision"));
+    static_cast<void>(taken(survey, "parents"));
     rows[{RowKind::visit, "", "", 0}] = {0, json_text(survey)};
     return rows;
 }

@@ -205,7 +205,34 @@ CREATE TABLE seen (
 ) WITHOUT ROWID;
 )sql";
 
-constexpr std::array<Migration, 3> all_steps{{{1, version_1}, {2, version_2}, {3, version_3}}};
+// What of a visit is known elsewhere too: documents that it was made from, by their digests, the later ones with their
+// bytes. `place` rises. Of what was confirmed before, the receipt still tells the digest. What was handed out before
+// may have gone out.
+constexpr std::string_view version_4 = R"sql(
+CREATE TABLE parent (
+    visit_id TEXT NOT NULL REFERENCES visit DEFERRABLE INITIALLY DEFERRED,
+    place    INTEGER NOT NULL,
+    sha256   TEXT NOT NULL,
+    bytes    BLOB,
+    PRIMARY KEY (visit_id, sha256)
+) WITHOUT ROWID;
+
+INSERT INTO parent
+SELECT visit_id, 1, json_extract(text, '$.sha256'), NULL FROM visit
+  JOIN receipt ON kind = 'survey' AND id = visit_id AND receipt.revision = confirmed_revision
+ WHERE json_valid(text) AND json_extract(text, '$.sha256') IS NOT NULL;
+
+ALTER TABLE sending ADD COLUMN gone_out INTEGER NOT NULL DEFAULT 1;
+
+CREATE TABLE met (
+    visit_id    TEXT PRIMARY KEY REFERENCES visit DEFERRABLE INITIALLY DEFERRED,
+    sent_by     TEXT NOT NULL,
+    received_at TEXT NOT NULL,
+    bytes       BLOB NOT NULL
+) WITHOUT ROWID;
+)sql";
+
+constexpr std::array<Migration, 4> all_steps{{{1, version_1}, {2, version_2}, {3, version_3}, {4, version_4}}};
 
 }  // namespace
 

@@ -148,6 +148,15 @@ struct DocumentToSend {
     std::string sha256;  ///< of `bytes`, 64 hexadecimal digits
 };
 
+/// A revision of a visit that somebody else sent, as it is at the workroom.
+struct MetRevision {
+    Revision revision = 0;
+    std::string bytes;
+    std::string sha256;       ///< of `bytes`
+    std::string sent_by;      ///< the device’s name, for people; may be empty
+    std::string received_at;  ///< RFC 3339, the workroom’s clock, for people
+};
+
 /// The workroom this phone sends to.
 struct Pairing {
     std::string address;                  ///< as `https://192.0.2.7:8443`
@@ -269,6 +278,25 @@ public:
     /// The workroom has it. `item.revision` is the revision that was sent: a later one goes on waiting. Its receipt
     /// is kept as given.
     [[nodiscard]] Result<Done> confirm(const OutboxItem& item, std::string_view receipt);
+    /// The bytes of this revision go out now and may arrive, whatever is heard of it. On the disk when it returns.
+    [[nodiscard]] Result<Done> note_going_out(std::string_view visit_id, Revision revision);
+    /// Digests of the documents that the visit as it stands was made from and that others may have, the newest first:
+    /// what went out, what the workroom confirmed, what was met there, a file that it came from or went as.
+    [[nodiscard]] Result<std::vector<std::string>> parents(std::string_view visit_id);
+    /// The bytes of one of them; nothing where only its digest is known.
+    [[nodiscard]] Result<std::optional<std::string>> parent_bytes(std::string_view visit_id, std::string_view sha256);
+    /// Others have this document of the visit too, from now on: it is its newest parent.
+    [[nodiscard]] Result<Done> add_parent(std::string_view visit_id, std::string_view bytes);
+    /// What somebody else sent is in the visit now, by an edit: a new revision above theirs, whose newest parent theirs
+    /// is, waits to be sent.
+    [[nodiscard]] Result<Revision> note_met(std::string_view visit_id, const MetRevision& met);
+    /// Puts what somebody else sent together with the visit as it stands (`merge/merge.h`), as one edit that is called
+    /// `what`, and notes it as met. `base`: the bytes that both were made from; empty: those kept here of the digest
+    /// `base_sha256`. `missing` where they aren’t; `conflict` where the two can’t be put together.
+    [[nodiscard]] Result<Revision> bring_together(std::string_view visit_id, std::string_view base_sha256,
+                                                  std::string_view base, const MetRevision& met, std::string_view what);
+    /// What was met last, or nothing.
+    [[nodiscard]] Result<std::optional<MetRevision>> last_met(std::string_view visit_id);
     /// The workroom will not take it; a later revision than the one sent goes on waiting.
     [[nodiscard]] Result<Done> refuse(const OutboxItem& item, std::string_view why);
     /// No answer, or "later": not to be tried before `until` (RFC 3339; empty: at once).

@@ -200,13 +200,35 @@ std::vector<std::string> photos_mentioned(const Survey& survey) {
     return photos;
 }
 
+namespace {
+
+/// The document of a visit as it is handed on: the same bytes as the last time where nothing changed since.
+std::string document_to_hand_on(Survey survey, std::vector<std::string> parents) {
+    if (!parents.empty()) {
+        survey.parents = std::vector<std::string>(parents.begin() + 1, parents.end());
+        std::string last = write_survey(survey, false);
+        if (sha256_hex(last) == parents.front()) {
+            return last;
+        }
+    }
+    survey.parents = std::move(parents);
+    return write_survey(survey, false);
+}
+
+}  // namespace
+
 Result<VisitToPack> visit_to_pack(Store& store, std::string_view visit_id) {
     const auto survey = store.visit(visit_id);
-    if (!survey) {
-        return survey.error();
+    auto parents = store.parents(visit_id);
+    if (!survey || !parents) {
+        return survey ? parents.error() : survey.error();
     }
     VisitToPack visit;
-    visit.document = write_survey(*survey, false);
+    visit.document = document_to_hand_on(*survey, std::move(parents).value());
+    // Whoever takes the file in works on from this document, as this device does.
+    if (const auto noted = store.add_parent(visit_id, visit.document); !noted) {
+        return noted.error();
+    }
     for (const std::string& sha256 : photos_mentioned(*survey)) {
         if (auto file = store.photo_file(sha256)) {
             visit.photos.push_back({sha256, std::move(file).value()});

@@ -4,6 +4,7 @@
 #include "protocol/time_text.h"
 
 #include <string>
+#include <vector>
 
 // One thing that is to reach the workroom, and how it stands.
 
@@ -15,13 +16,14 @@ enum class ItemKind { survey, photo };
 struct Item {
     std::string key;  ///< the shelf's own name for the row
     ItemKind kind = ItemKind::survey;
-    std::string survey;      ///< id of the survey; of a photo, the survey that shows it
-    long long revision = 0;  ///< of a survey
-    std::string sha256;      ///< of the bytes to be sent, 64 hexadecimal digits
-    long long bytes = 0;     ///< their number
-    std::string media_type;  ///< of a photo; empty: not known
-    int attempts = 0;        ///< how often it failed so far through something that may lie in this very item
-    Time not_before{};       ///< not to be tried again earlier
+    std::string survey;                     ///< id of the survey; of a photo, the survey that shows it
+    long long revision = 0;                 ///< of a survey
+    std::string sha256;                     ///< of the bytes to be sent, 64 hexadecimal digits
+    long long bytes = 0;                    ///< their number
+    std::string media_type;                 ///< of a photo; empty: not known
+    std::vector<std::string> parents_here;  ///< of a survey: digests of its parents whose bytes are on this device
+    int attempts = 0;   ///< how often it failed so far through something that may lie in this very item
+    Time not_before{};  ///< not to be tried again earlier
 };
 
 /// How an item stands, for a person.

@@ -44,7 +44,19 @@ std::string faults_text(const Problem& problem) {
     return problem.faults.size() > 3 ? text + fmt::format("; and {} more", problem.faults.size() - 3) : text;
 }
 
-Meaning conflict(const Item& item) {
+Meaning conflict(const Item& item, const Problem& problem) {
+    if (problem.there && problem.there->newest.id == item.survey && !problem.there->common_sha256.empty()) {
+        Meaning meaning = with_reason(Meaning::Kind::stale, "Somebody else sent this visit meanwhile.");
+        meaning.there = *problem.there;
+        return meaning;
+    }
+    if (problem.there && problem.there->newest.revision != item.revision) {
+        return refused(
+            Meaning::Kind::refused,
+            fmt::format("The workroom has revision {} of this survey, and nothing says what both were made from.",
+                        problem.there->newest.revision),
+            "Look at both, there and here. Nothing of either is lost; they can’t be put together by themselves.");
+    }
     return refused(
         Meaning::Kind::refused,
         fmt::format("The workroom has revision {} of this survey already, with other content.", item.revision),
@@ -55,7 +67,7 @@ Meaning of_refusal(const Item& item, const Problem& problem) {
     const auto suspect = Meaning::Kind::suspect;
     switch (problem.kind) {
         case ProblemKind::conflict:
-            return conflict(item);
+            return conflict(item, problem);
         case ProblemKind::erased:
             return refused(
                 Meaning::Kind::refused,
@@ -194,10 +206,29 @@ Meaning meaning_of_ask(const Item& item, const Answer& answer) {
         }
         for (const auto& receipt : there->revisions) {
             if (receipt.revision == item.revision) {
-                return receipt.sha256 == item.sha256 ? confirmed(item, receipt.received_at) : conflict(item);
+                return receipt.sha256 == item.sha256 ? confirmed(item, receipt.received_at)
+                                                     // Sent once more, it is answered with what is there.
+                                                     : with_reason(Meaning::Kind::absent, "");
             }
         }
         return with_reason(Meaning::Kind::absent, "");
+    }
+    const auto problem = read_problem(answer.content);
+    if (answer.status == 404 && problem && problem->kind == ProblemKind::not_there) {
+        return with_reason(Meaning::Kind::absent, "");
+    }
+    return meaning_of_trouble(item, answer);
+}
+
+Meaning meaning_of_fetch(const Item& item, const std::string& sha256_hex, const Answer& answer) {
+    if (answer.status == 200) {
+        if (hex(sha256(answer.content)) != sha256_hex) {
+            return meaning_of_nonsense(answer);
+        }
+        Meaning meaning;
+        meaning.kind = Meaning::Kind::fetched;
+        meaning.document = answer.content;
+        return meaning;
     }
     const auto problem = read_problem(answer.content);
     if (answer.status == 404 && problem && problem->kind == ProblemKind::not_there) {

@@ -3,6 +3,7 @@
 
 #include "outbox/item.h"
 #include "outbox/wire.h"
+#include "protocol/records.h"
 
 #include <chrono>
 #include <optional>
@@ -17,6 +18,8 @@ struct Meaning {
     enum class Kind {
         confirmed,    ///< `receipt` proves it
         absent,       ///< asked, and it isn't there: send it
+        stale,        ///< made from something older than what is `there`
+        fetched,      ///< `document` holds the bytes that were asked for
         refused,      ///< for good; `refusal` says why
         suspect,      ///< refused, but a broken wire looks the same: for good only when it has happened often
         item_failed,  ///< temporary, and it may lie in this item
@@ -27,6 +30,8 @@ struct Meaning {
     Kind kind = Kind::nonsense;
     Receipt receipt;
     Refusal refusal;
+    WhatIsThere there;                                     ///< of `stale`
+    std::string document;                                  ///< of `fetched`
     std::string why;                                       ///< one sentence
     std::optional<std::chrono::milliseconds> retry_after;  ///< of `wait`
 };
@@ -42,6 +47,9 @@ struct Meaning {
 [[nodiscard]] Meaning meaning_of_trouble(const Item& item, const Answer& answer);
 /// What an answer means that isn't the workroom's word.
 [[nodiscard]] Meaning meaning_of_nonsense(const Answer& answer);
+
+/// What an answer to the question for a survey’s document of that digest means; `absent` where it isn’t there.
+[[nodiscard]] Meaning meaning_of_fetch(const Item& item, const std::string& sha256, const Answer& answer);
 
 /// Reads Retry-After (RFC 9110, 10.2.3): seconds, or an HTTP date counted from the answer's own Date, so that this
 /// device's clock doesn't matter. Nothing where it is missing or unreadable.

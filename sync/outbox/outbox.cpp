@@ -144,6 +144,10 @@ Request Outbox::request_for(const Item& item) {
     Request request;
     if (in_pieces(item)) {
         request = upload_request_for(item, way);
+    } else if (known != known_.end() && known->second.gathering) {
+        way = Way::fetch;
+        request.headers = {{"Accept", std::string(json_type)}};
+        request.path = revision_path(item.survey, known->second.gathering->revision());
     } else if (way == Way::ask) {
         request.headers = {{"Accept", std::string(json_type)}};
         request.method = survey ? Method::get : Method::head;
@@ -172,6 +176,8 @@ void Outbox::answered(long long ticket, const Answer& answer) {
             return act_on(sent, meaning_of_send(sent.item, answer));
         case Way::ask:
             return act_on(sent, meaning_of_ask(sent.item, answer));
+        case Way::fetch:
+            return take_document(sent, meaning_of_fetch(sent.item, known_[sent.item.key].gathering->sha256(), answer));
         case Way::begin_upload:
             return act_on_upload(sent, meaning_of_beginning(sent.item, answer));
         case Way::ask_upload:
@@ -215,6 +221,11 @@ void Outbox::act_on(const UnderWay& sent, const Meaning& meaning) {
     switch (meaning.kind) {
         case Meaning::Kind::confirmed:
             return confirm(sent.item, meaning.receipt);
+        case Meaning::Kind::stale:
+            known.gathering = Gathering{meaning.there, std::nullopt};
+            known.delay_lifted = true;
+            return;
+        case Meaning::Kind::fetched:
         case Meaning::Kind::absent:
             known.delay_lifted = true;
             return;
@@ -236,6 +247,40 @@ void Outbox::act_on(const UnderWay& sent, const Meaning& meaning) {
     }
 }
 
+void Outbox::take_document(const UnderWay& sent, const Meaning& meaning) {
+    auto& known = known_[sent.item.key];
+    if (meaning.kind == Meaning::Kind::absent) {  // what was there has gone: begin again
+        known.gathering.reset();
+        link_is_well();
+        return postpone(sent.item, "The workroom doesn’t have it any more. It will be tried again.");
+    }
+    act_on(sent, meaning);
+    if (meaning.kind != Meaning::Kind::fetched) {
+        return;
+    }
+    const auto& here = sent.item.parents_here;
+    const WhatIsThere there = known.gathering->there;
+    const bool common_here = std::ranges::find(here, there.common_sha256) != here.end();
+    if (!known.gathering->theirs && !common_here && there.common_revision > 0 &&
+        there.common_sha256 != there.newest.sha256) {
+        known.gathering->theirs = meaning.document;
+        return;
+    }
+    const bool common_now = known.gathering->theirs.has_value();
+    const std::string theirs = common_now ? *known.gathering->theirs : meaning.document;
+    const std::string common = common_now ? meaning.document : there.common_sha256 == there.newest.sha256 ? theirs : "";
+    known.gathering.reset();
+    if (common.empty() && !common_here) {
+        return refuse(sent.item,
+                      {"Somebody else sent this visit meanwhile, and what both were made from isn’t here any more.",
+                       "Look at both, there and here. Nothing of either is lost; they can’t be put together by "
+                       "themselves."});
+    }
+    known.settled = true;
+    known.state = {Standing::waiting, meaning.why, "", std::nullopt};
+    shelf_.bring_together(sent.item, there, theirs, common);
+}
+
 void Outbox::failed(long long ticket, WireFailure failure) {
     if (!under_way_ || under_way_->ticket != ticket) {
         return;
@@ -247,7 +292,7 @@ void Outbox::failed(long long ticket, WireFailure failure) {
         case WireFailure::not_trusted:
             return link_failed("The workroom’s certificate isn’t one this device trusts. Nothing was sent.");
         case WireFailure::broken_off:
-            known_[sent.item.key].ask_first = true;
+            known_[sent.item.key].ask_first = sent.way != Way::fetch;
             postpone(sent.item, "The connection broke off. The workroom will be asked what it has.");
             return link_failed("The connection to the workroom broke off.");
         case WireFailure::no_bytes:
@@ -257,7 +302,7 @@ void Outbox::failed(long long ticket, WireFailure failure) {
 
 void Outbox::called_off(long long ticket) {
     if (under_way_ && under_way_->ticket == ticket) {
-        known_[under_way_->item.key].ask_first = true;
+        known_[under_way_->item.key].ask_first = under_way_->way != Way::fetch;
         under_way_.reset();
     }
 }
@@ -312,6 +357,11 @@ void Outbox::try_now() {
     if (link_.state == Link::State::unreachable) {
         link_.again_at.reset();
     }
+}
+
+void Outbox::try_later(const Item& item, const std::string& why) {
+    known_[item.key].settled = false;
+    postpone(item, why);
 }
 
 void Outbox::take_up_again(const std::string& key) { known_.erase(key); }

@@ -33,6 +33,11 @@ public:
     virtual void confirm(const Item& item, const Receipt& receipt) = 0;
     /// It will never be taken as it is. Kept, shown to a person, not pending any more.
     virtual void refuse(const Item& item, const Refusal& refusal) = 0;
+    /// Somebody else’s revision came before it, `theirs` (the bytes), and both were made from the document of the
+    /// digest `there.common_sha256`: `common` is its bytes, empty where the item’s `parents_here` has it. The item
+    /// isn’t pending any more; a later revision that holds both is, or else the shelf refuses it or calls `try_later`.
+    virtual void bring_together(const Item& item, const WhatIsThere& there, const std::string& theirs,
+                                const std::string& common) = 0;
     /// It stays pending with these `attempts` and `not_before`; `why` is a sentence for a person.
     virtual void postpone(const Item& item, int attempts, Time not_before, const std::string& why) = 0;
 };
@@ -106,6 +111,9 @@ public:
     /// The network came back, or a person asked: no pause and no item's delay holds any longer, but a Retry-After does.
     void try_now();
 
+    /// What was to be brought together couldn’t be now: the item is pending again, tried after a while.
+    void try_later(const Item& item, const std::string& why);
+
     /// A refused item is pending again (a person mended or insisted).
     void take_up_again(const std::string& key);
 
@@ -115,7 +123,16 @@ public:
 
 private:
     /// What a request is about.
-    enum class Way { send, ask, begin_upload, ask_upload, send_piece };
+    enum class Way { send, ask, fetch, begin_upload, ask_upload, send_piece };
+    /// What was there instead of what was sent, as it is fetched; lost with the program, it is asked for again.
+    struct Gathering {
+        WhatIsThere there;
+        std::optional<std::string> theirs;
+
+        /// The revision that is fetched next, and its digest.
+        [[nodiscard]] long long revision() const { return theirs ? there.common_revision : there.newest.revision; }
+        [[nodiscard]] const std::string& sha256() const { return theirs ? there.common_sha256 : there.newest.sha256; }
+    };
     struct UnderWay {
         long long ticket = 0;
         Item item;
@@ -128,12 +145,13 @@ private:
         Time not_before{};
         bool delay_lifted = false;
         bool ask_first = false;
-        bool settled = false;             ///< confirmed or refused
-        bool whole = false;               ///< not in pieces, although it is large
-        std::optional<long long> offset;  ///< where its upload stands
-        long long furthest = 0;           ///< where it stood at most: what is begun anew doesn’t count as coming on
-        int stalls = 0;                   ///< answers in a row that brought no byte forward
-        int forgiven = 0;                 ///< attempts that count no more, since its upload came on after them
+        bool settled = false;                ///< confirmed or refused
+        bool whole = false;                  ///< not in pieces, although it is large
+        std::optional<long long> offset;     ///< where its upload stands
+        std::optional<Gathering> gathering;  ///< of a survey
+        long long furthest = 0;  ///< where it stood at most: what is begun anew doesn’t count as coming on
+        int stalls = 0;          ///< answers in a row that brought no byte forward
+        int forgiven = 0;        ///< attempts that count no more, since its upload came on after them
         ItemState state;
     };
 
@@ -146,6 +164,7 @@ private:
     [[nodiscard]] std::chrono::milliseconds delay(int failures, std::chrono::milliseconds cap);
     void act_on(const UnderWay& sent, const Meaning& meaning);
     void act_on_upload(const UnderWay& sent, const UploadMeaning& meaning);
+    void take_document(const UnderWay& sent, const Meaning& meaning);
     void link_is_well();
     void confirm(const Item& item, const Receipt& receipt);
     void refuse(const Item& item, const Refusal& refusal);

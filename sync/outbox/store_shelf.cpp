@@ -21,6 +21,7 @@ Result<std::vector<Item>> read_pending(Store& store) {
         // A document that can't be read back holds nothing else up.
         if (const auto document = store.document_to_send(row.id)) {
             items.push_back(item_from_store(row, &*document));
+            items.back().parents_here = parents_here(store, row.id);
         }
     }
     return items;
@@ -63,6 +64,21 @@ std::string receipt_record(const Item& item, const Receipt& receipt) {
                : write_record(SurveyReceipt{item.survey, item.revision, receipt.sha256, receipt.received_at});
 }
 
+MetRevision met_revision(const WhatIsThere& there, const std::string& bytes) {
+    return {there.newest.revision, bytes, there.newest.sha256, there.sent_by, there.newest.received_at};
+}
+
+std::vector<std::string> parents_here(Store& store, const std::string& survey) {
+    std::vector<std::string> here;
+    const auto parents = store.parents(survey);
+    for (const std::string& parent : parents ? *parents : std::vector<std::string>{}) {
+        if (const auto bytes = store.parent_bytes(survey, parent); bytes && *bytes) {
+            here.push_back(parent);
+        }
+    }
+    return here;
+}
+
 StoreShelf::StoreShelf(AsyncStore& store, Told told)
     : store_(store), told_(std::move(told)), snapshot_(std::make_shared<std::vector<Item>>()) {}
 
@@ -91,6 +107,9 @@ void StoreShelf::bytes_of(const Item& item, std::function<void(Result<std::strin
                 return Error{ErrorCode::conflict, item.survey,
                              "The visit was edited; its newer revision goes instead."};
             }
+            if (const auto noted = store.note_going_out(item.survey, item.revision); !noted) {
+                return noted.error();
+            }
             return std::move(document).value().bytes;
         },
         std::move(then));
@@ -113,6 +132,20 @@ void StoreShelf::confirm(const Item& item, const Receipt& receipt) {
     keep(item, [record = receipt_record(item, receipt)](Store& store, const OutboxItem& row) {
         return store.confirm(row, record);
     });
+}
+
+void StoreShelf::bring_together(const Item& item, const WhatIsThere& there, const std::string& theirs,
+                                const std::string& common) {
+    keep(item,
+         [met = met_revision(there, theirs), base = there.common_sha256, common](
+             Store& store, const OutboxItem& row) -> Result<Done> {
+             const auto kept =
+                 store.bring_together(row.id, base, common, met, "Put together with what came to the workroom");
+             if (kept || (kept.error().code != ErrorCode::missing && kept.error().code != ErrorCode::conflict)) {
+                 return kept ? Result<Done>(Done{}) : kept.error();
+             }
+             return store.refuse(row, kept.error().text);
+         });
 }
 
 void StoreShelf::refuse(const Item& item, const Refusal& refusal) {

@@ -20,6 +20,11 @@ namespace truehang::sync {
 /// The receipt as the store keeps it: the protocol's record.
 [[nodiscard]] std::string receipt_record(const Item& item, const Receipt& receipt);
 
+/// What was there instead, as the store notes it.
+[[nodiscard]] MetRevision met_revision(const WhatIsThere& there, const std::string& bytes);
+/// Of a survey, its parents whose bytes the store has.
+[[nodiscard]] std::vector<std::string> parents_here(Store& store, const std::string& survey);
+
 /// The app's store as the outbox's shelf. All calls and answers on the caller's side of the store; what is pending is a
 /// snapshot that `refresh` renews.
 class StoreShelf final : public OutboxShelf {
@@ -47,6 +52,8 @@ public:
 
     [[nodiscard]] std::vector<Item> pending() override { return *snapshot_; }
     void confirm(const Item& item, const Receipt& receipt) override;
+    void bring_together(const Item& item, const WhatIsThere& there, const std::string& theirs,
+                        const std::string& common) override;
     void refuse(const Item& item, const Refusal& refusal) override;
     void postpone(const Item& item, int attempts, Time not_before, const std::string& why) override;
 

@@ -18,8 +18,8 @@ inline constexpr std::size_t uploads_at_once = 8;
 inline constexpr long long unfinished_limit = 128LL * 1024 * 1024;
 /// How long an unfinished upload is kept after its last byte.
 inline constexpr std::chrono::hours upload_life{7 * 24};
-/// The largest answer a client reads, in bytes: receipts and problems are small.
-inline constexpr std::size_t answer_limit = std::size_t{1024} * 1024;
+/// The largest answer a client reads, in bytes: a survey document; receipts and problems are small.
+inline constexpr std::size_t answer_limit = document_limit;
 /// The largest body of `POST /pair`, in bytes.
 inline constexpr std::size_t pair_limit = 4096U;
 /// The longest id of a survey that can travel, in bytes of UTF-8.

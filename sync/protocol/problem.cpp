@@ -65,6 +65,41 @@ std::optional<long long> offset_at(const Json& json, const char* key) {
     return found != json.end() && found->is_number_unsigned() ? std::optional(found->get<long long>()) : std::nullopt;
 }
 
+Json there_json(const WhatIsThere& there) {
+    Json json{{"id", there.newest.id},
+              {"revision", there.newest.revision},
+              {"sha256", there.newest.sha256},
+              {"received_at", there.newest.received_at}};
+    if (!there.sent_by.empty()) {
+        json["sent_by"] = there.sent_by;
+    }
+    return json;
+}
+
+Json common_json(const WhatIsThere& there) {
+    Json json{{"sha256", there.common_sha256}};
+    if (there.common_revision > 0) {
+        json["revision"] = there.common_revision;
+    }
+    return json;
+}
+
+std::optional<WhatIsThere> there_in(const Json& problem) {
+    const auto there = problem.find("there");
+    const auto newest = there != problem.end()
+                            ? read_survey_receipt(there->dump(-1, ' ', false, Json::error_handler_t::replace))
+                            : Result<SurveyReceipt>(Error{});
+    if (!newest) {
+        return std::nullopt;
+    }
+    WhatIsThere told{*newest, text_at(*there, "sent_by"), "", 0};
+    if (const auto common = problem.find("common_parent"); common != problem.end() && common->is_object()) {
+        told.common_sha256 = text_at(*common, "sha256");
+        told.common_revision = offset_at(*common, "revision").value_or(0);
+    }
+    return told;
+}
+
 }  // namespace
 
 std::string_view word_of(ProblemKind kind) { return entry_of(kind).word; }
@@ -89,6 +124,12 @@ std::string write_problem(const Problem& problem) {
     if (problem.provided_offset) {
         json["provided-offset"] = *problem.provided_offset;
     }
+    if (problem.there) {
+        json["there"] = there_json(*problem.there);
+        if (!problem.there->common_sha256.empty()) {
+            json["common_parent"] = common_json(*problem.there);
+        }
+    }
     return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
@@ -107,7 +148,8 @@ Result<Problem> read_problem(std::string_view json) {
                         text_at(parsed, "detail"),
                         {},
                         offset_at(parsed, "expected-offset"),
-                        offset_at(parsed, "provided-offset")};
+                        offset_at(parsed, "provided-offset"),
+                        there_in(parsed)};
         const auto faults = parsed.find("faults");
         if (faults != parsed.end() && faults->is_array()) {
             for (const auto& fault : *faults) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "protocol/records.h"
 #include "units/result.h"
 
 #include <optional>
@@ -54,9 +55,10 @@ struct Problem {
     std::vector<ProblemFault> faults;            ///< of `malformed_document`
     std::optional<long long> expected_offset{};  ///< of `mismatching_offset`: where the upload stands
     std::optional<long long> provided_offset{};  ///< of `mismatching_offset`: where the piece began
+    std::optional<WhatIsThere> there{};          ///< of `conflict`
 };
 
-/// {"type", "title", "status", "detail", "faults", "expected-offset", "provided-offset"}.
+/// {"type", "title", "status", "detail", "faults", "expected-offset", "provided-offset", "there", "common_parent"}.
 [[nodiscard]] std::string write_problem(const Problem& problem);
 
 /// Reads a problem of this protocol. Error `unreadable` for any other JSON or text, so that an answer that came from

@@ -33,6 +33,15 @@ struct SurveyReceipt {
     friend bool operator==(const SurveyReceipt&, const SurveyReceipt&) = default;
 };
 
+/// What is there of a survey, told to whoever sent a revision made from something older.
+struct WhatIsThere {
+    SurveyReceipt newest;
+    std::string sent_by;            ///< the device’s name, for people; empty: not told
+    std::string common_sha256;      ///< the sender’s newest parent that the newest there is made from; empty: none
+    long long common_revision = 0;  ///< the revision that it is there; 0: it isn’t there itself
+    friend bool operator==(const WhatIsThere&, const WhatIsThere&) = default;
+};
+
 /// Proof that one photo is stored.
 struct PhotoReceipt {
     std::string sha256;

@@ -29,6 +29,7 @@ public:
     std::vector<Item> items;
     std::map<std::string, Receipt> confirmed;
     std::map<std::string, Refusal> refused;
+    std::map<std::string, WhatIsThere> together;
     std::map<std::string, std::string> why;
 
     [[nodiscard]] std::vector<Item> pending() override { return items; }
@@ -38,6 +39,10 @@ public:
     }
     void refuse(const Item& item, const Refusal& refusal) override {
         refused[item.key] = refusal;
+        remove(item);
+    }
+    void bring_together(const Item& item, const WhatIsThere& there, const std::string&, const std::string&) override {
+        together[item.key] = there;
         remove(item);
     }
     void postpone(const Item& item, int attempts, Time not_before, const std::string& reason) override {

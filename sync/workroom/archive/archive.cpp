@@ -2,6 +2,7 @@
 #include "workroom/archive/archive.h"
 
 #include "workroom/archive/erasure.h"
+#include "workroom/archive/lineage.h"
 #include "workroom/archive/photo_pieces.h"
 #include "workroom/records/postgres_records.h"
 
@@ -45,6 +46,10 @@ Result<Kept<SurveyReceipt>> insert_revision(Records& records, const ReceivedRevi
     }
     if (is_erased(records, received.survey)) {
         return erased_error("This survey");
+    }
+    if (received.parents && is_stale(records, received.survey, received.revision, *received.parents)) {
+        return Error{ErrorCode::conflict, "/parents",
+                     "It was made from something older than what is here. Put both together, and send that."};
     }
     take_photos_again(records, received.bytes);
     Query insert(records,

@@ -23,8 +23,9 @@ struct ReceivedRevision {
     long long revision = 0;
     std::string bytes;
     std::string sha256;
-    std::string device;  ///< id of the device that sent it
-    HeadText head;       ///< of the document in `bytes`
+    std::string device;                                 ///< id of the device that sent it
+    HeadText head;                                      ///< of the document in `bytes`
+    std::optional<std::vector<std::string>> parents{};  ///< as the document tells them; none: it doesn’t
 };
 
 /// A receipt, and whether it was there before this call.
@@ -54,7 +55,7 @@ public:
                                                                std::string_view database_url = {});
 
     /// Keeps a revision; `then` is called when it is on the disk. `conflict` where that revision is there with other
-    /// bytes.
+    /// bytes, or the document tells its parents and what is newest here isn’t among them (`lineage.h`).
     void keep_revision(ReceivedRevision received, Then<Kept<sync::SurveyReceipt>> then);
 
     /// Records a photo whose file stands in its place already (`PhotoIntake`).

@@ -10,6 +10,7 @@
 #include "workroom/site/look_up.h"
 #include "workroom/site/questions_desk.h"
 #include "workroom/site/replies.h"
+#include "workroom/site/revision_refused.h"
 #include "workroom/site/rolls_desk.h"
 #include "workroom/site/rules_desk.h"
 #include "workroom/site/site_pages.h"
@@ -278,13 +279,14 @@ void Reception::answer_revision(const Place& place, Request request, std::string
                                      faults_of(faults)));
     }
     archive_.keep_revision({place.survey, place.revision, std::move(request.body), sync::hex(digest), std::move(device),
-                            HeadText(*survey)},
-                           [this, respond, survey = place.survey](const Result<Kept<sync::SurveyReceipt>>& kept) {
+                            HeadText(*survey), survey->parents},
+                           [this, respond, survey = place.survey,
+                            parents = survey->parents](const Result<Kept<sync::SurveyReceipt>>& kept) {
                                if (kept && !kept->was_there) {
                                    bench_.changed(survey);
                                }
                                respond(kept ? json_reply(kept->was_there ? 200 : 201, sync::write_record(kept->receipt))
-                                            : error_reply(kept.error()));
+                                            : revision_refused(archive_, survey, parents, kept.error()));
                            });
 }
 

@@ -115,7 +115,9 @@ TEST_F(Opening, reads_a_file_of_version_2) {
     must(open_store(folder.path())->keep(pilot_house(), "Visit made"));
     {  // version 3 adds two tables to version 2, and changes none
         SQLite::Database database(file.string(), SQLite::OPEN_READWRITE);
-        database.exec("DROP TABLE erasing; DROP TABLE seen; PRAGMA user_version = 2");
+        database.exec(
+            "DROP TABLE erasing; DROP TABLE seen; DROP TABLE parent; DROP TABLE met;"
+            " ALTER TABLE sending DROP COLUMN gone_out; PRAGMA user_version = 2");
     }
     auto store = open_store(folder.path());
     ASSERT_TRUE(store);
