@@ -19,7 +19,8 @@ namespace truehang {
 ///   one took out is gone where the other left it alone.
 /// - What one took out while the other changed it, or the order of its list, stays, and an entry of `changed_twice`
 /// with
-///   `removed` says so. So does the room of a window that stays, and the fabric that something still names.
+///   `removed` says so, beside the values where two others changed it in different ways. So does the room of a window
+///   that stays, and the fabric that something still names.
 /// - Of a key (or of keys that belong together, as a position’s) that both changed in different ways stands the value
 ///   whose JSON text is greatest, and all the values stand in an entry of `changed_twice`. Readings, sign-off, house
 ///   rules and tape are such values as a whole. Two readings of a station with ids of their own are both there.
@@ -45,11 +46,17 @@ namespace truehang {
 /// What settling does with one entry of `changed_twice`.
 struct Settling {
     std::string at;
-    std::size_t choice = 0;  ///< which of its values; of `removed`: 0 keeps it, 1 takes it out
+    std::size_t choice =
+        0;  ///< which of its values (of an entry without: 0 keeps it); of `removed` the last takes it out
 };
 
-/// The survey with that value standing and without the entry. `survey` as it was, without the entry, where the place is
-/// there no more; faults where no entry is there, the choice isn’t one of it, or the value can’t stand there any more.
+/// How many ways there are to settle an entry.
+[[nodiscard]] std::size_t ways_to_settle(const ChangedTwice& entry);
+
+/// The survey with that value standing and without the entry; what is taken out takes the entries within it along, a
+/// room its windows. `survey` as it was, without the entry, where the place is there no more; faults where no entry is
+/// there, the choice isn’t one of it, or the value can’t stand there any more (a window in a room that has gone, a
+/// cloth that is named taken out): nothing is changed then.
 [[nodiscard]] Result<Survey, Faults> settle(const Survey& survey, const Settling& settling);
 
 /// Which of an entry’s values stands in the survey now; its number of values where none of them does.

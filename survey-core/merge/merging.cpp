@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "merge/merging.h"
 
+#include "merge/tree.h"
+
 #include <algorithm>
 #include <array>
 #include <iterator>
@@ -11,26 +13,7 @@ namespace {
 
 constexpr std::array<std::string_view, 4> fabric_keys{"fabric", "lining", "interlining", "second_lining"};
 
-JsonValue object_value() {
-    JsonValue value;
-    value.kind = JsonKind::object;
-    return value;
-}
-
-JsonValue list_value() {
-    JsonValue value;
-    value.kind = JsonKind::array;
-    return value;
-}
-
 Value text_or_none(const JsonValue* node) { return node != nullptr ? Value(json_text(*node)) : std::nullopt; }
-
-/// An entry for the removal of what another changed.
-struct Removal {
-    bool removed = false;
-    bool again = false;
-    friend bool operator==(const Removal&, const Removal&) = default;
-};
 
 Removal removal_of(const Side& side, const std::string& at) {
     const ChangedTwice* entry = side.node != nullptr ? side.entry(at) : nullptr;
@@ -88,11 +71,6 @@ void add_fabrics(const JsonValue& value, std::set<std::string, std::less<>>& nam
 
 }  // namespace
 
-std::string text_at(const JsonValue& object, std::string_view name) {
-    const JsonValue* member = object.find(name);
-    return member != nullptr && member->kind == JsonKind::string ? member->text : std::string();
-}
-
 std::string text_of_keys(const Keys& keys) {
     std::string text = "[";
     for (const std::string& key : keys) {
@@ -111,6 +89,14 @@ Keys keys_of_text(const std::string& text) {
     return keys;
 }
 
+void Merging::keep_removal(const std::string& at, const Removal& removal) {
+    if (removal.removed) {
+        entries_[at].at = at;
+        entries_[at].removed = true;
+        entries_[at].again = removal.again;
+    }
+}
+
 void Merging::keep_values(const std::string& at, const State& state) {
     if (state.all.size() < 2) {
         return;
@@ -118,7 +104,7 @@ void Merging::keep_values(const std::string& at, const State& state) {
     ChangedTwice& entry = entries_[at];
     entry.at = at;
     entry.values.assign(state.all.begin(), state.all.end());
-    entry.again = state.again;
+    entry.again = entry.again || state.again;  // a removal’s stands already
 }
 
 std::optional<JsonValue> Merging::value(const Sides& sides, const std::string& at) {
@@ -149,11 +135,7 @@ bool Merging::present(Sides& sides, const std::string& at, bool moved_or_named) 
         removal = {true, base.removed && !base.again};
         (there ? sides.theirs : sides.ours) = sides.base;
     }
-    if (removal.removed) {
-        entries_[at].at = at;
-        entries_[at].removed = true;
-        entries_[at].again = removal.again;
-    }
+    keep_removal(at, removal);
     return true;
 }
 
@@ -169,6 +151,9 @@ std::optional<JsonValue> Merging::node(const Node& node, const Sides& sides, con
     const bool whole = whole_where_new && (sides.base.node == nullptr || has_values(sides.base) ||
                                            has_values(sides.ours) || has_values(sides.theirs));
     if (node.form == Form::value || whole) {
+        if (sides.ours.node != nullptr && sides.theirs.node != nullptr) {
+            keep_removal(at, removal_of_both(sides, at));
+        }
         return value(sides, at);
     }
     Sides within = sides;
@@ -183,7 +168,7 @@ JsonValue Merging::members(const Node& node, const Sides& sides, const std::stri
                                    [](const auto& member) { return member.first; });
         }
     }
-    JsonValue object = object_value();
+    JsonValue object = object_of({});
     for (const std::string& name : names) {
         if (but.contains(name)) {
             continue;
@@ -267,7 +252,7 @@ std::optional<JsonValue> Merging::list(const Node& node, const Sides& sides, con
     Items merged = items(node, sides, at, {moved(sides, at, orders), named});
     Keys there;
     std::ranges::transform(merged, std::back_inserter(there), [](const auto& item) { return item.first; });
-    JsonValue list = list_value();
+    JsonValue list = list_of({});
     for (const std::string& key : ordered(sides, at, orders, there)) {
         list.items.push_back(std::move(merged.at(key)));
     }
@@ -293,7 +278,7 @@ JsonValue Merging::windows(const Sides& sides) {
     for (const auto& [id, window] : merged) {
         there[text_at(window, "room")].push_back(id);
     }
-    JsonValue all = list_value();
+    JsonValue all = list_of({});
     for (const auto& [room, ids] : there) {
         for (const std::string& id : ordered(sides, order_at(room), {base[room], ours[room], theirs[room]}, ids)) {
             all.items.push_back(std::move(merged.at(id)));
@@ -309,7 +294,7 @@ Merging::Names Merging::fabrics_named(const JsonValue& windows) const {
         const std::string key = at.substr(at.rfind('/') + 1);
         for (const Value& text : entry.values) {
             if (const auto read = text ? read_json(*text) : Faults{}; read) {
-                JsonValue one = object_value();
+                JsonValue one = object_of({});
                 one.members.emplace_back(key, read->root);
                 add_fabrics(one, named);
             }
@@ -336,7 +321,7 @@ JsonValue Merging::survey(const Sides& sides) {
     JsonValue all = windows(sides.member("windows"));
     const auto part = [&](std::string_view name, const Names& named) {
         return list(*part_named(survey_node(), name).node, sides.member(name), pointer_to("", name), named)
-            .value_or(list_value());
+            .value_or(list_of({}));
     };
     JsonValue rooms = part("rooms", rooms_named(all));
     JsonValue fabrics = part("fabrics", fabrics_named(all));

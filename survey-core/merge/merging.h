@@ -11,6 +11,13 @@
 
 namespace truehang::merging {
 
+/// An entry for the removal of what another changed.
+struct Removal {
+    bool removed = false;
+    bool again = false;
+    friend bool operator==(const Removal&, const Removal&) = default;
+};
+
 /// Merges three trees into one, and gathers what was changed twice.
 class Merging {
 public:
@@ -41,6 +48,7 @@ private:
     [[nodiscard]] State order_state(const Side& side, const std::string& at, const Keys& base, const Keys& order) const;
     [[nodiscard]] Names moved(const Sides& sides, const std::string& at, const Orders& orders) const;
     Keys ordered(const Sides& sides, const std::string& at, const Orders& orders, const Keys& there);
+    void keep_removal(const std::string& at, const Removal& removal);
     void keep_values(const std::string& at, const State& state);
     [[nodiscard]] Names fabrics_named(const JsonValue& windows) const;
     [[nodiscard]] Names rooms_named(const JsonValue& windows) const;
@@ -51,8 +59,5 @@ private:
 /// A list of keys as JSON text, and back; no keys from a text that is no list of texts.
 [[nodiscard]] std::string text_of_keys(const Keys& keys);
 [[nodiscard]] Keys keys_of_text(const std::string& text);
-
-/// The value of a member that is a text; empty where it is none.
-[[nodiscard]] std::string text_at(const JsonValue& object, std::string_view name);
 
 }  // namespace truehang::merging

@@ -2,6 +2,7 @@
 #include "merge/merge.h"
 
 #include "merge/merging.h"
+#include "merge/tree.h"
 #include "units/pointer.h"
 
 #include <algorithm>
@@ -107,13 +108,23 @@ void take_away(const Place& place) {
     std::erase_if(place.holder->members, [&](const auto& member) { return member.first == place.key; });
 }
 
-/// With a room go its windows.
-void take_windows_of(JsonValue& tree, const std::string& room) {
-    for (auto& [name, list] : tree.members) {
-        if (name == "windows") {
-            std::erase_if(list.items, [&](const JsonValue& window) { return text_at(window, "room") == room; });
+/// The places that go with an item: its own, and of a room its windows’.
+std::vector<std::string> going_with(const JsonValue& tree, const std::string& at) {
+    std::vector<std::string> going{at};
+    const auto steps = pointer_steps(at);
+    const JsonValue* windows = steps.size() == 2 && steps[0] == "rooms" ? tree.find("windows") : nullptr;
+    for (const JsonValue& window : windows != nullptr ? windows->items : std::vector<JsonValue>{}) {
+        if (text_at(window, "room") == steps[1]) {
+            going.push_back(pointer_to("/windows", text_at(window, "id")));
         }
     }
+    return going;
+}
+
+bool lies_in(std::string_view at, const std::vector<std::string>& places) {
+    return std::ranges::any_of(places, [&](const std::string& place) {
+        return at.starts_with(place) && (at.size() == place.size() || at[place.size()] == '/');
+    });
 }
 
 void put(const Place& place, JsonValue value) {
@@ -129,21 +140,27 @@ const ChangedTwice* entry_at(const Survey& survey, std::string_view at) {
     return found != survey.changed_twice.end() ? &*found : nullptr;
 }
 
-/// Does what was chosen to the tree.
-void choose(JsonValue& tree, const ChangedTwice& entry, std::size_t choice) {
+bool takes_out(const ChangedTwice& entry, std::size_t choice) {
+    return entry.removed && choice + 1 == ways_to_settle(entry);
+}
+
+/// Does what was chosen to the tree; the places that are there no more.
+std::vector<std::string> choose(JsonValue& tree, const ChangedTwice& entry, std::size_t choice) {
     const Place place = place_of(tree, entry.at);
     if (place.holder == nullptr) {
-        return;
+        return {};
     }
-    if (entry.values.empty()) {
-        if (choice == 1) {
-            take_away(place);
-            const auto steps = pointer_steps(entry.at);
-            if (steps.size() == 2 && steps[0] == "rooms") {
-                take_windows_of(tree, steps[1]);
+    if (takes_out(entry, choice)) {
+        const auto going = going_with(tree, entry.at);
+        for (const std::string& gone : going) {
+            if (const Place one = place_of(tree, gone); one.holder != nullptr) {
+                take_away(one);
             }
         }
-        return;
+        return going;
+    }
+    if (entry.values.empty()) {
+        return {};
     }
     const Value& value = entry.values[choice];
     if (const ListInOrder list = list_at(tree, entry.at); list.list != nullptr) {
@@ -153,21 +170,25 @@ void choose(JsonValue& tree, const ChangedTwice& entry, std::size_t choice) {
     } else if (auto read = read_json(*value); read) {
         put(place, std::move(read).value().root);
     }
+    return {};
 }
 
 }  // namespace
 
+std::size_t ways_to_settle(const ChangedTwice& entry) {
+    return std::max(entry.values.size(), std::size_t{entry.removed ? 1U : 0U}) + (entry.removed ? 1 : 0);
+}
+
 Result<Survey, Faults> settle(const Survey& survey, const Settling& settling) {
     const ChangedTwice* entry = entry_at(survey, settling.at);
-    const std::size_t choices = entry == nullptr ? 0 : entry->values.empty() ? 2 : entry->values.size();
-    if (settling.choice >= choices) {
+    if (entry == nullptr || settling.choice >= ways_to_settle(*entry)) {
         return Faults{{settling.at, "Nothing is to be settled here, or not by this. Look at it again."}};
     }
     auto tree = tree_of(survey);
     if (!tree) {
         return std::move(tree).error();
     }
-    choose(tree.value(), *entry, settling.choice);
+    const auto gone = choose(tree.value(), *entry, settling.choice);
     auto settled = survey_of_tree(*tree);
     if (!settled) {
         return settled;
@@ -175,7 +196,8 @@ Result<Survey, Faults> settle(const Survey& survey, const Settling& settling) {
     settled.value().revision = survey.revision;
     settled.value().parents = survey.parents;
     settled.value().changed_twice = survey.changed_twice;
-    std::erase_if(settled.value().changed_twice, [&](const ChangedTwice& one) { return one.at == settling.at; });
+    std::erase_if(settled.value().changed_twice,
+                  [&](const ChangedTwice& one) { return one.at == settling.at || lies_in(one.at, gone); });
     return settled;
 }
 

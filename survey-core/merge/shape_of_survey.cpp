@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "merge/shape_of_survey.h"
 
+#include "merge/tree.h"
+#include "units/pointer.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -58,27 +61,6 @@ constexpr std::array survey_parts{Part{"client", &client_node}, Part{"site", &si
 constexpr Node whole_survey{Form::object, KnownBy::content, nullptr, survey_parts, {}};
 
 using Members = std::vector<std::pair<std::string, JsonValue>>;
-
-JsonValue object_of(Members members) {
-    JsonValue value;
-    value.kind = JsonKind::object;
-    value.members = std::move(members);
-    return value;
-}
-
-JsonValue list_of(std::vector<JsonValue> items) {
-    JsonValue value;
-    value.kind = JsonKind::array;
-    value.items = std::move(items);
-    return value;
-}
-
-JsonValue text_of(std::string text) {
-    JsonValue value;
-    value.kind = JsonKind::string;
-    value.text = std::move(text);
-    return value;
-}
 
 std::optional<JsonValue> take_out(JsonValue& object, std::string_view name) {
     const auto found =
@@ -208,11 +190,6 @@ void as_written(JsonValue& window) {
     }
 }
 
-std::string text_member(const JsonValue& object, std::string_view name) {
-    const JsonValue* member = object.find(name);
-    return member != nullptr && member->kind == JsonKind::string ? member->text : std::string();
-}
-
 /// The windows of all rooms, in their order, each with its `room`.
 JsonValue windows_out_of(JsonValue& rooms) {
     std::vector<JsonValue> windows;
@@ -223,14 +200,15 @@ JsonValue windows_out_of(JsonValue& rooms) {
         }
         for (JsonValue& window : within->items) {
             hang_in_layers(window);
-            window.members.emplace_back("room", text_of(text_member(room, "id")));
+            window.members.emplace_back("room", text_of(text_at(room, "id")));
             windows.push_back(std::move(window));
         }
     }
     return list_of(std::move(windows));
 }
 
-void windows_into(JsonValue& rooms, JsonValue windows) {
+/// A fault for each window whose room isn’t there.
+Faults windows_into(JsonValue& rooms, JsonValue windows) {
     std::map<std::string, std::vector<JsonValue>> by_room;
     for (JsonValue& window : windows.items) {
         const auto room = take_out(window, "room");
@@ -238,8 +216,17 @@ void windows_into(JsonValue& rooms, JsonValue windows) {
         by_room[room ? room->text : ""].push_back(std::move(window));
     }
     for (JsonValue& room : rooms.items) {
-        room.members.emplace_back("windows", list_of(std::move(by_room[text_member(room, "id")])));
+        auto within = by_room.extract(text_at(room, "id"));
+        room.members.emplace_back("windows", list_of(within ? std::move(within.mapped()) : std::vector<JsonValue>{}));
     }
+    Faults faults;
+    for (const auto& [room, homeless] : by_room) {
+        for (const JsonValue& window : homeless) {
+            faults.push_back({pointer_to(pointer_to("/windows", text_at(window, "id")), "room"),
+                              "The room that this window would stand in is there no more. Choose another."});
+        }
+    }
+    return faults;
 }
 
 }  // namespace
@@ -277,7 +264,9 @@ Result<Survey, Faults> survey_of_tree(const JsonValue& tree) {
     take_apart(root, whole_survey);
     auto windows = take_out(root, "windows").value_or(list_of({}));
     auto rooms = take_out(root, "rooms").value_or(list_of({}));
-    windows_into(rooms, std::move(windows));
+    if (Faults homeless = windows_into(rooms, std::move(windows)); !homeless.empty()) {
+        return homeless;
+    }
     root.members.emplace_back("rooms", std::move(rooms));
     if (root.find("fabrics") == nullptr) {
         root.members.emplace_back("fabrics", list_of({}));
@@ -292,7 +281,7 @@ std::vector<std::string> keys_of(const JsonValue& list, KnownBy known_by) {
         const std::string_view name = known_by == KnownBy::sha256    ? "sha256"
                                       : known_by == KnownBy::station ? "station"
                                                                      : "id";
-        std::string key = known_by == KnownBy::content ? json_text(item) : text_member(item, name);
+        std::string key = known_by == KnownBy::content ? json_text(item) : text_at(item, name);
         if (key.empty()) {
             key = known_by == KnownBy::place ? "" : json_text(item);
         }

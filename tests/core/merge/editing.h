@@ -124,7 +124,7 @@ public:
         of_window(kind, *room, pick(room->windows, edit.where / 3));
     }
 
-    static constexpr int of_windows = 18;
+    static constexpr int of_windows = 20;
     static constexpr int kinds = of_windows + 9;
 
 private:
@@ -134,7 +134,7 @@ private:
 
     void of_window(int kind, Room& room, Window& window) {
         if (kind >= 9) {
-            hang(kind, room, window);
+            kind >= 18 ? of_reading(kind, window) : hang(kind, room, window);
             return;
         }
         switch (kind) {
@@ -170,6 +170,15 @@ private:
                 break;
             default:
                 break;
+        }
+    }
+
+    /// Another client may change a reading in place, or take it out, as this app never does.
+    void of_reading(int kind, Window& window) {
+        if (!window.readings.empty() && kind == 18) {
+            pick(window.readings, edit_.where / 7).typed = word();
+        } else if (!window.readings.empty()) {
+            window.readings.erase(window.readings.begin() + edit_.where / 7 % std::ssize(window.readings));
         }
     }
 
