@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "survey/counted.h"
 
+#include "survey/replaced.h"
+
 #include <algorithm>
 #include <charconv>
 #include <chrono>
 #include <limits>
-#include <set>
 
 namespace truehang {
 
@@ -73,20 +74,13 @@ void leave_planned_pole(std::vector<CountedReading>& counted) {
 }  // namespace
 
 std::vector<CountedReading> counted_readings(const Window& window, Shape shape) {
-    std::set<std::string_view> replaced;
-    for (const Reading& reading : window.readings) {
-        if (!reading.replaces.empty() && reading.replaces != reading.id) {
-            replaced.insert(reading.replaces);
-        }
-    }
     std::vector<CountedReading> counted;
     const int facets = facets_taken(window);
     for (Station station : stations_of(shape)) {
         const Reading* best = nullptr;
         bool contested = false;
         for (const Reading& reading : window.readings) {
-            if (reading.station != station.word || !has_value_for(station, reading) ||
-                (!reading.id.empty() && replaced.contains(reading.id))) {
+            if (reading.station != station.word || !has_value_for(station, reading) || is_replaced(window, reading)) {
                 continue;
             }
             if (best != nullptr && is_fixed(*best) == is_fixed(reading)) {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "survey/standing.h"
 
+#include "survey/replaced.h"
+
 #include <algorithm>
 
 namespace truehang {
@@ -9,11 +11,8 @@ namespace {
 /// A reading of the station stands that is more than a proposal.
 bool is_read(const Window& window, std::string_view station) {
     return std::ranges::any_of(window.readings, [&](const Reading& reading) {
-        const bool replaced = !reading.id.empty() && std::ranges::any_of(window.readings, [&](const Reading& other) {
-            return other.replaces == reading.id && other.id != reading.id;
-        });
         const bool proposed = reading.how && reading.how->is(How::proposed);
-        return reading.station == station && !replaced && !proposed;
+        return reading.station == station && !proposed && !is_replaced(window, reading);
     });
 }
 

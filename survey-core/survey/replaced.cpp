@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "survey/replaced.h"
+
+#include <algorithm>
+#include <iterator>
+#include <optional>
+#include <string>
+
+namespace truehang {
+namespace {
+
+bool is_fixed(const Reading& reading) { return reading.stage && reading.stage->is(Stage::fixed); }
+
+const Reading* with_id(const Window& window, std::string_view id) {
+    const auto found = std::ranges::find(window.readings, id, &Reading::id);
+    return found != window.readings.end() && !id.empty() ? &*found : nullptr;
+}
+
+bool is_in_ring(const Window& window, const Reading& reading) {
+    const Reading* earlier = with_id(window, reading.replaces);
+    for (std::size_t step = 0; earlier != nullptr && step < window.readings.size(); ++step) {
+        if (earlier->id == reading.id) {
+            return true;
+        }
+        earlier = with_id(window, earlier->replaces);
+    }
+    return false;
+}
+
+/// The readings that one replaces, and those that they replace: places in the window, from its own on.
+std::vector<std::size_t> chain_from(const Window& window, std::string_view id) {
+    std::vector<std::size_t> chain;
+    const Reading* one = with_id(window, id);
+    while (one != nullptr && chain.size() < window.readings.size()) {
+        chain.push_back(static_cast<std::size_t>(one - window.readings.data()));
+        one = with_id(window, one->replaces);
+    }
+    return chain;
+}
+
+/// Puts a reading, with those that it replaces, into the chain of the one that counts: at its end, or before the first
+/// that both have.
+void put_into_chain(Window& window, std::string_view counts, const std::string& earlier) {
+    const auto chain = chain_from(window, counts);
+    std::size_t after = chain.back();
+    std::optional<std::size_t> before;
+    for (const std::size_t one : chain_from(window, earlier)) {
+        const auto met = std::ranges::find(chain, one);
+        if (met != chain.end() && window.readings[one].id == earlier) {
+            return;
+        }
+        if (met == chain.begin()) {  // it replaced the one that counts now
+            window.readings[*before].replaces.clear();
+            break;
+        }
+        if (met != chain.end()) {
+            after = *std::prev(met);
+            break;
+        }
+        before = one;
+    }
+    window.readings[after].replaces = earlier;
+}
+
+}  // namespace
+
+bool is_replaced(const Window& window, const Reading& reading) {
+    return !reading.id.empty() && std::ranges::any_of(window.readings, [&](const Reading& other) {
+        return other.replaces == reading.id && other.id != reading.id;
+    }) && !is_in_ring(window, reading);
+}
+
+std::vector<const Reading*> contenders(const Window& window, std::string_view station) {
+    std::vector<const Reading*> standing;
+    for (const Reading& reading : window.readings) {
+        if (reading.station == station && !reading.id.empty() && !is_replaced(window, reading)) {
+            standing.push_back(&reading);
+        }
+    }
+    if (std::ranges::any_of(standing, [](const Reading* one) { return is_fixed(*one); })) {
+        std::erase_if(standing, [](const Reading* one) { return !is_fixed(*one); });
+    }
+    return standing.size() > 1 ? standing : std::vector<const Reading*>{};
+}
+
+bool choose_reading(Window& window, std::string_view id) {
+    const Reading* chosen = with_id(window, id);
+    const auto among = chosen != nullptr ? contenders(window, chosen->station) : std::vector<const Reading*>{};
+    if (std::ranges::find(among, chosen) == among.end()) {
+        return false;
+    }
+    std::vector<std::string> chain{std::string(id)};
+    std::vector<std::string> before;
+    for (const Reading* one : among) {
+        if (one != chosen) {
+            chain.push_back(one->id);
+        }
+        before.push_back(one->replaces);
+    }
+    for (std::size_t i = 0; i < chain.size(); ++i) {
+        auto& reading = *std::ranges::find(window.readings, chain[i], &Reading::id);
+        reading.replaces = i + 1 < chain.size() ? chain[i + 1] : std::string();
+    }
+    for (const std::string& earlier : before) {
+        if (with_id(window, earlier) != nullptr) {
+            put_into_chain(window, id, earlier);
+        }
+    }
+    return true;
+}
+
+}  // namespace truehang
