@@ -41,6 +41,11 @@ SendModel::SendModel(OpenVisit& open, SurveyKeeping& keeping, Devices& devices, 
     sending_->mind(open);
     connect(sending_.get(), &Sending::moved, this, &SendModel::show);
     connect(sending_.get(), &Sending::rulesCame, this, &SendModel::rulesCame);
+    connect(sending_.get(), &Sending::broughtTogether, this, [this](const QString& visit) {
+        open_.askStanding();
+        emit came(visit);
+        emit arrived(visit);
+    });
     connect(sending_.get(), &Sending::confirmed, this, [this] {
         open_.askStanding();
         emit arrived(open_.visitId());

@@ -86,6 +86,8 @@ signals:
     void changed();
     /// The workroom confirmed something, or an item's state changed.
     void arrived(const QString& surveyId);
+    /// What somebody else sent of a visit is in it now; empty: a photo that some visit names.
+    void came(const QString& surveyId);
     /// The workroom gave its house rules.
     void rulesCame(const QByteArray& document);
 

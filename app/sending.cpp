@@ -87,7 +87,9 @@ Sending::Sending(SurveyKeeping& keeping, sync::WireTimes times, QObject* parent)
       pairing_wire_(times),
       rules_wire_(times),
       outbox_(*this, time_now, [] { return QRandomGenerator::global()->generate64(); }),
+      inbox_(*this),
       sender_(outbox_, wire_, time_now, [this](const sync::Item& item, auto then) { bytesOf(item, std::move(then)); }) {
+    outbox_.also_ask(inbox_);
     connect(&sender_, &sync::Sender::moved, this, &Sending::moved);
 }
 
@@ -105,6 +107,24 @@ void Sending::begin() {
         });
 }
 
+Result<Sending::Standing> Sending::readStanding(Store& store) {
+    Standing standing;
+    auto items = items_waiting(store);
+    auto cursor = store.asked_until();
+    const auto coming = store.coming();
+    auto photos = store.photos_elsewhere();
+    if (!items || !cursor || !coming || !photos) {
+        return !items ? items.error() : !cursor ? cursor.error() : !coming ? coming.error() : photos.error();
+    }
+    standing.items = std::move(items).value();
+    standing.cursor = std::move(cursor).value();
+    standing.photos = std::move(photos).value();
+    for (const ComingRevision& one : *coming) {
+        standing.coming.push_back({{one.visit, one.revision, one.sha256, one.received_at}, one.sent_by});
+    }
+    return standing;
+}
+
 void Sending::look(bool now) {
     if (!workroom_) {  // nobody to send to: no document is made ready
         emit moved();
@@ -113,9 +133,9 @@ void Sending::look(bool now) {
     if (now) {
         fetchRules();
     }
-    keeping_.post(this, items_waiting, [this, now](Result<std::vector<sync::Item>> items) {
-        if (items) {
-            snapshot_ = std::move(items).value();
+    keeping_.post(this, &Sending::readStanding, [this, now](Result<Standing> standing) {
+        if (standing) {
+            standing_ = std::move(standing).value();
         }
         if (now) {
             outbox_.try_now();
@@ -220,13 +240,13 @@ void Sending::unpair() {
 
 sync::ItemState Sending::stateOf(const OutboxItem& item) const {
     const auto key = key_of(item);
-    const auto waiting = std::ranges::find(snapshot_, key, &sync::Item::key);
+    const auto waiting = std::ranges::find(standing_.items, key, &sync::Item::key);
     sync::ItemState state;
     if (item.state == ItemState::confirmed) {
         state.standing = sync::Standing::there;
     } else if (item.state == ItemState::refused) {
         state = {sync::Standing::refused, item.why, {}, {}};
-    } else if (waiting != snapshot_.end()) {
+    } else if (waiting != standing_.items.end()) {
         state = outbox_.state_of(*waiting);
     }
     return state;
@@ -279,36 +299,38 @@ void Sending::confirm(const sync::Item& item, const sync::Receipt& receipt) {
 
 void Sending::bring_together(const sync::Item& item, const sync::WhatIsThere& there, const std::string& theirs,
                              const std::string& common) {
-    const auto row = stored(item);
-    const auto met = sync::met_revision(there, theirs);
-    const bool is_open = open_ != nullptr && open_->visitId() == shown(row.id);
-    const auto says = bytes(togetherSays(met));
+    const auto base = [visit = item.survey, common, digest = there.common_sha256](Store& store) -> Result<std::string> {
+        auto kept = common.empty() ? store.parent_bytes(visit, digest)
+                                   : Result<std::optional<std::string>>(std::optional(common));
+        return !kept   ? Result<std::string>(kept.error())
+               : *kept ? Result<std::string>(std::move(**kept))
+                       : Error{ErrorCode::missing, visit, "What both were made from isn’t on this device."};
+    };
+    putTogether(item.survey, sync::met_revision(there, theirs), base,
+                [this, item](const QString& fault, bool for_good) { togetherEnds(item, fault, for_good); });
+}
+
+void Sending::putTogether(const std::string& visit, const MetRevision& met,
+                          std::function<Result<std::string>(Store&)> base, Ended then) {
+    const bool is_open = open_ != nullptr && open_->visitId() == shown(visit);
     keeping_.post(
         this,
-        [row, met, common, says, is_open, digest = there.common_sha256](Store& store) -> Result<std::string> {
-            if (!is_open) {
-                const auto kept = store.bring_together(row.id, digest, common, met, says);
-                return kept ? Result<std::string>(std::string()) : kept.error();
+        [visit, met, base = std::move(base), says = bytes(togetherSays(met)),
+         is_open](Store& store) -> Result<std::string> {
+            auto from = base(store);
+            if (!from || is_open) {
+                return from;
             }
-            const auto base = common.empty() ? store.parent_bytes(row.id, digest)
-                                             : Result<std::optional<std::string>>(std::optional(common));
-            if (!base || !*base) {
-                return base ? Error{ErrorCode::missing, row.id, "What both were made from isn’t on this device."}
-                            : base.error();
-            }
-            return **base;
+            const auto kept = store.bring_together(visit, "", *from, met, says);
+            return kept ? Result<std::string>(std::string()) : kept.error();
         },
-        [this, item, met, is_open](const Result<std::string>& base) {
-            if (!base || !is_open) {
-                const bool for_good =
-                    !base && (base.error().code == ErrorCode::missing || base.error().code == ErrorCode::conflict);
-                return togetherEnds(item, fault_of(base), for_good);
+        [this, visit, met, is_open, then = std::move(then)](const Result<std::string>& from) {
+            if (from && is_open) {
+                return togetherHere(visit, *from, met, then);
             }
-            const auto from = read_survey(*base);
-            if (!from) {
-                return togetherEnds(item, tr("What both were made from can’t be read here."), true);
-            }
-            togetherHere(item, *from, met);
+            const bool for_good =
+                !from && (from.error().code == ErrorCode::missing || from.error().code == ErrorCode::conflict);
+            then(fault_of(from), for_good);
         });
 }
 
@@ -317,14 +339,18 @@ QString Sending::togetherSays(const MetRevision& met) {
                                : tr("Put together with what %1 sent").arg(shown(met.sent_by));
 }
 
-void Sending::togetherHere(const sync::Item& item, const Survey& base, const MetRevision& met) {
-    if (open_->visitId() != shown(item.survey)) {  // closed meanwhile: sent again, it is met again
-        togetherEnds(item, tr("The visit was closed meanwhile."), false);
-        return;
+void Sending::togetherHere(const std::string& visit, const std::string& base, const MetRevision& met,
+                           const Ended& then) {
+    if (open_->visitId() != shown(visit)) {  // closed meanwhile: it is met again
+        return then(tr("The visit was closed meanwhile."), false);
     }
-    open_->bringTogether(togetherSays(met), base, met, [this, item, still = QPointer(this)](const QString& fault) {
+    const auto from = read_survey(base);
+    if (!from) {
+        return then(tr("What both were made from can’t be read here."), true);
+    }
+    open_->bringTogether(togetherSays(met), *from, met, [then, still = QPointer(this)](const QString& fault) {
         if (still) {
-            togetherEnds(item, fault, !fault.isEmpty());
+            then(fault, !fault.isEmpty());
         }
     });
 }
@@ -346,6 +372,71 @@ void Sending::togetherEnds(const sync::Item& item, const QString& fault, bool fo
     keeping_.post(
         this, [row = stored(item), why = bytes(fault)](Store& store) { return store.refuse(row, why); },
         [this](const Result<Done>&) { look(); });
+}
+
+void Sending::note(const sync::Changes& changes) {
+    std::vector<ComingRevision> came;
+    for (const sync::Change& change : changes.changes) {
+        if (change.erased_at.empty()) {
+            const auto& receipt = change.receipt;
+            came.push_back({receipt.id, receipt.revision, receipt.sha256, receipt.received_at, change.sent_by});
+        }
+    }
+    keeping_.post(
+        this, [came, until = changes.next](Store& store) { return store.note_coming(came, until); },
+        [this](const Result<Done>&) { look(); });
+}
+
+void Sending::take(const sync::Coming& one, const std::string& document) {
+    const MetRevision met{one.receipt.revision, document, one.receipt.sha256, one.sent_by, one.receipt.received_at};
+    const auto base = [visit = one.receipt.id, document](Store& store) -> Result<std::string> {
+        auto common = store.common_with(visit, document);
+        return !common   ? Result<std::string>(common.error())
+               : *common ? Result<std::string>(std::move(**common))
+                         : Error{ErrorCode::missing, visit, "What both were made from isn’t on this device."};
+    };
+    putTogether(one.receipt.id, met, base, [this, one](const QString& fault, bool for_good) {
+        if (for_good) {  // it is met, and said, when the visit is sent
+            pass_over(one);
+        } else {
+            cameTogether(one, fault);
+        }
+    });
+}
+
+void Sending::cameTogether(const sync::Coming& one, const QString& fault) {
+    if (!fault.isEmpty()) {
+        inbox_.try_later(one, time_now());
+    } else {
+        if (open_ != nullptr && open_->visitId() == shown(one.receipt.id)) {
+            open_->readAgain();
+        }
+        emit broughtTogether(shown(one.receipt.id));
+    }
+    look();
+}
+
+void Sending::pass_over(const sync::Coming& one) {
+    const auto& receipt = one.receipt;
+    keeping_.post(
+        this,
+        [row = ComingRevision{receipt.id, receipt.revision, receipt.sha256, receipt.received_at, one.sent_by}](
+            Store& store) { return store.pass_over(row); },
+        [this](const Result<Done>&) { look(); });
+}
+
+void Sending::take_photo(const std::string& sha256, const std::string& bytes, const std::string& media_type) {
+    keeping_.post(
+        this,
+        [sha256, bytes, media_type](Store& store) -> Result<Done> {
+            return sync::keep_fetched_photo(store, sha256, bytes, media_type);
+        },
+        [this](const Result<Done>& kept) {
+            look();
+            if (kept) {
+                emit broughtTogether({});
+            }
+        });
 }
 
 void Sending::refuse(const sync::Item& item, const sync::Refusal& refusal) {

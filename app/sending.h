@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "outbox/inbox.h"
 #include "outbox/outbox.h"
 #include "store/store.h"
 #include "transport/network_wire.h"
@@ -19,7 +20,7 @@ class SurveyKeeping;
 
 /// The outbox of the store on the network: pairs, sends what waits, and keeps what came of it. It sees a snapshot of
 /// the store's outbox, taken anew after each edit and each answer.
-class Sending : public QObject, private sync::OutboxShelf {
+class Sending : public QObject, private sync::OutboxShelf, private sync::InboxShelf {
     Q_OBJECT
 
 public:
@@ -52,22 +53,44 @@ signals:
     void moved();
     /// The workroom confirmed an item and the store has its receipt.
     void confirmed();
-    /// What somebody else sent of this visit is in it now.
+    /// What somebody else sent of this visit is in it now, or a photo that it names.
     void broughtTogether(const QString& visit);
     /// The workroom gave its house rules, as it is asked for them when the phone begins, pairs or sends by hand.
     void rulesCame(const QByteArray& document);
 
 private:
-    std::vector<sync::Item> pending() override { return snapshot_; }
+    std::vector<sync::Item> pending() override { return standing_.items; }
     void confirm(const sync::Item& item, const sync::Receipt& receipt) override;
     void bring_together(const sync::Item& item, const sync::WhatIsThere& there, const std::string& theirs,
                         const std::string& common) override;
     void refuse(const sync::Item& item, const sync::Refusal& refusal) override;
     void postpone(const sync::Item& item, int attempts, sync::Time not_before, const std::string& why) override;
 
+    std::string cursor() override { return standing_.cursor; }
+    std::vector<sync::Coming> coming() override { return standing_.coming; }
+    std::vector<std::string> photos_elsewhere() override { return standing_.photos; }
+    void note(const sync::Changes& changes) override;
+    void take(const sync::Coming& one, const std::string& document) override;
+    void pass_over(const sync::Coming& one) override;
+    void take_photo(const std::string& sha256, const std::string& bytes, const std::string& media_type) override;
+
+    /// What the store tells of what waits and what is coming, at one time.
+    struct Standing {
+        std::vector<sync::Item> items;
+        std::string cursor;
+        std::vector<sync::Coming> coming;
+        std::vector<std::string> photos;
+    };
+    static Result<Standing> readStanding(Store& store);
+    void cameTogether(const sync::Coming& one, const QString& fault);
     void bytesOf(const sync::Item& item, std::function<void(const std::optional<QByteArray>&)> then);
     static QString togetherSays(const MetRevision& met);
-    void togetherHere(const sync::Item& item, const Survey& base, const MetRevision& met);
+    using Ended = std::function<void(const QString& fault, bool forGood)>;
+    /// Puts what another sent together with a visit, whether it is open or not. `base`: the bytes that both were made
+    /// from.
+    void putTogether(const std::string& visit, const MetRevision& met, std::function<Result<std::string>(Store&)> base,
+                     Ended then);
+    void togetherHere(const std::string& visit, const std::string& base, const MetRevision& met, const Ended& then);
     void togetherEnds(const sync::Item& item, const QString& fault, bool for_good);
     void take(const Pairing& pairing, const QString& name);
     void fetchRules();
@@ -76,7 +99,7 @@ private:
 
     SurveyKeeping& keeping_;
     OpenVisit* open_ = nullptr;
-    std::vector<sync::Item> snapshot_;
+    Standing standing_;
     std::optional<Pairing> workroom_;
     QString name_;
     sync::NetworkWire wire_;
@@ -84,6 +107,7 @@ private:
     sync::NetworkWire rules_wire_;
     bool fetching_ = false;
     sync::Outbox outbox_;
+    sync::Inbox inbox_;
     sync::Sender sender_;
 };
 

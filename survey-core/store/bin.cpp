@@ -85,6 +85,7 @@ void delete_rows(Connection& connection, std::string_view visit_id) {
     connection.run("DELETE FROM sending WHERE visit_id = ?", visit_id);
     connection.run("DELETE FROM parent WHERE visit_id = ?", visit_id);
     connection.run("DELETE FROM met WHERE visit_id = ?", visit_id);
+    connection.run("DELETE FROM coming WHERE visit_id = ?", visit_id);
     connection.run("DELETE FROM outbox WHERE kind = 'survey' AND id = ?", visit_id);
     connection.run("DELETE FROM receipt WHERE kind = 'survey' AND id = ?", visit_id);
     connection.run("DELETE FROM visit WHERE visit_id = ?", visit_id);

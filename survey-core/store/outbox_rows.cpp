@@ -226,6 +226,7 @@ Result<Done> Store::set_pairing(const Pairing& pairing) {
         return inside_->connection.transact([&] {
             inside_->connection.run("REPLACE INTO pairing VALUES (1, ?, ?, ?)", pairing.address, pairing.token,
                                     pairing.certificate_fingerprint);
+            inside_->connection.run("DELETE FROM asked");
             return Done{};
         });
     });
@@ -235,6 +236,7 @@ Result<Done> Store::clear_pairing() {
     return guarded([&]() -> Result<Done> {
         return inside_->connection.transact([&] {
             inside_->connection.run("DELETE FROM pairing");
+            inside_->connection.run("DELETE FROM asked");
             return Done{};
         });
     });

@@ -8,6 +8,7 @@
 #include "store/visit_rows.h"
 
 #include "document/document.h"
+#include "document/json_reader.h"
 #include "document/limits.h"
 #include "merge/merge.h"
 
@@ -46,6 +47,34 @@ void settle_gone_out(Connection& connection, std::string_view visit_id) {
         put_parent_digest(connection, visit_id, sha256);
     }
     connection.run("UPDATE sending SET gone_out = 0 WHERE visit_id = ?", visit_id);
+}
+
+/// Whether the visit says what the other sent, and no more.
+bool says_the_same(Survey ours, const MetRevision& met) {
+    const auto theirs = read_survey(met.bytes);
+    if (!theirs) {
+        return false;
+    }
+    const auto bytes_of = [](Survey survey) {
+        survey.revision.reset();
+        survey.parents.reset();
+        const auto alone = merge(survey, survey, survey);
+        return alone ? write_survey(*alone, false) : std::string();
+    };
+    const std::string bytes = bytes_of(std::move(ours));
+    return !bytes.empty() && bytes == bytes_of(*theirs);
+}
+
+/// What the workroom has is what stands here: as if it had been sent from here.
+void take_as_confirmed(Connection& connection, std::string_view visit_id, const MetRevision& met,
+                       const std::string& now) {
+    connection.run("UPDATE outbox SET state = 'confirmed' WHERE kind = 'survey' AND id = ?", visit_id);
+    connection.run("DELETE FROM sending WHERE visit_id = ?", visit_id);
+    connection.run("UPDATE visit SET confirmed_revision = revision WHERE visit_id = ?", visit_id);
+    const std::string receipt = "{\"id\":" + json_string(visit_id) + ",\"revision\":" + std::to_string(met.revision) +
+                                ",\"sha256\":" + json_string(met.sha256) +
+                                ",\"received_at\":" + json_string(met.received_at) + "}";
+    connection.run("REPLACE INTO receipt VALUES ('survey', ?, ?, ?, ?)", visit_id, met.revision, receipt, now);
 }
 
 Error not_together(const Faults& faults) {
@@ -148,13 +177,18 @@ Result<Revision> Store::note_met(std::string_view visit_id, const MetRevision& m
             settle_gone_out(connection, visit_id);
             put_parent(connection, visit_id, met.bytes);
             connection.run("REPLACE INTO met VALUES (?, ?, ?, ?)", visit_id, met.sent_by, met.received_at, met.bytes);
+            const bool is_theirs =
+                line.revision <= met.revision && says_the_same(survey_of(stored_rows(connection, visit_id), 0), met);
             // Above both, and never one whose bytes were handed out with other parents.
-            const Revision revision = std::max(line.revision, met.revision) + 1;
+            const Revision revision = is_theirs ? met.revision : std::max(line.revision, met.revision) + 1;
             connection.run("UPDATE visit SET revision = ? WHERE visit_id = ?", revision, visit_id);
             connection.run(
                 "REPLACE INTO outbox (kind, id, revision, state, since, edit_number)"
                 " SELECT 'survey', visit_id, revision, 'waiting', ?, last_edit FROM visit WHERE visit_id = ?",
                 inside_->surroundings.now(), visit_id);
+            if (is_theirs) {  // there is nothing to send
+                take_as_confirmed(connection, visit_id, met, inside_->surroundings.now());
+            }
             return revision;
         });
     });

@@ -232,7 +232,24 @@ CREATE TABLE met (
 ) WITHOUT ROWID;
 )sql";
 
-constexpr std::array<Migration, 4> all_steps{{{1, version_1}, {2, version_2}, {3, version_3}, {4, version_4}}};
+// How far the workroom was asked what came to it, and what of the visits here isn’t in them yet.
+constexpr std::string_view version_5 = R"sql(
+CREATE TABLE asked (
+    one    INTEGER PRIMARY KEY CHECK (one = 1),
+    cursor TEXT NOT NULL
+);
+
+CREATE TABLE coming (
+    visit_id    TEXT PRIMARY KEY REFERENCES visit DEFERRABLE INITIALLY DEFERRED,
+    revision    INTEGER NOT NULL,
+    sha256      TEXT NOT NULL,
+    received_at TEXT NOT NULL,
+    sent_by     TEXT NOT NULL
+) WITHOUT ROWID;
+)sql";
+
+constexpr std::array<Migration, 5> all_steps{
+    {{1, version_1}, {2, version_2}, {3, version_3}, {4, version_4}, {5, version_5}}};
 
 }  // namespace
 

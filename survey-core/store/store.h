@@ -157,6 +157,16 @@ struct MetRevision {
     std::string received_at;  ///< RFC 3339, the workroom’s clock, for people
 };
 
+/// A revision of a visit that somebody else sent and that isn’t in the visit here yet.
+struct ComingRevision {
+    std::string visit;
+    Revision revision = 0;
+    std::string sha256;
+    std::string received_at;  ///< RFC 3339, the workroom’s clock
+    std::string sent_by;      ///< the device’s name, for people; may be empty
+    friend bool operator==(const ComingRevision&, const ComingRevision&) = default;
+};
+
 /// The workroom this phone sends to.
 struct Pairing {
     std::string address;                  ///< as `https://192.0.2.7:8443`
@@ -288,13 +298,27 @@ public:
     /// Others have this document of the visit too, from now on: it is its newest parent.
     [[nodiscard]] Result<Done> add_parent(std::string_view visit_id, std::string_view bytes);
     /// What somebody else sent is in the visit now, by an edit: a new revision above theirs, whose newest parent theirs
-    /// is, waits to be sent.
+    /// is, waits to be sent. Where it says what they sent and no more, it is theirs, and nothing waits.
     [[nodiscard]] Result<Revision> note_met(std::string_view visit_id, const MetRevision& met);
     /// Puts what somebody else sent together with the visit as it stands (`merge/merge.h`), as one edit that is called
     /// `what`, and notes it as met. `base`: the bytes that both were made from; empty: those kept here of the digest
     /// `base_sha256`. `missing` where they aren’t; `conflict` where the two can’t be put together.
     [[nodiscard]] Result<Revision> bring_together(std::string_view visit_id, std::string_view base_sha256,
                                                   std::string_view base, const MetRevision& met, std::string_view what);
+    /// The bytes that the visit and a document of it were both made from: the newest document that both tell, as far as
+    /// it is kept here; nothing where none is.
+    [[nodiscard]] Result<std::optional<std::string>> common_with(std::string_view visit_id, std::string_view bytes);
+    /// How far the workroom was asked for what came to it; empty: never, or another workroom.
+    [[nodiscard]] Result<std::string> asked_until();
+    /// What came to the workroom, and how far it is asked now, as one. Of visits that are here the newest revision
+    /// waits in `coming`, unless the visit is made from it already; others are passed over.
+    [[nodiscard]] Result<Done> note_coming(const std::vector<ComingRevision>& came, std::string_view asked_until);
+    /// What is to be fetched and put together; what was since isn’t among them.
+    [[nodiscard]] Result<std::vector<ComingRevision>> coming();
+    /// It isn’t fetched: it is met when the visit is sent.
+    [[nodiscard]] Result<Done> pass_over(const ComingRevision& one);
+    /// Photos that visits of which somebody else sent something mention and that aren’t here.
+    [[nodiscard]] Result<std::vector<std::string>> photos_elsewhere();
     /// What was met last, or nothing.
     [[nodiscard]] Result<std::optional<MetRevision>> last_met(std::string_view visit_id);
     /// The workroom will not take it; a later revision than the one sent goes on waiting.

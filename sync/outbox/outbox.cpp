@@ -27,6 +27,14 @@ std::string media_type_of(const Item& item) {
     return item.media_type.empty() ? "application/octet-stream" : item.media_type;
 }
 
+std::string why_failed(WireFailure failure) {
+    return failure == WireFailure::not_reached
+               ? "The workroom can’t be reached. Everything is kept here and goes when it can."
+           : failure == WireFailure::not_trusted
+               ? "The workroom’s certificate isn’t one this device trusts. Nothing was sent."
+               : "The connection to the workroom broke off.";
+}
+
 bool before(const Item& a, const Item& b) {
     return std::tuple(rank(a), a.kind, a.not_before) < std::tuple(rank(b), b.kind, b.not_before);
 }
@@ -40,6 +48,9 @@ Outbox::Outbox(OutboxShelf& shelf, Clock clock, Random random, Delays delays, Pi
 
 void Outbox::paired() {
     link_is_well();
+    if (inbox_ != nullptr) {
+        inbox_->forget();
+    }
     for (auto& [key, known] : known_) {  // it may be another workroom
         known.whole = false;
         known.offset.reset();
@@ -90,12 +101,12 @@ bool Outbox::link_waits(Time now) const {
 
 Step Outbox::next() {
     Step step;
-    if (under_way_ || link_.state == Link::State::not_paired || link_.state == Link::State::pair_again) {
+    if (under_way_ || asking_ || link_.state == Link::State::not_paired || link_.state == Link::State::pair_again) {
         return step;
     }
     const Time now = clock_();
     const auto items = pending();
-    if (items.empty()) {
+    if (items.empty() && inbox_ == nullptr) {
         return step;
     }
     if (link_waits(now)) {
@@ -110,11 +121,45 @@ Step Outbox::next() {
             chosen = &item;
         }
     }
-    if (chosen != nullptr) {
-        step.wake_at.reset();
+    if (chosen == nullptr || chosen->kind == ItemKind::photo) {
+        step.request = asked_for(now, chosen == nullptr);
+    }
+    if (!step.request && chosen != nullptr) {
         step.request = request_for(*chosen);
     }
+    if (step.request) {
+        step.wake_at.reset();
+    } else if (inbox_ != nullptr) {
+        step.wake_at = std::min(step.wake_at.value_or(inbox_->wake_at()), inbox_->wake_at());
+    }
     return step;
+}
+
+std::optional<Request> Outbox::asked_for(Time now, bool photos) {
+    auto request = inbox_ != nullptr ? inbox_->next(now) : std::nullopt;
+    if (!request && inbox_ != nullptr && photos) {
+        request = inbox_->next_photo(now);
+    }
+    if (request) {
+        request->ticket = ++last_ticket_;
+        asking_ = request->ticket;
+    }
+    return request;
+}
+
+/// What was asked for concerns no item: only the way to the workroom may stand differently.
+void Outbox::act_on_coming(const Meaning& meaning) {
+    switch (meaning.kind) {
+        case Meaning::Kind::wait:
+            return link_asked_to_wait(meaning);
+        case Meaning::Kind::pair_again:
+            link_ = {Link::State::pair_again, std::nullopt, meaning.why};
+            return;
+        case Meaning::Kind::confirmed:
+            return link_is_well();
+        default:  // whatever else was said holds nothing up that is to be sent
+            return;
+    }
 }
 
 bool Outbox::in_pieces(const Item& item) const {
@@ -167,6 +212,10 @@ Request Outbox::request_for(const Item& item) {
 }
 
 void Outbox::answered(long long ticket, const Answer& answer) {
+    if (asking_ == ticket) {
+        asking_.reset();
+        return act_on_coming(inbox_->answered(answer, clock_()));
+    }
     if (!under_way_ || under_way_->ticket != ticket) {
         return;
     }
@@ -282,25 +331,33 @@ void Outbox::take_document(const UnderWay& sent, const Meaning& meaning) {
 }
 
 void Outbox::failed(long long ticket, WireFailure failure) {
+    if (asking_ == ticket) {
+        asking_.reset();
+        inbox_->failed();
+        return link_failed(why_failed(failure));
+    }
     if (!under_way_ || under_way_->ticket != ticket) {
         return;
     }
     const UnderWay sent = *std::exchange(under_way_, std::nullopt);
     switch (failure) {
         case WireFailure::not_reached:
-            return link_failed("The workroom can’t be reached. Everything is kept here and goes when it can.");
         case WireFailure::not_trusted:
-            return link_failed("The workroom’s certificate isn’t one this device trusts. Nothing was sent.");
+            return link_failed(why_failed(failure));
         case WireFailure::broken_off:
             known_[sent.item.key].ask_first = sent.way != Way::fetch;
             postpone(sent.item, "The connection broke off. The workroom will be asked what it has.");
-            return link_failed("The connection to the workroom broke off.");
+            return link_failed(why_failed(failure));
         case WireFailure::no_bytes:
             return postpone(sent.item, "It couldn’t be read from this device’s storage.");
     }
 }
 
 void Outbox::called_off(long long ticket) {
+    if (asking_ == ticket) {
+        asking_.reset();
+        inbox_->failed();
+    }
     if (under_way_ && under_way_->ticket == ticket) {
         known_[under_way_->item.key].ask_first = under_way_->way != Way::fetch;
         under_way_.reset();
@@ -353,6 +410,9 @@ void Outbox::link_asked_to_wait(const Meaning& meaning) {
 void Outbox::try_now() {
     for (const auto& item : pending()) {
         known_[item.key].delay_lifted = true;
+    }
+    if (inbox_ != nullptr) {
+        inbox_->ask_now();
     }
     if (link_.state == Link::State::unreachable) {
         link_.again_at.reset();

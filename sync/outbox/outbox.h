@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "outbox/inbox.h"
 #include "outbox/item.h"
 #include "outbox/meaning.h"
 #include "outbox/pieces.h"
@@ -89,15 +90,19 @@ public:
 
     Outbox(OutboxShelf& shelf, Clock clock, Random random, Delays delays = {}, Pieces pieces = {});
 
+    /// Asks `inbox` too, from now on; it must outlive this.
+    void also_ask(Inbox& inbox) { inbox_ = &inbox; }
+
     /// A token is held: sending may begin (also after `pair_again`). Clears pauses.
     void paired();
     /// No workroom any more.
     void unpaired();
 
-    /// What to do now. Order: items that failed least, surveys before photos, oldest first; an item that failed waits
-    /// its own time while the others go on. After a PUT that broke off, the next request for that item asks what is
-    /// there instead of sending it again. A large photo goes in pieces, and goes on where the workroom says that it
-    /// stands; surveys go between two of them. A workroom that takes no pieces gets it whole.
+    /// What to do now. Surveys go before what comes is asked for, photos after it. Order: items that failed least,
+    /// surveys before photos, oldest first; an item that failed waits its own time while the others go on. After a PUT
+    /// that broke off, the next request for that item asks what is there instead of sending it again. A large photo
+    /// goes in pieces, and goes on where the workroom says that it stands; surveys go between two of them. A workroom
+    /// that takes no pieces gets it whole.
     [[nodiscard]] Step next();
 
     /// The answer to the request `ticket`. A ticket that isn't under way is ignored.
@@ -156,6 +161,8 @@ private:
     };
 
     [[nodiscard]] std::vector<Item> pending();
+    [[nodiscard]] std::optional<Request> asked_for(Time now, bool photos);
+    void act_on_coming(const Meaning& meaning);
     [[nodiscard]] bool due(const Item& item, Time now) const;
     [[nodiscard]] bool link_waits(Time now) const;
     [[nodiscard]] bool in_pieces(const Item& item) const;
@@ -181,6 +188,8 @@ private:
     long long last_ticket_ = 0;
     int link_failures_ = 0;
     std::optional<UnderWay> under_way_;
+    Inbox* inbox_ = nullptr;
+    std::optional<long long> asking_;  ///< the ticket of what `inbox_` asks
     std::map<std::string, Known> known_;
 };
 

@@ -68,6 +68,19 @@ MetRevision met_revision(const WhatIsThere& there, const std::string& bytes) {
     return {there.newest.revision, bytes, there.newest.sha256, there.sent_by, there.newest.received_at};
 }
 
+Result<Done> keep_fetched_photo(Store& store, const std::string& sha256, const std::string& bytes,
+                                const std::string& media_type) {
+    const auto kept = store.keep_photo(bytes, media_type);
+    if (!kept) {
+        return kept.error();
+    }
+    OutboxItem row;
+    row.kind = truehang::ItemKind::photo;
+    row.id = sha256;
+    const PhotoReceipt receipt{sha256, static_cast<long long>(bytes.size()), ""};
+    return store.confirm(row, write_record(receipt));
+}
+
 std::vector<std::string> parents_here(Store& store, const std::string& survey) {
     std::vector<std::string> here;
     const auto parents = store.parents(survey);

@@ -22,6 +22,10 @@ namespace truehang::sync {
 
 /// What was there instead, as the store notes it.
 [[nodiscard]] MetRevision met_revision(const WhatIsThere& there, const std::string& bytes);
+/// Keeps a photo that was fetched; the workroom has it, so that it isn’t sent.
+[[nodiscard]] Result<Done> keep_fetched_photo(Store& store, const std::string& sha256, const std::string& bytes,
+                                              const std::string& media_type);
+
 /// Of a survey, its parents whose bytes the store has.
 [[nodiscard]] std::vector<std::string> parents_here(Store& store, const std::string& survey);
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "outbox/item.h"
+#include "protocol/limits.h"
 #include "units/result.h"
 
 #include <optional>
@@ -34,14 +35,15 @@ struct Request {
     bool with_token = true;       ///< send `Authorization: Bearer TOKEN`
     std::string content;          ///< the body, where `body_of` is empty
     std::optional<Item> body_of;  ///< the body is the stored bytes of this item (document or photo), Item::bytes long
-    std::optional<ByteRange> range;  ///< of `body_of`: only this part of them
+    std::optional<ByteRange> range;          ///< of `body_of`: only this part of them
+    std::size_t answer_most = answer_limit;  ///< bytes of an answer that are read
 };
 
 /// What came back. Redirects are not followed: a 3xx is an answer as any other.
 struct Answer {
     int status = 0;
     std::vector<Header> headers;
-    std::string content;  ///< at most `answer_limit` bytes; more is cut off
+    std::string content;  ///< at most `Request::answer_most` bytes; more is cut off
 
     /// The first header of that name, whatever its case; nothing where it isn't there.
     [[nodiscard]] std::optional<std::string_view> header(std::string_view name) const;

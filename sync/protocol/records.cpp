@@ -133,8 +133,11 @@ std::string write_record(const SurveyThere& record) {
 }
 std::string write_record(const Changes& record) {
     Json changes = Json::array();
-    for (const auto& [receipt, erased_at] : record.changes) {
+    for (const auto& [receipt, erased_at, sent_by] : record.changes) {
         changes.push_back(erased_at.empty() ? json_of(receipt) : Json{{"id", receipt.id}, {"erased_at", erased_at}});
+        if (erased_at.empty() && !sent_by.empty()) {
+            changes.back()["sent_by"] = sent_by;
+        }
     }
     return text_of(Json{{"changes", changes}, {"next", record.next}, {"more", record.more}});
 }
@@ -187,6 +190,31 @@ Result<SurveyThere> read_survey_there(std::string_view json) {
             record.photos_missing.push_back(entry.get<std::string>());
         }
     }
+    return result_of(reader, record);
+}
+
+Result<Changes> read_changes(std::string_view json) {
+    const Json parsed = parse(json);
+    ObjectReader reader(parsed);
+    Changes record;
+    for (const auto& entry : reader.list("changes")) {
+        const std::string at = "/changes/" + std::to_string(record.changes.size());
+        ObjectReader one(entry, at);
+        if (entry.is_object() && entry.contains("erased_at")) {
+            record.changes.push_back({{one.text("id"), 0, {}, {}}, one.text("erased_at"), {}});
+            reader.keep(one.fault());
+            continue;
+        }
+        const auto receipt = survey_receipt(entry, at);
+        if (!receipt) {
+            reader.keep(receipt.error());
+            break;
+        }
+        record.changes.push_back({*receipt, {}, entry.contains("sent_by") ? one.text("sent_by") : std::string()});
+    }
+    record.next = reader.text("next");
+    const auto more = parsed.is_object() ? parsed.find("more") : parsed.end();
+    record.more = parsed.is_object() && more != parsed.end() && more->is_boolean() && more->get<bool>();
     return result_of(reader, record);
 }
 

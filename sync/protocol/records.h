@@ -61,6 +61,7 @@ struct SurveyThere {
 struct Change {
     SurveyReceipt receipt;
     std::string erased_at;  ///< RFC 3339, UTC; empty: it came in
+    std::string sent_by{};  ///< the name of the device that sent it, for people; may be empty
 };
 
 /// What changed, in the order of the workroom's commits: answer to `GET /changes`.
@@ -82,5 +83,6 @@ struct Changes {
 [[nodiscard]] Result<SurveyReceipt> read_survey_receipt(std::string_view json);
 [[nodiscard]] Result<PhotoReceipt> read_photo_receipt(std::string_view json);
 [[nodiscard]] Result<SurveyThere> read_survey_there(std::string_view json);
+[[nodiscard]] Result<Changes> read_changes(std::string_view json);
 
 }  // namespace truehang::sync

@@ -16,8 +16,8 @@ namespace truehang::sync {
 /// One request and what has come of it so far; it deletes itself.
 class NetworkWire::Exchange : public QObject {
 public:
-    Exchange(NetworkWire& wire, QNetworkReply* reply, Then then, std::chrono::milliseconds total)
-        : QObject(&wire), wire_(wire), reply_(reply), then_(std::move(then)), pin_(wire.pin_) {
+    Exchange(NetworkWire& wire, QNetworkReply* reply, Then then, std::chrono::milliseconds total, qint64 most)
+        : QObject(&wire), wire_(wire), reply_(reply), then_(std::move(then)), pin_(wire.pin_), most_(most) {
         reply_->setParent(this);
         if (!pin_.isEmpty()) {
             connect(reply_, &QNetworkReply::sslErrors, this, [this] {
@@ -55,8 +55,8 @@ private:
 
     void take() {
         content_ += reply_->readAll();
-        if (content_.size() > static_cast<qsizetype>(answer_limit)) {
-            content_.truncate(static_cast<qsizetype>(answer_limit));
+        if (content_.size() > most_) {
+            content_.truncate(most_);
             cut_off_ = true;
             reply_->abort();
         }
@@ -119,6 +119,7 @@ private:
     QByteArray content_;
     bool another_ = false;  ///< a certificate was shown that isn't the pinned one
     bool began_ = false;
+    qint64 most_;  ///< bytes of the answer that are read
     bool cut_off_ = false;
     bool called_off_ = false;
 };
@@ -129,6 +130,12 @@ NetworkWire::NetworkWire(WireTimes times, QObject* parent) : QObject(parent), ti
 }
 
 NetworkWire::~NetworkWire() = default;
+
+/// Longer where much is sent or may come.
+std::chrono::milliseconds NetworkWire::total_for(const Request& request, qint64 body) const {
+    const qint64 coming = request.answer_most > answer_limit ? static_cast<qint64>(request.answer_most) : 0;
+    return times_.total + std::chrono::seconds(std::max(body, coming) / std::max<qint64>(times_.slowest, 1));
+}
 
 void NetworkWire::send(const QUrl& address, const QByteArray& token, const Request& request, const QByteArray& body,
                        Then then) {
@@ -168,8 +175,8 @@ void NetworkWire::send(const QUrl& address, const QByteArray& token, const Reque
             reply = network_.sendCustomRequest(asked, "PATCH", body);
             break;
     }
-    const std::chrono::seconds for_body(body.size() / std::max<qint64>(times_.slowest, 1));
-    under_way_ = new Exchange(*this, reply, std::move(then), times_.total + for_body);
+    under_way_ = new Exchange(*this, reply, std::move(then), total_for(request, body.size()),
+                              static_cast<qint64>(request.answer_most));
 }
 
 void NetworkWire::setPin(const QByteArray& pin) {

@@ -46,6 +46,8 @@ public:
 
 private:
     class Exchange;
+    [[nodiscard]] std::chrono::milliseconds total_for(const Request& request, qint64 body) const;
+
     QNetworkAccessManager network_;
     WireTimes times_;
     QByteArray pin_;

@@ -2,6 +2,8 @@
 #pragma once
 
 #include "document/document.h"
+#include "document_workroom.h"
+#include "merge/merge.h"
 #include "outbox/outbox.h"
 #include "outbox/store_shelf.h"
 #include "protocol/digest.h"
@@ -10,6 +12,8 @@
 #include "protocol/problem.h"
 #include "protocol/records.h"
 
+#include <gtest/gtest.h>
+
 #include <filesystem>
 #include <map>
 #include <memory>
@@ -17,98 +21,12 @@
 #include <string>
 #include <vector>
 
-// Phones with their real stores, and a workroom in memory that keeps documents and answers as the protocol says.
+// Phones with their real stores.
 
 namespace truehang::sync::test {
 
-/// The workroom: each survey’s revisions by number, none ever replaced.
-class DocumentWorkroom {
-public:
-    struct Kept {
-        SurveyReceipt receipt;
-        std::string bytes;
-    };
-    std::map<std::string, std::map<long long, Kept>> surveys;
-    int replaced = 0;
-
-    Answer receive(const Request& request, const std::string& body) {
-        const auto place = read_path(request.path);
-        if (!place) {
-            return problem({ProblemKind::not_there, "Not here.", {}});
-        }
-        auto& revisions = surveys[place->survey];
-        if (place->kind == Place::Kind::receipt) {
-            SurveyThere there{place->survey, {}, {}};
-            for (const auto& [number, kept] : revisions) {
-                there.revisions.push_back(kept.receipt);
-            }
-            return revisions.empty() ? problem({ProblemKind::not_there, "Not here.", {}})
-                                     : Answer{200, {}, write_record(there)};
-        }
-        const auto found = revisions.find(place->revision);
-        if (request.method == Method::get) {
-            return found != revisions.end() ? Answer{200, {}, found->second.bytes}
-                                            : problem({ProblemKind::not_there, "Not here.", {}});
-        }
-        return put(*place, body);
-    }
-
-    [[nodiscard]] const Kept& newest(const std::string& survey) const { return surveys.at(survey).rbegin()->second; }
-
-private:
-    static Answer problem(const Problem& problem) { return {status_of(problem.kind), {}, write_problem(problem)}; }
-
-    Answer put(const Place& place, const std::string& body) {
-        auto& revisions = surveys[place.survey];
-        const auto sha = hex(sha256(body));
-        if (const auto found = revisions.find(place.revision); found != revisions.end()) {
-            return found->second.receipt.sha256 == sha ? Answer{200, {}, write_record(found->second.receipt)}
-                                                       : conflict(place.survey, body);
-        }
-        const auto document = read_survey(body);
-        if (!document) {
-            return problem({ProblemKind::malformed_document, "Faults.", {}});
-        }
-        const auto& parents = document->parents;
-        if (parents && !revisions.empty()) {
-            const auto& head = revisions.rbegin()->second.receipt;
-            const bool knows = std::find(parents->begin(), parents->end(), head.sha256) != parents->end();
-            if (!knows || head.revision >= place.revision) {
-                return conflict(place.survey, body);
-            }
-        }
-        const SurveyReceipt receipt{place.survey, place.revision, sha, "2026-03-14T12:00:00Z"};
-        revisions[place.revision] = {receipt, body};
-        return {201, {}, write_record(receipt)};
-    }
-
-    Answer conflict(const std::string& survey, const std::string& body) {
-        const auto& revisions = surveys[survey];
-        WhatIsThere there{revisions.rbegin()->second.receipt, "The other phone", "", 0};
-        std::map<std::string, long long> line{{there.newest.sha256, there.newest.revision}};
-        for (auto kept = revisions.rbegin(); kept != revisions.rend(); ++kept) {
-            if (const auto in_line = line.find(kept->second.receipt.sha256); in_line != line.end()) {
-                in_line->second = kept->first;
-                const auto older = read_survey(kept->second.bytes).value().parents.value_or(std::vector<std::string>{});
-                for (const auto& parent : older) {
-                    line.emplace(parent, 0);
-                }
-            }
-        }
-        const auto sent = read_survey(body).value().parents.value_or(std::vector<std::string>{});
-        for (const auto& parent : sent) {
-            if (const auto found = line.find(parent); found != line.end()) {
-                there.common_sha256 = parent;
-                there.common_revision = found->second;
-                break;
-            }
-        }
-        return problem({ProblemKind::conflict, "Something else is here.", {}, {}, {}, there});
-    }
-};
-
 /// A phone: its store on the disk, its outbox, and no event loop.
-class StorePhone : public OutboxShelf {
+class StorePhone : public OutboxShelf, public InboxShelf {
 public:
     explicit StorePhone(std::string name) : name_(std::move(name)) {
         std::string pattern = (std::filesystem::temp_directory_path() / "truehang-XXXXXX").string();
@@ -132,6 +50,10 @@ public:
         store_ = std::move(Store::open(folder_, surroundings)).value();
         outbox = std::make_unique<Outbox>(
             *this, [this] { return now; }, [this] { return ++random_; });
+        if (asks) {
+            inbox = std::make_unique<Inbox>(*this);
+            outbox->also_ask(*inbox);
+        }
         outbox->paired();
     }
 
@@ -140,6 +62,9 @@ public:
     std::optional<std::string> body_of(const Request& request) {
         if (!request.body_of) {
             return std::string();
+        }
+        if (request.body_of->kind == ItemKind::photo) {
+            return store_->photo_bytes(request.body_of->sha256).value();
         }
         const auto document = store_->document_to_send(request.body_of->survey);
         if (!document || document->sha256 != request.body_of->sha256 ||
@@ -150,6 +75,8 @@ public:
     }
 
     Time now = Time(std::chrono::milliseconds(1'773'483'600'000));
+    bool asks = false;  ///< for what others sent, from the next start on
+    std::unique_ptr<Inbox> inbox;
     std::unique_ptr<Outbox> outbox;
     std::vector<std::string> refusals;
     int brought_together = 0;
@@ -159,6 +86,10 @@ private:
         std::vector<Item> items;
         const auto rows = store_->pending().value();
         for (const auto& row : rows) {
+            if (row.kind == truehang::ItemKind::photo) {
+                items.push_back(item_from_store(row, nullptr));
+                continue;
+            }
             const auto document = store_->document_to_send(row.id).value();
             items.push_back(item_from_store(row, &document));
             items.back().parents_here = parents_here(*store_, row.id);
@@ -185,11 +116,159 @@ private:
         static_cast<void>(store_->postpone(row_of(item), write_time(not_before), why));
     }
 
+    std::string cursor() override { return store_->asked_until().value(); }
+    std::vector<Coming> coming() override {
+        std::vector<Coming> list;
+        const auto rows = store_->coming().value();
+        for (const ComingRevision& one : rows) {
+            list.push_back({{one.visit, one.revision, one.sha256, one.received_at}, one.sent_by});
+        }
+        return list;
+    }
+    std::vector<std::string> photos_elsewhere() override { return store_->photos_elsewhere().value(); }
+    void note(const Changes& changes) override {
+        std::vector<ComingRevision> came;
+        for (const Change& change : changes.changes) {
+            const auto& receipt = change.receipt;
+            came.push_back({receipt.id, receipt.revision, receipt.sha256, receipt.received_at, change.sent_by});
+        }
+        EXPECT_TRUE(store_->note_coming(came, changes.next));
+    }
+    void take(const Coming& one, const std::string& document) override {
+        const auto common = store_->common_with(one.receipt.id, document);
+        if (!common.value()) {
+            return pass_over(one);
+        }
+        ++brought_together;
+        const MetRevision met{one.receipt.revision, document, one.receipt.sha256, one.sent_by, one.receipt.received_at};
+        EXPECT_TRUE(store_->bring_together(one.receipt.id, "", **common, met, "Put together"));
+    }
+    void pass_over(const Coming& one) override {
+        EXPECT_TRUE(store_->pass_over({one.receipt.id, one.receipt.revision, one.receipt.sha256, "", ""}));
+    }
+    void take_photo(const std::string& sha256, const std::string& bytes, const std::string& media_type) override {
+        EXPECT_TRUE(keep_fetched_photo(*store_, sha256, bytes, media_type));
+    }
+
     std::string name_;
     std::filesystem::path folder_;
     std::unique_ptr<Store> store_;
     int ids_ = 0;
     std::uint64_t random_ = 0;
+};
+
+inline const std::string id = "01924f6a-7c00-7000-8000-0000000000b7";
+
+inline Survey visit() {
+    Survey survey;
+    survey.id = id;
+    survey.title = "Net loft";
+    survey.measured_at = "2026-03-14T10:00:00Z";
+    Room& room = survey.rooms.emplace_back();
+    room.id = "room";
+    for (const char* name : {"w1", "w2"}) {
+        Window& window = room.windows.emplace_back();
+        window.id = name;
+        window.shape = Word<Shape>(std::string("recess"));
+    }
+    return survey;
+}
+
+/// What may become of one request.
+enum class Fate { arrives, not_sent, answer_lost, restarted_before, restarted_after, count };
+
+class TwoPhones {
+public:
+    explicit TwoPhones(bool sent_before = true) {
+        const Survey begun = visit();
+        EXPECT_TRUE(anna.store().keep(begun, "made"));
+        if (sent_before) {
+            settle(anna);
+        }
+        // As a file goes: the document with its parents, which both phones count among theirs from then on.
+        const auto handed = visit_to_hand();
+        EXPECT_TRUE(anna.store().add_parent(id, handed));
+        EXPECT_TRUE(ben.store().keep(read_survey(handed).value(), "taken in"));
+        EXPECT_TRUE(ben.store().add_parent(id, handed));
+    }
+
+    void read(StorePhone& phone, const std::string& name, int window) {
+        Survey survey = phone.store().visit(id).value();
+        Window& in = survey.rooms[0].windows[static_cast<std::size_t>(window)];
+        Reading reading;
+        reading.id = name;
+        reading.station = "opening.width.top";
+        reading.value = Length::mm(1200.0);
+        in.readings.push_back(reading);
+        ASSERT_TRUE(phone.store().keep_window(id, "room", in, "read"));
+        entered.insert(name);
+    }
+
+    void note(StorePhone& phone, const std::string& text) {
+        Survey survey = phone.store().visit(id).value();
+        survey.rooms[0].windows[0].notes = text;
+        ASSERT_TRUE(phone.store().keep(survey, "noted"));
+    }
+
+    /// One request of a phone’s, with what becomes of it; false where it has none now.
+    bool step(StorePhone& phone, Fate fate = Fate::arrives) {
+        const auto next = phone.outbox->next();
+        if (!next.request) {
+            if (next.wake_at) {
+                phone.now = std::max(phone.now, *next.wake_at);
+            }
+            return next.wake_at.has_value();
+        }
+        const auto body = phone.body_of(*next.request);
+        const auto ticket = next.request->ticket;
+        if (!body) {
+            phone.outbox->failed(ticket, WireFailure::no_bytes);
+            return true;
+        }
+        if (fate == Fate::restarted_before || fate == Fate::not_sent) {
+            fate == Fate::not_sent ? phone.outbox->failed(ticket, WireFailure::not_reached) : phone.start();
+            return true;
+        }
+        const auto answer = workroom.receive(*next.request, *body);
+        if (fate == Fate::arrives) {
+            phone.outbox->answered(ticket, answer);
+        } else {
+            fate == Fate::answer_lost ? phone.outbox->failed(ticket, WireFailure::broken_off) : phone.start();
+        }
+        return true;
+    }
+
+    void settle(StorePhone& phone) {
+        for (int i = 0; i < 1000 && step(phone); ++i) {
+        }
+    }
+
+    void expect_all_there() {
+        std::set<std::string> there;
+        const Survey survey = read_survey(workroom.newest(id).bytes).value();
+        for (const Window& window : survey.rooms.at(0).windows) {
+            for (const Reading& reading : window.readings) {
+                there.insert(reading.id);
+            }
+        }
+        EXPECT_EQ(there, entered);
+        for (auto* phone : {&anna, &ben}) {
+            EXPECT_TRUE(phone->refusals.empty()) << phone->refusals.front();
+            EXPECT_TRUE(phone->store().pending()->empty());
+        }
+    }
+
+    DocumentWorkroom workroom;
+    StorePhone anna{"anna"};
+    StorePhone ben{"ben"};
+    std::set<std::string> entered;
+
+private:
+    std::string visit_to_hand() {
+        Survey survey = anna.store().visit(id).value();
+        survey.parents = anna.store().parents(id).value();
+        return write_survey(survey, false);
+    }
 };
 
 }  // namespace truehang::sync::test

@@ -46,8 +46,9 @@ Result<sync::Changes> changes_after(Archive& archive, std::string_view cursor, s
         }
         Query query(records,
                     "SELECT at, survey, revision, coalesce(sha256, ''), coalesce(received_at, ''),"
-                    " coalesce(erased_at, '') FROM change LEFT JOIN revision USING (survey, revision)"
-                    " LEFT JOIN erased USING (survey) WHERE at > ? ORDER BY at LIMIT ?");
+                    " coalesce(erased_at, ''), coalesce(device.name, '') FROM change"
+                    " LEFT JOIN revision USING (survey, revision) LEFT JOIN erased USING (survey)"
+                    " LEFT JOIN device ON device.id = revision.device WHERE at > ? ORDER BY at LIMIT ?");
         query.bind(1, *place);
         query.bind(2, static_cast<std::int64_t>(most + 1));
         sync::Changes changes;
@@ -58,7 +59,8 @@ Result<sync::Changes> changes_after(Archive& archive, std::string_view cursor, s
                 break;
             }
             reached = query.number(0);
-            changes.changes.push_back({{query.text(1), query.number(2), query.text(3), query.text(4)}, query.text(5)});
+            changes.changes.push_back(
+                {{query.text(1), query.number(2), query.text(3), query.text(4)}, query.text(5), query.text(6)});
         }
         changes.next = cursor_of(instance, reached);
         return changes;

@@ -1,0 +1,165 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "outbox/inbox.h"
+
+#include "protocol/digest.h"
+#include "protocol/limits.h"
+#include "protocol/paths.h"
+#include "protocol/problem.h"
+
+#include <fmt/format.h>
+
+namespace truehang::sync {
+namespace {
+
+Meaning done() {
+    Meaning meaning;
+    meaning.kind = Meaning::Kind::confirmed;
+    return meaning;
+}
+
+bool is_problem(const Answer& answer, ProblemKind kind) {
+    const auto problem = read_problem(answer.content);
+    return problem && problem->kind == kind && status_of(kind) == answer.status;
+}
+
+/// How long one thing waits that failed by itself.
+constexpr std::chrono::minutes pause{5};
+
+}  // namespace
+
+bool Inbox::is_due(const std::string& key, Time now) const {
+    const auto found = not_before_.find(key);
+    // A time further off than any pause can only mean that the clock was set back.
+    return found == not_before_.end() || found->second <= now || found->second > now + asking_.photo_again;
+}
+
+void Inbox::ask_now() {
+    ask_at_ = Time{};
+    not_before_.clear();
+}
+
+void Inbox::forget() {
+    cursor_.reset();
+    taken_.clear();
+    ask_now();
+}
+
+std::optional<Request> Inbox::next(Time now) {
+    Request request;
+    request.headers = {{"Accept", std::string(json_type)}};
+    for (const Coming& one : shelf_.coming()) {
+        if (!taken_.contains(one.receipt.sha256) && is_due(one.receipt.sha256, now)) {
+            under_way_ = UnderWay{UnderWay::What::document, one, {}};
+            request.path = revision_path(one.receipt.id, one.receipt.revision);
+            return request;
+        }
+    }
+    if (ask_at_ > now && ask_at_ <= now + asking_.every) {
+        return std::nullopt;
+    }
+    under_way_ = UnderWay{};
+    const std::string cursor = cursor_.value_or(shelf_.cursor());
+    request.path = fmt::format("{}?limit={}", changes_path, asking_.page);
+    if (!cursor.empty()) {
+        request.path += "&after=" + percent_encode(cursor);
+    }
+    return request;
+}
+
+std::optional<Request> Inbox::next_photo(Time now) {
+    for (const std::string& photo : shelf_.photos_elsewhere()) {
+        if (!taken_.contains(photo) && is_due(photo, now)) {
+            under_way_ = UnderWay{UnderWay::What::photo, {}, photo};
+            Request request;
+            request.path = photo_path(photo);
+            request.answer_most = photo_limit;
+            return request;
+        }
+    }
+    return std::nullopt;
+}
+
+Meaning Inbox::answered(const Answer& answer, Time now) {
+    if (!under_way_) {
+        return done();
+    }
+    const UnderWay asked = *std::exchange(under_way_, std::nullopt);
+    switch (asked.what) {
+        case UnderWay::What::changes:
+            return take_changes(answer, now);
+        case UnderWay::What::document:
+            return take_document(asked.coming, answer, now);
+        case UnderWay::What::photo:
+            break;
+    }
+    return take_photo(asked.photo, answer, now);
+}
+
+Meaning Inbox::take_changes(const Answer& answer, Time now) {
+    ask_at_ = now + asking_.every;
+    if (is_problem(answer, ProblemKind::unknown_cursor)) {  // the workroom’s records were brought back from a copy
+        cursor_ = "";
+        ask_at_ = Time{};
+        return done();
+    }
+    if (answer.status != 200) {
+        return meaning_of_trouble({}, answer);
+    }
+    const auto changes = read_changes(answer.content);
+    if (!changes) {
+        return meaning_of_nonsense(answer);
+    }
+    shelf_.note(*changes);
+    cursor_ = changes->next;
+    if (changes->more) {
+        ask_at_ = Time{};
+    }
+    return done();
+}
+
+Meaning Inbox::take_document(const Coming& one, const Answer& answer, Time now) {
+    if (answer.status == 200) {
+        if (hex(sha256(answer.content)) != one.receipt.sha256) {
+            later(one.receipt.sha256, now + pause);
+            return meaning_of_nonsense(answer);
+        }
+        taken_.insert(one.receipt.sha256);
+        shelf_.take(one, answer.content);
+        return done();
+    }
+    if (is_problem(answer, ProblemKind::not_there) || is_problem(answer, ProblemKind::erased)) {
+        taken_.insert(one.receipt.sha256);
+        shelf_.pass_over(one);
+        return done();
+    }
+    const Meaning meaning = meaning_of_trouble({}, answer);
+    later(one.receipt.sha256, now + pause);
+    return meaning;
+}
+
+Meaning Inbox::take_photo(const std::string& photo, const Answer& answer, Time now) {
+    if (answer.status == 200) {
+        if (hex(sha256(answer.content)) != photo) {
+            later(photo, now + pause);
+            return meaning_of_nonsense(answer);
+        }
+        taken_.insert(photo);
+        shelf_.take_photo(photo, answer.content, std::string(answer.header("Content-Type").value_or("")));
+        return done();
+    }
+    if (is_problem(answer, ProblemKind::not_there) || is_problem(answer, ProblemKind::erased)) {
+        later(photo, now + asking_.photo_again);  // the other phone may still be sending it
+        return done();
+    }
+    later(photo, now + pause);
+    return meaning_of_trouble({}, answer);
+}
+
+void Inbox::try_later(const Coming& one, Time now) {
+    taken_.erase(one.receipt.sha256);
+    later(one.receipt.sha256, now + pause);
+}
+
+void Inbox::failed() { under_way_.reset(); }
+
+}  // namespace truehang::sync
