@@ -2,6 +2,7 @@
 #include "leaving_model.h"
 
 #include "figures/agreement.h"
+#include "figures/changed_twice.h"
 #include "open_visit.h"
 #include "sheet/words.h"
 #include "store/sha256.h"
@@ -37,6 +38,9 @@ QString screen_for(const Flag& flag) {
     }
     if (flag.code == agreement_outdated) {
         return QStringLiteral("sign");
+    }
+    if (flag.code == changed_twice_code || flag.code == "two-readings") {
+        return QStringLiteral("twice");
     }
     const bool is_grave = flag.severity == Severity::stop || flag.severity == Severity::remeasure;
     if (is_grave && !flag.stations.empty()) {
@@ -163,6 +167,17 @@ void LeavingModel::addVisit(QList<Item>& items) const {
                       {}});
     }
     addAgreement(items);
+    int number = 0;
+    for (const Flag& flag : changed_twice_flags(open_.survey())) {
+        items.append({QStringLiteral("twice/%1").arg(number++),
+                      {},
+                      {},
+                      QStringLiteral("twice"),
+                      truehang::shown(worded(flag_word(flag.severity))),
+                      truehang::shown(flag.text),
+                      flag.severity,
+                      {}});
+    }
     const VisitSummary& summary = open_.summary();
     const bool there = summary.confirmed_revision > 0 && summary.confirmed_revision == summary.revision;
     if (!there || summary.photos_confirmed < summary.photos) {

@@ -27,12 +27,17 @@ namespace {
 constexpr std::array window_screens{"walk", "obstructions", "hanging", "figures", "choices", "client", "photos"};
 /// Screens beside the way: they lead back to where they were opened from.
 constexpr std::array aside_screens{"settings", "lists"};
-constexpr std::array visit_screens{"visit", "fabrics", "send", "sheets", "file", "rules", "leaving"};
+/// Screens beside those of a window to which a list of what is left leads.
+constexpr std::array from_lists{"send", "twice"};
+constexpr std::array visit_screens{"visit", "fabrics", "send", "sheets", "file", "rules", "leaving", "twice"};
 
 template <class Screens>
 bool is_one_of(const Screens& screens, const QString& screen) {
     return std::ranges::any_of(screens, [&](const char* one) { return screen == QLatin1String(one); });
 }
+
+/// Beside the way, or reached from the visit and from its windows.
+bool leads_back(const QString& screen) { return is_one_of(aside_screens, screen) || screen == QStringLiteral("twice"); }
 
 }  // namespace
 
@@ -63,6 +68,7 @@ public:
           workroom_rules(QFileInfo(settings_file).absoluteDir().filePath(QStringLiteral("house-rules.json"))),
           rules(open, workroom_rules),
           leaving(open),
+          twice(open),
           position(open, devices) {}
 
     SurveyKeeping& keeping;
@@ -89,11 +95,12 @@ public:
     WorkroomRules workroom_rules;
     RulesModel rules;
     LeavingModel leaving;
+    TakenTwiceModel twice;
     PositionModel position;
     QString screen = QStringLiteral("visits");
     QHash<QString, QString> before_aside;  // where each was opened from
     QString panel;                         // to be shown first by the page that comes
-    bool from_leaving = false;             // going back leads to what is left
+    QString led_from;                      // the list that led here: going back leads to it
     QString fault;
     bool ready = false;
 };
@@ -113,7 +120,11 @@ Notebook::Notebook(SurveyKeeping& keeping, Devices& devices, const QString& sett
     connect(&parts_->send, &SendModel::arrived, this, [this] { parts_->list.read(); });
     connect(&parts_->visit_file, &VisitFileModel::tookIn, &parts_->list, &VisitList::renew);
     connect(&parts_->send, &SendModel::rulesCame, &parts_->workroom_rules, &WorkroomRules::take);
+    connect(&parts_->send, &SendModel::came, &parts_->twice, &TakenTwiceModel::lookAt);
     connect(&parts_->leaving, &LeavingModel::wanted, this, &Notebook::openPlace);
+    connect(&parts_->twice, &TakenTwiceModel::wanted, this, [this](const QString& window, const QString& station) {
+        openPlace(QStringLiteral("walk"), window, station);
+    });
     connect(parts_->list.removed(), &ShownRows::countChanged, this, &Notebook::binChanged);
     connect(parts_->list.removed(), &QAbstractItemModel::dataChanged, this, &Notebook::binChanged);
     start();
@@ -143,6 +154,7 @@ ListsModel* Notebook::lists() { return &parts_->lists; }
 SendModel* Notebook::send() { return &parts_->send; }
 SheetsModel* Notebook::sheets() { return &parts_->sheets; }
 LeavingModel* Notebook::leaving() { return &parts_->leaving; }
+TakenTwiceModel* Notebook::twice() { return &parts_->twice; }
 QString Notebook::binQuestion() const { return parts_->list.binQuestion(); }
 VisitFileModel* Notebook::visitFile() { return &parts_->visit_file; }
 RulesModel* Notebook::rules() { return &parts_->rules; }
@@ -237,13 +249,17 @@ void Notebook::show(const QString& asked) {
     if (!known) {
         return;
     }
-    if (is_one_of(aside_screens, screen) && parts_->screen != screen) {
+    if (leads_back(screen) && parts_->screen != screen && parts_->led_from != screen) {
         parts_->before_aside[screen] = parts_->screen;
     }
     parts_->open.place().standOn(screen);
     parts_->choices.setShown(screen == QStringLiteral("choices") || screen == QStringLiteral("client"));
     parts_->leaving.setShown(screen == QStringLiteral("leaving"));
-    parts_->from_leaving &= is_one_of(window_screens, screen) || screen == QStringLiteral("send");
+    parts_->twice.setShown(screen == QStringLiteral("twice"),
+                           is_one_of(window_screens, parts_->screen) ? parts_->open.windowId() : QString());
+    if (screen == parts_->led_from || !(is_one_of(window_screens, screen) || is_one_of(from_lists, screen))) {
+        parts_->led_from.clear();
+    }
     if (screen != parts_->screen) {
         if (screen == QStringLiteral("visits")) {
             parts_->list.lookAtClock();
@@ -337,14 +353,14 @@ bool Notebook::goBack() {
     if (screen == QStringLiteral("visits")) {
         return false;
     }
-    if (is_one_of(aside_screens, screen)) {
+    if (leads_back(screen)) {
         show(parts_->before_aside.value(screen, QStringLiteral("visits")));
     } else if (screen == QStringLiteral("choices") || screen == QStringLiteral("client")) {
         show(QStringLiteral("figures"));
     } else if (screen == QStringLiteral("visit")) {
         show(QStringLiteral("visits"));
     } else {
-        show(parts_->from_leaving ? QStringLiteral("leaving") : QStringLiteral("visit"));
+        show(parts_->led_from.isEmpty() ? QStringLiteral("visit") : parts_->led_from);
     }
     return true;
 }
@@ -380,8 +396,9 @@ void Notebook::openPlace(const QString& screen, const QString& windowId, const Q
     if (screen == QStringLiteral("sign")) {
         agree();
     } else {
+        const QString from = parts_->screen;
         show(screen);
-        parts_->from_leaving = screen != QStringLiteral("visit");
+        parts_->led_from = screen != QStringLiteral("visit") ? from : QString();
     }
 }
 

@@ -19,6 +19,7 @@
 #include "settings.h"
 #include "sheets_model.h"
 #include "shown_rows.h"
+#include "taken_twice_model.h"
 #include "visit_file_model.h"
 #include "visit_model.h"
 #include "walk_aloud.h"
@@ -52,7 +53,7 @@ class Notebook : public QObject {
     Q_PROPERTY(QString narrowed READ narrowed WRITE setNarrowed NOTIFY searchChanged)
 
     /// `visits`, `visit`, `fabrics`, `walk`, `obstructions`, `hanging`, `figures`, `choices`, `client`, `photos`,
-    /// `send`, `sheets`, `file`, `rules`, `leaving`, `lists` or `settings`.
+    /// `send`, `sheets`, `file`, `rules`, `leaving`, `twice`, `lists` or `settings`.
     Q_PROPERTY(QString screen READ screen WRITE setScreen NOTIFY screenChanged)
     /// False until the store is open and the place restored: show paper only.
     Q_PROPERTY(bool ready READ ready NOTIFY readyChanged)
@@ -75,6 +76,7 @@ class Notebook : public QObject {
     Q_PROPERTY(truehang::SendModel* send READ send CONSTANT)
     Q_PROPERTY(truehang::SheetsModel* sheets READ sheets CONSTANT)
     Q_PROPERTY(truehang::LeavingModel* leaving READ leaving CONSTANT)
+    Q_PROPERTY(truehang::TakenTwiceModel* twice READ twice CONSTANT)
     Q_PROPERTY(truehang::VisitFileModel* visitFile READ visitFile CONSTANT)
     Q_PROPERTY(truehang::RulesModel* rules READ rules CONSTANT)
     Q_PROPERTY(truehang::PositionModel* position READ position CONSTANT)
@@ -113,6 +115,7 @@ public:
     [[nodiscard]] SendModel* send();
     [[nodiscard]] SheetsModel* sheets();
     [[nodiscard]] LeavingModel* leaving();
+    [[nodiscard]] TakenTwiceModel* twice();
     [[nodiscard]] QString binQuestion() const;
     [[nodiscard]] VisitFileModel* visitFile();
     [[nodiscard]] RulesModel* rules();

@@ -151,6 +151,13 @@ struct LeavingModelType {
     QML_UNCREATABLE("handed over by the program")
 };
 
+struct TakenTwiceModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::TakenTwiceModel)
+    QML_NAMED_ELEMENT(TakenTwiceModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
 struct VisitFileModelType {
     Q_GADGET
     QML_FOREIGN(truehang::VisitFileModel)

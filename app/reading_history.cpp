@@ -5,6 +5,7 @@
 #include "adjust/slips.h"
 #include "sheet/words.h"
 #include "survey/counted.h"
+#include "survey/replaced.h"
 #include "walk_rows.h"
 #include "writing.h"
 
@@ -17,16 +18,6 @@ namespace truehang {
 namespace {
 
 QString translated(const char* source) { return QCoreApplication::translate("walk", source); }
-
-/// "14 March 2026, 10:32", on the clock that the reading was written by.
-QString when_of(const Reading& reading) {
-    const QString time = shown(reading.taken_at);
-    if (time.isEmpty()) {
-        return translated(QT_TRANSLATE_NOOP("walk", "at no known time"));
-    }
-    const QString day = shown(day_text(reading.taken_at));
-    return time.size() >= 16 ? translated(QT_TRANSLATE_NOOP("walk", "%1, %2")).arg(day, time.mid(11, 5)) : day;
-}
 
 QString how_of(const Reading& reading, const LengthStyle& style) {
     if (!reading.how || reading.how->is(How::measured)) {
@@ -54,12 +45,6 @@ const Reading* counting(const Window& window, std::string_view station) {
     return found != nullptr ? found->reading : nullptr;
 }
 
-bool is_replaced(const Window& window, const Reading& reading) {
-    return !reading.id.empty() && std::ranges::any_of(window.readings, [&](const Reading& other) {
-        return other.replaces == reading.id && other.id != reading.id;
-    });
-}
-
 /// Newest first; of one time, the later in the list.
 std::vector<const Reading*> newest_first(const Window& window, const std::string& station) {
     std::vector<const Reading*> readings;
@@ -79,6 +64,17 @@ std::vector<const Reading*> newest_first(const Window& window, const std::string
 }  // namespace
 
 bool is_proposed(const Reading& reading) { return reading.how && reading.how->is(How::proposed); }
+
+QString time_shown(std::string_view rfc3339) {
+    const QString time = shown(rfc3339);
+    if (time.isEmpty()) {
+        return translated(QT_TRANSLATE_NOOP("walk", "at no known time"));
+    }
+    const QString day = shown(day_text(rfc3339));
+    return time.size() >= 16 ? translated(QT_TRANSLATE_NOOP("walk", "%1, %2")).arg(day, time.mid(11, 5)) : day;
+}
+
+QString reading_when(const Reading& reading) { return time_shown(reading.taken_at); }
 
 QString reading_text(const Reading& reading, const LengthStyle& style) {
     if (reading.angle) {
@@ -100,8 +96,8 @@ QList<ShownRows::Row> history_rows(const Window& window, const std::string& stat
                                      ? translated(QT_TRANSLATE_NOOP("walk", "replaced"))
                                      : translated(QT_TRANSLATE_NOOP("walk", "stands beside the one that counts"));
         const QString key = reading->id.empty() ? QString::number(rows.size()) : shown(reading->id);
-        rows.append({key, figure, when_of(*reading), how, standing, reading == counts,
-                     QStringLiteral("%1, %2, %3, %4").arg(figure, how, when_of(*reading), standing)});
+        rows.append({key, figure, reading_when(*reading), how, standing, reading == counts,
+                     QStringLiteral("%1, %2, %3, %4").arg(figure, how, reading_when(*reading), standing)});
     }
     return rows;
 }

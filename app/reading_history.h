@@ -22,6 +22,10 @@ namespace truehang {
 /// A reading as it was typed, with its unit; without typed text, its value in the style's unit. "2138 mm".
 [[nodiscard]] QString reading_text(const Reading& reading, const LengthStyle& style);
 
+/// "14 March 2026, 10:32" of an RFC 3339 time, on the clock that it was written by; and when a reading was taken.
+[[nodiscard]] QString time_shown(std::string_view rfc3339);
+[[nodiscard]] QString reading_when(const Reading& reading);
+
 /// Roles: `reading` (key), `figure`, `when`, `how`, `standing` ("counts", "replaced"), `counts`, `spoken`.
 [[nodiscard]] QList<QByteArray> history_roles();
 /// Every reading of a station, newest first.

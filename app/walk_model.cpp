@@ -9,6 +9,7 @@
 #include "reading_history.h"
 #include "settings.h"
 #include "survey/counted.h"
+#include "survey/replaced.h"
 #include "thread_mark.h"
 #include "trade_words.h"
 #include "units/angle_text.h"
@@ -424,6 +425,7 @@ void WalkModel::keepReading(Reading reading) {
         [reading](Window& window) {
             std::erase_if(window.not_taken, [&](const NotTaken& n) { return n.station == reading.station; });
             window.readings.push_back(reading);
+            static_cast<void>(choose_reading(window, reading.id));  // of two that stood, neither does now
             return true;
         },
         [this, window_id, at, typed](const QString& fault) { readingKept(window_id, at, typed, fault); });

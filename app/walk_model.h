@@ -100,6 +100,8 @@ class WalkModel : public QObject {
     Q_PROPERTY(truehang::ShownRows* history READ history CONSTANT)
     /// "Measure floor to ceiling again", of this station.
     Q_PROPERTY(QString hereAgainSays READ hereAgainSays NOTIFY changed)
+    /// Two readings of the station stand, and a person is to say which one counts.
+    Q_PROPERTY(bool hereTwice READ hereTwice NOTIFY changed)
     /// There are readings of this station beside the one that counts.
     Q_PROPERTY(bool hasEarlier READ hasEarlier NOTIFY changed)
 
@@ -154,6 +156,7 @@ public:
     [[nodiscard]] QString nothingMore() const;
     [[nodiscard]] ShownRows* history() { return &history_; }
     [[nodiscard]] QString hereAgainSays() const;
+    [[nodiscard]] bool hereTwice() const;
     [[nodiscard]] bool hasEarlier() const;
     [[nodiscard]] QString levelWhy() const;
     [[nodiscard]] bool canTakeLevel() const;

@@ -4,6 +4,7 @@
 #include "pole_up.h"
 #include "reading_history.h"
 #include "survey/counted.h"
+#include "survey/replaced.h"
 #include "walk_model.h"
 #include "walk_rows.h"
 #include "without_tape.h"
@@ -219,6 +220,11 @@ void WalkModel::showHistory() {
 }
 
 QString WalkModel::hereAgainSays() const { return measureWords(station()); }
+
+bool WalkModel::hereTwice() const {
+    const Window* there = window();
+    return there != nullptr && !contenders(*there, bytes(station())).empty();
+}
 bool WalkModel::hasEarlier() const { return history_.count() > 1; }
 
 void WalkModel::showLine() {

@@ -408,6 +408,14 @@
         <source>show the client</source>
         <translation>der Kundschaft zeigen</translation>
     </message>
+    <message>
+        <source>taken twice: settle</source>
+        <translation>zweimal genommen: entscheiden</translation>
+    </message>
+    <message>
+        <source>Settle what was taken twice</source>
+        <translation>Entscheiden, was zweimal genommen wurde</translation>
+    </message>
 </context>
 <context>
     <name>FileChooser</name>
@@ -530,6 +538,10 @@
     <message>
         <source>%1, %2</source>
         <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>say which one counts</source>
+        <translation>sagen, welches gilt</translation>
     </message>
 </context>
 <context>
@@ -1731,6 +1743,48 @@
     </message>
 </context>
 <context>
+    <name>TwicePage</name>
+    <message>
+        <source>Taken twice</source>
+        <translation>Zweimal genommen</translation>
+    </message>
+    <message>
+        <source>Done</source>
+        <translation>Fertig</translation>
+    </message>
+    <message>
+        <source>undo</source>
+        <translation>rückgängig</translation>
+    </message>
+    <message>
+        <source>Undo: %1</source>
+        <translation>Rückgängig: %1</translation>
+    </message>
+    <message>
+        <source>redo</source>
+        <translation>wiederholen</translation>
+    </message>
+    <message>
+        <source>Nothing is left to be said: one of each counts.</source>
+        <translation>Alles ist entschieden: Von jedem gilt eines.</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Halt</translation>
+    </message>
+    <message>
+        <source>A tap says what counts; undo brings both back.</source>
+        <translation>Ein Tipp sagt, was gilt; rückgängig holt beides zurück.</translation>
+    </message>
+</context>
+<context>
+    <name>TwiceRow</name>
+    <message>
+        <source>holds meanwhile</source>
+        <translation>gilt bis dahin</translation>
+    </message>
+</context>
+<context>
     <name>VisitPage</name>
     <message>
         <source>send</source>
@@ -1815,6 +1869,14 @@
     <message>
         <source>Client and site</source>
         <translation>Kundschaft und Ort</translation>
+    </message>
+    <message>
+        <source>Taken twice</source>
+        <translation>Zweimal genommen</translation>
+    </message>
+    <message>
+        <source>Taken twice: %1</source>
+        <translation>Zweimal genommen: %1</translation>
     </message>
 </context>
 <context>
@@ -2080,6 +2142,10 @@
     <message>
         <source>Photos of this window</source>
         <translation>Fotos dieses Fensters</translation>
+    </message>
+    <message>
+        <source>taken twice</source>
+        <translation>zweimal genommen</translation>
     </message>
 </context>
 <context>
@@ -4002,6 +4068,61 @@
     </message>
 </context>
 <context>
+    <name>truehang::TakenTwiceModel</name>
+    <message>
+        <source>Somebody else worked on this visit too. What came on %1 is in it.</source>
+        <translation>Auch jemand anderes hat an diesem Besuch gearbeitet. Was am %1 kam, ist darin.</translation>
+    </message>
+    <message>
+        <source>%1 worked on this visit too. What came on %2 is in it.</source>
+        <translation>Auch %1 hat an diesem Besuch gearbeitet. Was am %2 kam, ist darin.</translation>
+    </message>
+    <message>
+        <source>One thing was taken twice. Say which one counts.</source>
+        <translation>Eines wurde zweimal genommen. Sagen Sie, was gilt.</translation>
+    </message>
+    <message>
+        <source>%1 things were taken twice. Say which ones count.</source>
+        <translation>%1 Dinge wurden zweimal genommen. Sagen Sie, was gilt.</translation>
+    </message>
+    <message>
+        <source>One thing here was taken twice.</source>
+        <translation>Eines wurde hier zweimal genommen.</translation>
+    </message>
+    <message>
+        <source>%1 things here were taken twice.</source>
+        <translation>%1 Dinge wurden hier zweimal genommen.</translation>
+    </message>
+    <message>
+        <source>The visit</source>
+        <translation>Der Besuch</translation>
+    </message>
+    <message>
+        <source>holds meanwhile</source>
+        <translation>gilt bis dahin</translation>
+    </message>
+    <message>
+        <source>Take %1</source>
+        <translation>%1 nehmen</translation>
+    </message>
+    <message>
+        <source>measure it again</source>
+        <translation>noch einmal messen</translation>
+    </message>
+    <message>
+        <source>Measure it again: %1</source>
+        <translation>Noch einmal messen: %1</translation>
+    </message>
+    <message>
+        <source>Counts: %1</source>
+        <translation>Gilt: %1</translation>
+    </message>
+    <message>
+        <source>Settled: %1</source>
+        <translation>Entschieden: %1</translation>
+    </message>
+</context>
+<context>
     <name>truehang::VisitFileModel</name>
     <message>
         <source>The file can’t be opened. Nothing was taken in.</source>
@@ -4508,6 +4629,157 @@
     <message>
         <source>What the workroom gave as its house rules can’t be used. %1 The earlier ones stay. Ask the workroom to look at them.</source>
         <translation>Was die Werkstatt als Hausregeln gegeben hat, lässt sich nicht verwenden. %1 Die früheren bleiben. Bitten Sie die Werkstatt, sie anzusehen.</translation>
+    </message>
+</context>
+<context>
+    <name>twice</name>
+    <message>
+        <source>from somebody else, came %1</source>
+        <translation>von jemand anderem, gekommen %1</translation>
+    </message>
+    <message>
+        <source>from %1, came %2</source>
+        <translation>von %1, gekommen %2</translation>
+    </message>
+    <message>
+        <source>from this phone</source>
+        <translation>von diesem Telefon</translation>
+    </message>
+    <message>
+        <source>%1 was read twice. Say which one counts, or take it again.</source>
+        <translation>%1: zweimal gemessen. Sagen Sie, welches gilt, oder messen Sie noch einmal.</translation>
+    </message>
+    <message>
+        <source>from somebody else</source>
+        <translation>von jemand anderem</translation>
+    </message>
+    <message>
+        <source>from %1</source>
+        <translation>von %1</translation>
+    </message>
+    <message>
+        <source>from the left</source>
+        <translation>von links</translation>
+    </message>
+    <message>
+        <source>width</source>
+        <translation>Breite</translation>
+    </message>
+    <message>
+        <source>bottom edge</source>
+        <translation>Unterkante</translation>
+    </message>
+    <message>
+        <source>height</source>
+        <translation>Höhe</translation>
+    </message>
+    <message>
+        <source>depth</source>
+        <translation>Tiefe</translation>
+    </message>
+    <message>
+        <source>length</source>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>selvedge</source>
+        <translation>Webkante</translation>
+    </message>
+    <message>
+        <source>repeat</source>
+        <translation>Rapport</translation>
+    </message>
+    <message>
+        <source>repeat across</source>
+        <translation>Rapport quer</translation>
+    </message>
+    <message>
+        <source>match</source>
+        <translation>Ansatz</translation>
+    </message>
+    <message>
+        <source>price a metre</source>
+        <translation>Preis je Meter</translation>
+    </message>
+    <message>
+        <source>currency</source>
+        <translation>Währung</translation>
+    </message>
+    <message>
+        <source>latitude</source>
+        <translation>Breitengrad</translation>
+    </message>
+    <message>
+        <source>longitude</source>
+        <translation>Längengrad</translation>
+    </message>
+    <message>
+        <source>within, in m</source>
+        <translation>genau auf, in m</translation>
+    </message>
+    <message>
+        <source>above the sea, in m</source>
+        <translation>über dem Meer, in m</translation>
+    </message>
+    <message>
+        <source>degrees from north</source>
+        <translation>Grad von Nord</translation>
+    </message>
+    <message>
+        <source>by</source>
+        <translation>durch</translation>
+    </message>
+    <message>
+        <source>on</source>
+        <translation>am</translation>
+    </message>
+    <message>
+        <source>words</source>
+        <translation>Worte</translation>
+    </message>
+    <message>
+        <source>name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>edition</source>
+        <translation>Ausgabe</translation>
+    </message>
+    <message>
+        <source>date</source>
+        <translation>Datum</translation>
+    </message>
+    <message>
+        <source>yes</source>
+        <translation>ja</translation>
+    </message>
+    <message>
+        <source>no</source>
+        <translation>nein</translation>
+    </message>
+    <message>
+        <source>as they stood before</source>
+        <translation>wie vorher</translation>
+    </message>
+    <message>
+        <source>in another order</source>
+        <translation>in anderer Reihenfolge</translation>
+    </message>
+    <message>
+        <source>first %1</source>
+        <translation>zuerst %1</translation>
+    </message>
+    <message>
+        <source>Take it out</source>
+        <translation>Herausnehmen</translation>
+    </message>
+    <message>
+        <source>Keep it</source>
+        <translation>Behalten</translation>
+    </message>
+    <message>
+        <source>nothing there</source>
+        <translation>nichts</translation>
     </message>
 </context>
 <context>

@@ -109,6 +109,12 @@ Page {
                 width: screen.contentWidth
             }
         }
+        WordButton {
+            visible: page.notebook.twice.countHere > 0
+            text: qsTr("taken twice: settle")
+            explained: qsTr("Settle what was taken twice")
+            onClicked: page.notebook.screen = "twice"
+        }
         SectionTitle {
             visible: page.figures.sizes.count > 0
             width: parent.width

@@ -93,4 +93,9 @@ Screen {
     Rule {
         width: parent.width
     }
+    WordButton {
+        visible: panel.walk.hereTwice
+        text: qsTr("say which one counts")
+        onClicked: panel.notebook.screen = "twice"
+    }
 }

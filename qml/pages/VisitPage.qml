@@ -83,6 +83,13 @@ Page {
         Sentence {
             width: parent.width
             visible: text !== ""
+            second: true
+            text: page.notebook.twice.cameLine
+            bottomPadding: Theme.rowGap
+        }
+        Sentence {
+            width: parent.width
+            visible: text !== ""
             text: page.visit.erasedSays
             bottomPadding: Theme.rowGap
         }
@@ -100,6 +107,21 @@ Page {
             severity: "decide"
             word: qsTr("Decide")
             text: page.notebook.agreement.line
+        }
+        FlagLine {
+            width: parent.width
+            visible: page.notebook.twice.count > 0
+            severity: "decide"
+            word: qsTr("Decide")
+            text: page.notebook.twice.line
+        }
+        ListRow {
+            width: parent.width
+            visible: page.notebook.twice.count > 0
+            text: qsTr("Taken twice")
+            figure: page.notebook.twice.count
+            spoken: qsTr("Taken twice: %1").arg(page.notebook.twice.line)
+            onClicked: page.notebook.screen = "twice"
         }
         ListRow {
             width: parent.width

@@ -13,6 +13,12 @@ Flow {
     spacing: Theme.edge
 
     WordButton {
+        visible: !words.hasOthers && words.notebook.twice.countHere > 0
+        text: qsTr("taken twice")
+        explained: words.notebook.twice.lineHere
+        onClicked: words.notebook.screen = "twice"
+    }
+    WordButton {
         text: qsTr("in the way")
         explained: qsTr("What is in the way")
         onClicked: words.notebook.screen = "obstructions"

@@ -100,15 +100,10 @@ std::string item_says(const Survey& survey, const ChangedPlace& place) {
 
 Flag flag_of(const Survey& survey, const ChangedTwice& twice) {
     const ChangedPlace place = place_of(twice);
-    const std::string thing = changed_thing(survey, twice);
     return {std::string(changed_twice_code),
             Severity::decide,
             {},
-            twice.values.empty()
-                ? say("Two people worked on this: one took out {} while another changed it. It was kept. Say whether "
-                      "it stays.",
-                      thing)
-                : say("Two people changed {} in different ways. Both are kept. Say which one counts.", thing),
+            changed_twice_says(survey, twice),
             place.obstruction,
             place.layer.starts_with('#') ? "" : place.layer,
             {}};
@@ -156,6 +151,15 @@ std::string changed_thing(const Survey& survey, const ChangedTwice& twice) {
         return say("{} of the room {}", key_says(place), name_of_room(survey, place.room));
     }
     return key_says(place);
+}
+
+std::string changed_twice_says(const Survey& survey, const ChangedTwice& twice) {
+    const std::string thing = changed_thing(survey, twice);
+    return twice.values.empty()
+               ? say("Two people worked on this: one took out {} while another changed it. It was kept. Say whether it "
+                     "stays.",
+                     thing)
+               : say("Two people changed {} in different ways. Both are kept. Say which one counts.", thing);
 }
 
 std::vector<Flag> changed_twice_flags(const Survey& survey, const Window& window) {

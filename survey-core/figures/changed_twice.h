@@ -26,6 +26,9 @@ struct ChangedPlace {
 /// doesn’t know is named as it is written.
 [[nodiscard]] std::string changed_thing(const Survey& survey, const ChangedTwice& twice);
 
+/// What is to be said of it: "Two people changed the notes in different ways. Both are kept. Say which one counts."
+[[nodiscard]] std::string changed_twice_says(const Survey& survey, const ChangedTwice& twice);
+
 /// One flag `changed-twice` (`decide`) for each entry within the window.
 [[nodiscard]] std::vector<Flag> changed_twice_flags(const Survey& survey, const Window& window);
 

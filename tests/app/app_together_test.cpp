@@ -1,0 +1,161 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "../sync/document_workroom.h"
+#include "document/document.h"
+#include "fake_workroom.h"
+#include "support.h"
+
+#include <QTest>
+
+using namespace truehang;
+using namespace truehang::test;
+
+namespace {
+
+const QString visit = "01924f6a-7c00-7000-8000-000000000001";
+
+/// Serves a workroom in memory on loopback.
+void serve(sync::test::DocumentWorkroom& documents, QTcpSocket& socket, const Heard& heard) {
+    if (heard.path == "/pair") {
+        FakeWorkroom::answer(
+            socket, 200,
+            QByteArray::fromStdString(write_record(sync::PairAnswer{"secret-token", "Workroom at Ferrymouth"})));
+        return;
+    }
+    sync::Request request;
+    request.method = heard.method == "PUT" ? sync::Method::put : sync::Method::get;
+    request.path = heard.path.toStdString();
+    const auto answer = documents.receive(request, heard.body.toStdString());
+    FakeWorkroom::answer(socket, answer.status, QByteArray::fromStdString(answer.content));
+}
+
+void pair(Bench& bench, const FakeWorkroom& workroom) {
+    bench.notebook().send()->pair(workroom.address(), "7K2M-QX4D");
+    QTRY_VERIFY_WITH_TIMEOUT(bench.notebook().send()->paired(), patience);
+}
+
+/// As a file goes: the document, which both phones count among what they were made from.
+void hand_over(Bench& to, const std::string& bytes) {
+    bool kept = false;
+    to.keeping().post(
+        &to.notebook(),
+        [bytes](Store& store) -> Result<Done> {
+            const auto taken = store.keep(read_survey(bytes).value(), "Taken in");
+            return taken ? store.add_parent(visit.toStdString(), bytes) : Result<Done>(taken.error());
+        },
+        [&kept](const Result<Done>& done) { kept = done.ok(); });
+    QTRY_VERIFY_WITH_TIMEOUT(kept, patience);
+}
+
+std::string notes_of(Bench& bench) {
+    const Window* window = bench.notebook().open()->window("parlour-south");
+    return window != nullptr ? window->notes : std::string();
+}
+
+void note(Bench& bench, const std::string& words) {
+    QVERIFY(bench.notebook().open()->editWindow("Notes", "parlour-south", [words](Window& window) {
+        window.notes = words;
+        return true;
+    }));
+    bench.settle();
+}
+
+bool all_there(Bench& bench) {
+    bench.notebook().open()->askStanding();
+    bench.settle();
+    const VisitSummary& summary = bench.notebook().open()->summary();
+    return summary.confirmed_revision > 0 && summary.confirmed_revision == summary.revision;
+}
+
+}  // namespace
+
+/// Two programs with their stores, on the network, with one workroom.
+class TogetherTest : public QObject {
+    Q_OBJECT
+
+private slots:
+    static void whatOneSendsComesToTheOtherByItself() {
+        sync::test::DocumentWorkroom documents;
+        FakeWorkroom workroom([&](QTcpSocket& socket, const Heard& heard) { serve(documents, socket, heard); });
+        Bench anna;
+        Bench ben;
+        open_example(anna);
+        pair(anna, workroom);
+        anna.notebook().send()->sendNow();
+        QTRY_VERIFY_WITH_TIMEOUT(all_there(anna), patience);
+        hand_over(ben, documents.newest(visit.toStdString()).bytes);
+        ben.notebook().openVisit(visit);
+        QTRY_COMPARE_WITH_TIMEOUT(ben.notebook().screen(), QString("visit"), patience);
+        pair(ben, workroom);
+        QTRY_VERIFY_WITH_TIMEOUT(all_there(ben), patience);
+
+        note(anna, "Damp at the sill.");
+        anna.notebook().send()->sendNow();
+        QTRY_VERIFY_WITH_TIMEOUT(all_there(anna), patience);
+        // Ben looks at the visit meanwhile, and sends nothing.
+        ben.notebook().send()->sendNow();
+        QTRY_COMPARE_WITH_TIMEOUT(notes_of(ben), std::string("Damp at the sill."), patience);
+        QTRY_VERIFY_WITH_TIMEOUT(!ben.notebook().twice()->cameLine().isEmpty(), patience);
+        QTRY_VERIFY_WITH_TIMEOUT(all_there(ben), patience);
+        const int puts = documents.puts;
+
+        // The other way, while Anna has the visit closed.
+        note(ben, "Dry, with a fan.");
+        ben.notebook().send()->sendNow();
+        QTRY_VERIFY_WITH_TIMEOUT(all_there(ben), patience);
+        anna.notebook().open()->close();
+        anna.notebook().send()->sendNow();
+        QTRY_VERIFY_WITH_TIMEOUT(
+            [&] {
+                anna.settle();
+                std::string notes;
+                anna.keeping().post(
+                    &anna.notebook(), [](Store& store) { return store.visit(visit.toStdString()); },
+                    [&notes](const Result<Survey>& kept) { notes = kept->rooms[0].windows[0].notes; });
+                anna.settle();
+                return notes == "Dry, with a fan.";
+            }(),
+            patience);
+        QCOMPARE(documents.puts, puts + 1);
+    }
+
+    static void whatBothChangedIsSettledOnceForBoth() {
+        sync::test::DocumentWorkroom documents;
+        FakeWorkroom workroom([&](QTcpSocket& socket, const Heard& heard) { serve(documents, socket, heard); });
+        Bench anna;
+        Bench ben;
+        open_example(anna);
+        pair(anna, workroom);
+        anna.notebook().send()->sendNow();
+        QTRY_VERIFY_WITH_TIMEOUT(all_there(anna), patience);
+        hand_over(ben, documents.newest(visit.toStdString()).bytes);
+        ben.notebook().openVisit(visit);
+        QTRY_COMPARE_WITH_TIMEOUT(ben.notebook().screen(), QString("visit"), patience);
+        pair(ben, workroom);
+        QTRY_VERIFY_WITH_TIMEOUT(all_there(ben), patience);
+
+        note(anna, "Damp at the sill.");
+        note(ben, "Dry, with a fan.");
+        anna.notebook().send()->sendNow();
+        QTRY_VERIFY_WITH_TIMEOUT(all_there(anna), patience);
+        ben.notebook().send()->sendNow();
+        QTRY_COMPARE_WITH_TIMEOUT(ben.notebook().twice()->count(), 1, patience);
+        QTRY_VERIFY_WITH_TIMEOUT(all_there(ben), patience);
+        ben.notebook().setScreen("twice");
+        const ShownRows* rows = ben.notebook().twice()->rows();
+        QTRY_VERIFY_WITH_TIMEOUT(column(rows, "says").contains("Damp at the sill."), patience);
+        const auto row = column(rows, "says").indexOf("Damp at the sill.");
+        QVERIFY2(column(rows, "who").value(row).startsWith("from The other phone"),
+                 qPrintable(column(rows, "who").value(row)));
+        ben.notebook().twice()->choose(rows->value(static_cast<int>(row), "row").toString());
+        ben.settle();
+        QCOMPARE(ben.notebook().twice()->count(), 0);
+        ben.notebook().send()->sendNow();
+        QTRY_VERIFY_WITH_TIMEOUT(all_there(ben), patience);
+        anna.notebook().send()->sendNow();
+        QTRY_VERIFY_WITH_TIMEOUT(anna.notebook().twice()->count() == 0 && all_there(anna), patience);
+        QCOMPARE(notes_of(anna), std::string("Damp at the sill."));
+    }
+};
+
+QTEST_MAIN(TogetherTest)
+#include "app_together_test.moc"
