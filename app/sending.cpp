@@ -396,7 +396,8 @@ void Sending::take(const sync::Coming& one, const std::string& document) {
                          : Error{ErrorCode::missing, visit, "What both were made from isn’t on this device."};
     };
     putTogether(one.receipt.id, met, base, [this, one](const QString& fault, bool for_good) {
-        if (for_good) {  // it is met, and said, when the visit is sent
+        const bool is_open = open_ != nullptr && open_->visitId() == shown(one.receipt.id);
+        if (for_good && !is_open) {  // it is met, and said, when the visit is sent
             pass_over(one);
         } else {
             cameTogether(one, fault);

@@ -51,6 +51,16 @@ std::string notes_of(Bench& bench) {
     return window != nullptr ? window->notes : std::string();
 }
 
+/// The same, of the visit as it lies in the store.
+std::string kept_notes(Bench& bench) {
+    std::string notes;
+    bench.keeping().post(
+        &bench.notebook(), [](Store& store) { return store.visit(visit.toStdString()); },
+        [&notes](const Result<Survey>& kept) { notes = kept->rooms[0].windows[0].notes; });
+    bench.settle();
+    return notes;
+}
+
 void note(Bench& bench, const std::string& words) {
     QVERIFY(bench.notebook().open()->editWindow("Notes", "parlour-south", [words](Window& window) {
         window.notes = words;
@@ -66,6 +76,19 @@ bool all_there(Bench& bench) {
     return summary.confirmed_revision > 0 && summary.confirmed_revision == summary.revision;
 }
 
+/// Both are paired, have the visit open, and the workroom has it as it stands.
+void both_have_it(Bench& anna, Bench& ben, const FakeWorkroom& workroom, sync::test::DocumentWorkroom& documents) {
+    open_example(anna);
+    pair(anna, workroom);
+    anna.notebook().send()->sendNow();
+    QTRY_VERIFY_WITH_TIMEOUT(all_there(anna), patience);
+    hand_over(ben, documents.newest(visit.toStdString()).bytes);
+    ben.notebook().openVisit(visit);
+    QTRY_COMPARE_WITH_TIMEOUT(ben.notebook().screen(), QString("visit"), patience);
+    pair(ben, workroom);
+    QTRY_VERIFY_WITH_TIMEOUT(all_there(ben), patience);
+}
+
 }  // namespace
 
 /// Two programs with their stores, on the network, with one workroom.
@@ -78,15 +101,7 @@ private slots:
         FakeWorkroom workroom([&](QTcpSocket& socket, const Heard& heard) { serve(documents, socket, heard); });
         Bench anna;
         Bench ben;
-        open_example(anna);
-        pair(anna, workroom);
-        anna.notebook().send()->sendNow();
-        QTRY_VERIFY_WITH_TIMEOUT(all_there(anna), patience);
-        hand_over(ben, documents.newest(visit.toStdString()).bytes);
-        ben.notebook().openVisit(visit);
-        QTRY_COMPARE_WITH_TIMEOUT(ben.notebook().screen(), QString("visit"), patience);
-        pair(ben, workroom);
-        QTRY_VERIFY_WITH_TIMEOUT(all_there(ben), patience);
+        both_have_it(anna, ben, workroom, documents);
 
         note(anna, "Damp at the sill.");
         anna.notebook().send()->sendNow();
@@ -104,17 +119,7 @@ private slots:
         QTRY_VERIFY_WITH_TIMEOUT(all_there(ben), patience);
         anna.notebook().open()->close();
         anna.notebook().send()->sendNow();
-        QTRY_VERIFY_WITH_TIMEOUT(
-            [&] {
-                anna.settle();
-                std::string notes;
-                anna.keeping().post(
-                    &anna.notebook(), [](Store& store) { return store.visit(visit.toStdString()); },
-                    [&notes](const Result<Survey>& kept) { notes = kept->rooms[0].windows[0].notes; });
-                anna.settle();
-                return notes == "Dry, with a fan.";
-            }(),
-            patience);
+        QTRY_COMPARE_WITH_TIMEOUT(kept_notes(anna), std::string("Dry, with a fan."), patience);
         QCOMPARE(documents.puts, puts + 1);
     }
 
@@ -123,15 +128,7 @@ private slots:
         FakeWorkroom workroom([&](QTcpSocket& socket, const Heard& heard) { serve(documents, socket, heard); });
         Bench anna;
         Bench ben;
-        open_example(anna);
-        pair(anna, workroom);
-        anna.notebook().send()->sendNow();
-        QTRY_VERIFY_WITH_TIMEOUT(all_there(anna), patience);
-        hand_over(ben, documents.newest(visit.toStdString()).bytes);
-        ben.notebook().openVisit(visit);
-        QTRY_COMPARE_WITH_TIMEOUT(ben.notebook().screen(), QString("visit"), patience);
-        pair(ben, workroom);
-        QTRY_VERIFY_WITH_TIMEOUT(all_there(ben), patience);
+        both_have_it(anna, ben, workroom, documents);
 
         note(anna, "Damp at the sill.");
         note(ben, "Dry, with a fan.");

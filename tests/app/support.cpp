@@ -62,6 +62,7 @@ void Bench::watch() {
                             notebook_->removedVisits(),
                             notebook_->states(),
                             notebook_->leaving()->items(),
+                            notebook_->twice()->rows(),
                             notebook_->visit()->rooms(),
                             notebook_->visit()->windows(),
                             notebook_->visit()->shapes(),

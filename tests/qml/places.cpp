@@ -59,7 +59,13 @@ const std::vector<Place>& places() {
         {"lists"},
         {"rules"},
         {"rules", "", [](Notebook& n) { n.rules()->edit(QStringLiteral("hem_mm")); }},
-        {"settings"}};
+        {"settings"},
+        {"twice", "", [](Notebook& n) {
+             n.open()->edit(QStringLiteral("twice"), [](Survey& survey) {
+                 survey.changed_twice = {{"/title", {R"("Loft")", R"("House")"}, false, false, {}}};
+                 return true;
+             });
+         }}};
     return all;
 }
 

@@ -170,7 +170,7 @@ private slots:
         scene.settle();
         QCOMPARE(scene.notebook().twice()->count(), 2);
         QVERIFY2(counting(scene.notebook()) != nullptr, "none counts");
-        QCOMPARE(QString::fromStdString(counting(scene.notebook())->typed), QString("1241"));
+        QCOMPARE(counting(scene.notebook())->value->mm(), 1241.0);
         QCOMPARE(scene.notebook().open()->window("parlour-south")->readings.size() > 3, true);
     }
 
@@ -179,6 +179,8 @@ private slots:
         openTwice(scene);
         scene.notebook().setScreen("figures");
         scene.settle();
+        scene.grabDressed("figures-twice");
+        QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         QVERIFY2(scene.reach("Settle what was taken twice"), qPrintable(scene.names().join(" | ")));
         QCOMPARE(scene.notebook().screen(), QString("twice"));
         QCOMPARE(scene.notebook().twice()->rows()->value(0, "kind").toString(), QString("place"));

@@ -100,6 +100,26 @@ TEST(Records, comeBackAsTheyWent) {
     EXPECT_EQ(there->photos_missing.size(), 1U);
 }
 
+TEST(Records, ofWhatCameInComeBackToo) {
+    const SurveyReceipt receipt{"a", 3, std::string(64, 'a'), "2026-03-14T10:20:00Z"};
+    Changes changes{{{receipt, "", "Ben’s phone"}, {receipt, "", ""}}, "cursor-2", true};
+    changes.changes.push_back({{"b", 0, "", ""}, "2026-03-14T10:21:00Z", ""});
+    const auto read = read_changes(write_record(changes));
+    ASSERT_TRUE(read.ok());
+    ASSERT_EQ(read->changes.size(), 3U);
+    EXPECT_EQ(read->changes[0].receipt, receipt);
+    EXPECT_EQ(read->changes[0].sent_by, "Ben’s phone");
+    EXPECT_TRUE(read->changes[1].sent_by.empty());
+    EXPECT_EQ(read->changes[2].receipt.id, "b");
+    EXPECT_EQ(read->changes[2].erased_at, "2026-03-14T10:21:00Z");
+    EXPECT_EQ(read->next, "cursor-2");
+    EXPECT_TRUE(read->more);
+    for (const char* wrong : {R"([])", R"({"changes": [{"id": "a"}], "next": "", "more": false})",
+                              R"({"changes": [1], "next": ""})", R"({"changes": []})"}) {
+        EXPECT_FALSE(read_changes(wrong).ok()) << wrong;
+    }
+}
+
 TEST(Records, sayWhereTheyCantBeRead) {
     const auto wrong_type = read_survey_receipt(R"({"id": "a", "revision": "3"})");
     ASSERT_FALSE(wrong_type.ok());

@@ -117,6 +117,20 @@ TEST_F(Parents, ALowerNumberThanTheNewestIsStale) {
     EXPECT_EQ(refused(4, document(4, "lower", listed(first))).there->newest.revision, 5);
 }
 
+TEST_F(Parents, WhatCameInTellsWhoSentIt) {
+    const auto first = document(1, "first", "[]");
+    ASSERT_EQ(put(1, first), 201);
+    const auto reply = receiver_.ask("GET", "/changes", {{"Authorization", "Bearer " + token_}});
+    const auto changes = read_changes(reply.body);
+    ASSERT_TRUE(changes.ok()) << reply.body;
+    ASSERT_EQ(changes->changes.size(), 1U);
+    EXPECT_EQ(changes->changes[0].receipt.sha256, digest_of(first));
+    // The same name that a stale revision is answered with.
+    EXPECT_EQ(changes->changes[0].sent_by, refused(1, document(1, "other", "[]")).there->sent_by);
+    EXPECT_FALSE(changes->changes[0].sent_by.empty());
+    EXPECT_FALSE(changes->next.empty());
+}
+
 TEST_F(Parents, ADocumentWithoutThemIsTakenAsEver) {
     ASSERT_EQ(put(1, document(1, "first", "[]")), 201);
     EXPECT_EQ(put(2, document(2, "second", "")), 201);

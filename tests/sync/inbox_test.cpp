@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "outbox/inbox.h"
+
+#include "outbox/outbox.h"
+#include "protocol/digest.h"
+#include "protocol/paths.h"
+#include "protocol/problem.h"
+
+#include <gtest/gtest.h>
+
+// What the protocol's page says of asking what others sent, and that it holds nothing up that is to be sent.
+
+using namespace truehang;
+using namespace truehang::sync;
+
+namespace {
+
+constexpr Time begin = Time(std::chrono::milliseconds(1'773'483'600'000));
+
+class Shelf : public OutboxShelf, public InboxShelf {
+public:
+    std::vector<Item> items;
+    std::vector<Coming> comes;
+    std::vector<std::string> lacking;
+    std::string noted = "kept";
+    std::vector<std::string> taken, passed, photos;
+    int notes = 0;
+
+    std::vector<Item> pending() override { return items; }
+    void confirm(const Item&, const Receipt&) override { items.clear(); }
+    void refuse(const Item&, const Refusal&) override { items.clear(); }
+    void bring_together(const Item&, const WhatIsThere&, const std::string&, const std::string&) override {}
+    void postpone(const Item&, int, Time, const std::string&) override {}
+
+    std::string cursor() override { return noted; }
+    std::vector<Coming> coming() override { return comes; }
+    std::vector<std::string> photos_elsewhere() override { return lacking; }
+    void note(const Changes& changes) override {
+        ++notes;
+        noted = changes.next;
+    }
+    void take(const Coming&, const std::string& document) override { taken.push_back(document); }
+    void pass_over(const Coming& one) override { passed.push_back(one.receipt.id); }
+    void take_photo(const std::string&, const std::string& bytes, const std::string&) override {
+        photos.push_back(bytes);
+    }
+};
+
+class Asked : public testing::Test {
+protected:
+    Asked() {
+        outbox.also_ask(inbox);
+        outbox.paired();
+    }
+    /// The path of the next request, answered so; empty where there is none.
+    std::string step(const Answer& answer) {
+        const auto next = outbox.next();
+        if (next.request) {
+            outbox.answered(next.request->ticket, answer);
+        }
+        return next.request ? next.request->path : std::string();
+    }
+    static Answer told(const std::string& next, bool more = false) {
+        return {200, {}, write_record(Changes{{}, next, more})};
+    }
+    static Answer problem(ProblemKind kind) { return {status_of(kind), {}, write_problem({kind, "So it is.", {}})}; }
+    static Coming coming(const std::string& document) {
+        return {{"visit", 7, hex(sha256(document)), "2026-03-14T12:00:00Z"}, "Ben’s phone"};
+    }
+
+    Time now = begin;
+    Shelf shelf;
+    Inbox inbox{shelf};
+    Outbox outbox{shelf, [this] { return now; }, [] { return std::uint64_t{1}; }};
+};
+
+TEST_F(Asked, AsksByTheCursorAndAgainAfterAWhile) {
+    EXPECT_EQ(step(told("c2")), "/changes?limit=200&after=kept");
+    EXPECT_EQ(shelf.noted, "c2");
+    EXPECT_EQ(step({}), "");
+    EXPECT_EQ(outbox.next().wake_at, begin + std::chrono::minutes(5));
+    now += std::chrono::minutes(5);
+    EXPECT_EQ(step(told("c3")), "/changes?limit=200&after=c2");
+}
+
+TEST_F(Asked, GoesOnAtOnceWhereThereIsMore) {
+    step(told("c2", true));
+    EXPECT_EQ(step(told("c3")), "/changes?limit=200&after=c2");
+    EXPECT_EQ(step({}), "");
+}
+
+TEST_F(Asked, BeginsAnewWhereTheCursorIsUnknown) {
+    step(problem(ProblemKind::unknown_cursor));
+    EXPECT_EQ(step(told("other")), "/changes?limit=200");
+    EXPECT_EQ(shelf.notes, 1);
+}
+
+TEST_F(Asked, SurveysGoFirstAndPhotosLast) {
+    Item item;
+    item.key = "survey/a/1";
+    item.survey = "a";
+    item.revision = 1;
+    item.sha256 = std::string(64, 'a');
+    shelf.items = {item};
+    shelf.lacking = {hex(sha256("picture"))};
+    EXPECT_EQ(step({200, {}, write_record(SurveyReceipt{"a", 1, item.sha256, "2026-03-14T12:00:00Z"})}),
+              revision_path("a", 1));
+    EXPECT_EQ(step(told("c2")), "/changes?limit=200&after=kept");
+    EXPECT_EQ(step({200, {}, "picture"}), photo_path(shelf.lacking[0]));
+    EXPECT_EQ(shelf.photos, std::vector<std::string>{"picture"});
+    EXPECT_EQ(step({}), "");
+}
+
+TEST_F(Asked, TakesOnlyWhatHasTheDigestThatWasTold) {
+    shelf.comes = {coming("theirs")};
+    shelf.lacking = {hex(sha256("picture"))};
+    EXPECT_EQ(step({200, {}, "<html>sign in</html>"}), revision_path("visit", 7));
+    step(told("c2"));
+    EXPECT_EQ(step({200, {}, "<html>sign in</html>"}), photo_path(shelf.lacking[0]));
+    EXPECT_TRUE(shelf.taken.empty());
+    EXPECT_TRUE(shelf.photos.empty());
+    EXPECT_EQ(outbox.link().state, Link::State::quiet);
+    now += std::chrono::minutes(5);
+    step({200, {}, "theirs"});
+    EXPECT_EQ(shelf.taken, std::vector<std::string>{"theirs"});
+}
+
+TEST_F(Asked, WhatIsGoneIsPassedOverAndAPhotoAskedForLater) {
+    shelf.comes = {coming("theirs")};
+    shelf.lacking = {hex(sha256("picture"))};
+    step(problem(ProblemKind::erased));
+    EXPECT_EQ(shelf.passed, std::vector<std::string>{"visit"});
+    step(told("c2"));
+    EXPECT_EQ(step(problem(ProblemKind::not_there)), photo_path(shelf.lacking[0]));
+    now += std::chrono::minutes(59);
+    step(told("c3"));
+    EXPECT_EQ(step({}), "");
+    now += std::chrono::minutes(1);
+    step(told("c4"));
+    EXPECT_EQ(step({200, {}, "picture"}), photo_path(shelf.lacking[0]));
+}
+
+TEST_F(Asked, WhatCantBeKeptNowIsFetchedAgain) {
+    shelf.comes = {coming("theirs")};
+    step({200, {}, "theirs"});
+    inbox.try_later(shelf.comes[0], now);
+    EXPECT_EQ(step(told("c2")), "/changes?limit=200&after=kept");
+    now += std::chrono::minutes(5);
+    EXPECT_EQ(step({200, {}, "theirs"}), revision_path("visit", 7));
+    EXPECT_EQ(shelf.taken.size(), 2U);
+}
+
+TEST_F(Asked, AWorkroomThatAsksForTimeGetsIt) {
+    Answer busy = problem(ProblemKind::busy);
+    busy.headers = {{"Retry-After", "600"}};
+    step(busy);
+    EXPECT_EQ(outbox.link().state, Link::State::asked_to_wait);
+    EXPECT_EQ(step({}), "");
+    step(problem(ProblemKind::unauthorised));
+    now += std::chrono::minutes(11);
+    step(problem(ProblemKind::unauthorised));
+    EXPECT_EQ(outbox.link().state, Link::State::pair_again);
+}
+
+TEST_F(Asked, ACutIsAskedAgainOnceTheWayIsOpen) {
+    const auto next = outbox.next();
+    outbox.failed(next.request->ticket, WireFailure::broken_off);
+    EXPECT_EQ(outbox.link().state, Link::State::unreachable);
+    outbox.try_now();
+    EXPECT_EQ(step(told("c2")), "/changes?limit=200&after=kept");
+    EXPECT_EQ(outbox.link().state, Link::State::quiet);
+}
+
+TEST_F(Asked, AClockThatWasSetBackHoldsNothingUp) {
+    step(told("c2"));
+    now -= std::chrono::hours(24 * 365);
+    EXPECT_EQ(step(told("c3")), "/changes?limit=200&after=c2");
+}
+
+}  // namespace
