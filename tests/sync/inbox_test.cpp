@@ -136,7 +136,6 @@ TEST_F(Asked, WhatIsGoneIsPassedOverAndAPhotoAskedForLater) {
     step(told("c3"));
     EXPECT_EQ(step({}), "");
     now += std::chrono::minutes(1);
-    step(told("c4"));
     EXPECT_EQ(step({200, {}, "picture"}), photo_path(shelf.lacking[0]));
 }
 
