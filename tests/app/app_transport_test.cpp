@@ -88,8 +88,7 @@ public:
     }
     std::vector<sync::Item> pending() override { return done ? std::vector<sync::Item>() : std::vector{item}; }
     void confirm(const sync::Item&, const sync::Receipt&) override { done = true; }
-    void bring_together(const sync::Item&, const sync::WhatIsThere&, const std::string&,
-                        const std::string&) override {
+    void bring_together(const sync::Item&, const sync::WhatIsThere&, const std::string&, const std::string&) override {
         done = true;
     }
     void refuse(const sync::Item&, const sync::Refusal&) override { refused = true; }

@@ -17,9 +17,21 @@ QQuickItem* page_of(Scene& scene) {
     return nullptr;
 }
 
+/// Two people called the visit otherwise.
+void change_twice(Notebook& notebook) {
+    notebook.open()->edit(QStringLiteral("twice"), [](Survey& survey) {
+        survey.changed_twice = {{"/title", {R"("Loft")", R"("House")"}, false, false, {}}};
+        return true;
+    });
+}
+
 }  // namespace
 
 QString first_key(const ShownRows* rows, const char* role) { return rows->value(0, QLatin1String(role)).toString(); }
+
+static void edit_first_obstruction(Notebook& n) {
+    n.obstructions()->edit(first_key(n.obstructions()->obstructions(), "obstructionId"));
+}
 
 const std::vector<Place>& places() {
     static const std::vector<Place> all{
@@ -42,8 +54,7 @@ const std::vector<Place>& places() {
         {"walk", "end"},
         {"obstructions"},
         {"obstructions", "add"},
-        {"obstructions", "",
-         [](Notebook& n) { n.obstructions()->edit(first_key(n.obstructions()->obstructions(), "obstructionId")); }},
+        {"obstructions", "", edit_first_obstruction},
         {"hanging"},
         {"figures"},
         {"figures", "", [](Notebook& n) { n.figures()->ask(QStringLiteral("finished.drop_mm")); }},
@@ -60,12 +71,7 @@ const std::vector<Place>& places() {
         {"rules"},
         {"rules", "", [](Notebook& n) { n.rules()->edit(QStringLiteral("hem_mm")); }},
         {"settings"},
-        {"twice", "", [](Notebook& n) {
-             n.open()->edit(QStringLiteral("twice"), [](Survey& survey) {
-                 survey.changed_twice = {{"/title", {R"("Loft")", R"("House")"}, false, false, {}}};
-                 return true;
-             });
-         }}};
+        {"twice", "", change_twice}};
     return all;
 }
 

@@ -116,7 +116,8 @@ TEST_F(Opening, reads_a_file_of_version_2) {
     {  // version 3 adds two tables to version 2, and changes none
         SQLite::Database database(file.string(), SQLite::OPEN_READWRITE);
         database.exec(
-            "DROP TABLE erasing; DROP TABLE seen; DROP TABLE parent; DROP TABLE met; DROP TABLE asked; DROP TABLE coming;"
+            "DROP TABLE erasing; DROP TABLE seen; DROP TABLE parent; DROP TABLE met; DROP TABLE asked; DROP TABLE "
+            "coming;"
             " ALTER TABLE sending DROP COLUMN gone_out; PRAGMA user_version = 2");
     }
     auto store = open_store(folder.path());
