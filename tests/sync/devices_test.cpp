@@ -126,6 +126,22 @@ TEST(Devices, areKnownByTheirOwnTokensAlone) {
     }
 }
 
+// protocol/README.md: a code holds ten minutes and once.
+TEST(Devices, areNotPairedByACodeThatIsTooOld) {
+    Workroom workroom;
+    const auto code = *workroom.access->new_code();
+    const auto other = *workroom.access->new_code();
+    workroom.now += 10min - 1ms;
+    EXPECT_TRUE(workroom.access->pair(code, "in time").ok());
+    EXPECT_FALSE(workroom.access->pair(code, "again").ok());
+    workroom.now += 1ms;
+    EXPECT_EQ(workroom.access->pair(other, "too late").error().code, ErrorCode::unknown_word);
+    EXPECT_FALSE(workroom.access->sign_in(other).ok());
+    workroom.now -= 1h;
+    EXPECT_FALSE(workroom.access->pair(other, "by a clock set back").ok()) << "it is gone for good";
+    EXPECT_EQ(workroom.devices().size(), 1U);
+}
+
 TEST(Devices, areRevokedForGoodAndToldSoOnlyByTheirOwnToken) {
     Workroom workroom;
     const auto token = workroom.pair("lost");

@@ -67,17 +67,20 @@ Result<std::string> Access::take_on(std::string_view typed_code, const Enter& en
     const auto code = sync::read_pairing_code(typed_code);
     const auto now = in_ms(archive_.clock()());
     const auto secret = new_secret();
-    auto outcome = archive_.database().write_and_wait<std::string>([&](Records& records) -> Result<std::string> {
+    // A code that doesn’t hold is no fault of the write: those that ran out go for good with it, whatever a clock does.
+    using Taken = std::optional<std::string>;
+    const auto taken = archive_.database().write_and_wait<Taken>([&](Records& records) -> Result<Taken> {
         if (!code || !use_code(records, *code, now)) {
-            return wrong_code;
+            return Taken();
         }
         enter(records, secret.id, secret.kept);
-        return secret.shown;
+        return Taken(secret.shown);
     });
-    if (outcome || outcome.error().code != ErrorCode::unknown_word) {
-        forgive_try();
+    if (taken && !*taken) {
+        return wrong_code;
     }
-    return outcome;
+    forgive_try();
+    return taken ? Result<std::string>(**taken) : taken.error();
 }
 
 Result<std::string> Access::pair(std::string_view typed_code, std::string_view device_name) {
