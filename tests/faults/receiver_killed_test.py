@@ -64,7 +64,7 @@ class Sender(threading.Thread):
                 else:
                     survey = f"house-{self.number}-{turn}"
                     data = json.dumps({"format": "truehang.survey/1", "id": survey, "revision": 1, "title": "A house",
-                                       "measured_at": "2026-03-14T10:00:00Z", "rooms": []}).encode()
+                                       "measured_at": "2026-03-14T10:00:00Z", "fabrics": [], "rooms": []}).encode()
                     receipt = self.again(lambda: self.phone.put_survey(survey, 1, data))
                     path = f"/surveys/{survey}/revisions/1"
                 self.receipts.append((path, hashlib.sha256(data).hexdigest(), receipt["sha256"]))
@@ -103,7 +103,8 @@ def main(workroom, uploads):
     chance = random.Random(SEED)
     with tempfile.TemporaryDirectory() as data:
         receiver = Receiver(workroom, data, 0)
-        senders = [Sender(i, Phone(receiver.port, receiver.code), uploads // PHONES) for i in range(PHONES)]
+        phone = Phone(receiver.port, receiver.code)
+        senders = [Sender(i, phone, uploads // PHONES) for i in range(PHONES)]
         for sender in senders:
             sender.start()
         kills = 0
@@ -112,7 +113,6 @@ def main(workroom, uploads):
             receiver.kill()
             kills += 1
             receiver = Receiver(workroom, data, receiver.port)
-        phone = senders[0].phone
         faults = faults_of(phone, senders)
         receiver.process.terminate()
         receiver.process.wait()
