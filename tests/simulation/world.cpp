@@ -541,6 +541,20 @@ void World::check_entered(const std::string& when) {
     }
 }
 
+void World::check_photos(const Survey& there) {
+    const auto& records = workroom_.records();
+    for (const auto& room : there.rooms) {
+        for (const auto& window : room.windows) {
+            for (const auto& photo : window.photos) {
+                const auto kept = records.photos.find(photo.sha256);
+                if (kept == records.photos.end() || hex(sha256(kept->second)) != photo.sha256) {
+                    wrong("a photo isn’t whole: " + photo.sha256);
+                }
+            }
+        }
+    }
+}
+
 void World::check_end() {
     for (const auto& one : phones_) {
         for (const auto& refusal : one->refusals()) {
@@ -551,9 +565,8 @@ void World::check_end() {
         }
         ended_.put_together += one->put_together();
     }
-    const auto& records = workroom_.records();
     const auto& id = phone(0).visit().id;
-    const auto& revisions = records.surveys.at(id);
+    const auto& revisions = workroom_.records().surveys.at(id);
     for (const auto& [path, digest] : committed_) {
         const auto kept = revisions.find(read_path(path)->revision);
         if (kept == revisions.end() || kept->second.receipt.sha256 != digest) {
@@ -566,16 +579,7 @@ void World::check_end() {
     }
     check_entered("in the end ");
     const auto there = read_survey(workroom_.newest(id).bytes).value();
-    for (const auto& room : there.rooms) {
-        for (const auto& window : room.windows) {
-            for (const auto& photo : window.photos) {
-                const auto kept = records.photos.find(photo.sha256);
-                if (kept == records.photos.end() || hex(sha256(kept->second)) != photo.sha256) {
-                    wrong("a photo isn’t whole: " + photo.sha256);
-                }
-            }
-        }
-    }
+    check_photos(there);
     Survey last = phone(0).visit();
     last.revision = there.revision;
     last.parents = there.parents;

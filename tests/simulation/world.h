@@ -115,6 +115,7 @@ private:
 
     void follow();
     void check_entered(const std::string& when);
+    void check_photos(const Survey& there);
     void check_end();
 
     std::uint64_t seed_;
