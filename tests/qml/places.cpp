@@ -17,14 +17,6 @@ QQuickItem* page_of(Scene& scene) {
     return nullptr;
 }
 
-/// Two people called the visit otherwise.
-void change_twice(Notebook& notebook) {
-    notebook.open()->edit(QStringLiteral("twice"), [](Survey& survey) {
-        survey.changed_twice = {{"/title", {R"("Loft")", R"("House")"}, false, false, {}}};
-        return true;
-    });
-}
-
 }  // namespace
 
 QString first_key(const ShownRows* rows, const char* role) { return rows->value(0, QLatin1String(role)).toString(); }
@@ -71,7 +63,7 @@ const std::vector<Place>& places() {
         {"rules"},
         {"rules", "", [](Notebook& n) { n.rules()->edit(QStringLiteral("hem_mm")); }},
         {"settings"},
-        {"twice", "", change_twice}};
+        {"twice"}};
     return all;
 }
 
