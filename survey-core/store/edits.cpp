@@ -75,9 +75,10 @@ Revision write_new_visit(Connection& connection, const PhotoFolder& photos, cons
         " VALUES (?, '', '', ?, ?, ?)",
         survey.id, now, now, entry.revision);
     write_entry(connection, photos, survey.id, entry, now);
-    const auto parents = survey.parents.value_or(std::vector<std::string>{});
-    for (auto parent = parents.rbegin(); parent != parents.rend(); ++parent) {
-        put_parent_digest(connection, survey.id, *parent);
+    auto parents = survey.parents.value_or(std::vector<std::string>{});
+    std::ranges::reverse(parents);
+    for (const std::string& parent : parents) {
+        put_parent_digest(connection, survey.id, parent);
     }
     return entry.revision;
 }

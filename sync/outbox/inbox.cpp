@@ -57,7 +57,7 @@ std::optional<Request> Inbox::next(Time now) {
     if (ask_at_ > now && ask_at_ <= now + asking_.every) {
         return std::nullopt;
     }
-    under_way_.emplace();
+    under_way_ = UnderWay{};
     const std::string cursor = cursor_.value_or(shelf_.cursor());
     request.path = fmt::format("{}?limit={}", changes_path, asking_.page);
     if (!cursor.empty()) {
@@ -69,9 +69,10 @@ std::optional<Request> Inbox::next(Time now) {
 std::optional<Request> Inbox::next_photo(Time now) {
     for (const std::string& photo : shelf_.photos_elsewhere()) {
         if (!taken_.contains(photo) && is_due(photo, now)) {
-            auto& asked = under_way_.emplace();
+            UnderWay asked;
             asked.what = UnderWay::What::photo;
             asked.photo = photo;
+            under_way_ = std::move(asked);
             Request request;
             request.path = photo_path(photo);
             request.answer_most = photo_limit;

@@ -222,6 +222,13 @@ private slots:
         };
         const auto key = [&scene](const char* name) { return scene.seen(scene.find(QLatin1String(name))).left(); };
         go_to(scene, {"walk", "", [](Notebook& n) { n.walk()->jumpTo(first_key(n.walk()->stations(), "station")); }});
+        // Qt's outline of a glyph lies 1/64 of a pixel further on once it was drawn before: drawn twice, it stays
+        // there.
+        for (const QSize size : {QSize(372, 760), QSize(360, 760)}) {
+            scene.window().resize(size);
+            scene.settle();
+            drawn();
+        }
         const QImage window = drawn();
         QVERIFY(!window.isNull());
         const double title = scene.seen(scene.find("Photos of this window")).left();
