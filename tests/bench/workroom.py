@@ -16,24 +16,22 @@ import pathlib
 import random
 import socket
 import statistics
-import subprocess
 import sys
 import tempfile
 import threading
 import time
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent.parent / "postgres"))
-from client import Phone, digest_field  # noqa: E402
+from client import Phone, Receiver, digest_field  # noqa: E402
 
 MB = 1_000_000
 RUNS = 30
 
 
-class Receiver:
-    def __init__(self, workroom, data):
-        self.process = subprocess.Popen([workroom, "serve", "--data", data, "--port", "0"], stdout=subprocess.PIPE, text=True)
-        self.port = int(self.process.stdout.readline().rsplit(":", 1)[1])
-        self.phone = Phone(self.port, self.process.stdout.readline().strip()[-9:])
+class Serving(Receiver):
+    def __init__(self, workroom, folder):
+        super().__init__(workroom, str(folder))
+        self.phone = Phone(self.port, self.code)
 
     def memory(self, which="VmRSS"):
         """MiB."""
@@ -83,7 +81,7 @@ def timed(send, things):
 
 def photo_rate(workroom, folder):
     """The receiver's median rate as a share of the bare loop's, both of the same photos in turns."""
-    receiver = Receiver(workroom, str(folder / "rate"))
+    receiver = Serving(workroom, folder / "rate")
     loop_folder = folder / "loop"
     loop_folder.mkdir()
     listener = socket.create_server(("127.0.0.1", 0))
@@ -121,7 +119,7 @@ def photo_rate(workroom, folder):
 
 
 def memory(workroom, folder):
-    receiver = Receiver(workroom, str(folder / "memory"))
+    receiver = Serving(workroom, folder / "memory")
     receiver.phone.put_photo(photos(1)[0][:1000])
     before = receiver.memory()
     body, ready = photos(1)[0], threading.Barrier(32)
@@ -168,7 +166,7 @@ def send_documents(receiver, names):
 
 
 def slow_clients(workroom, folder):
-    receiver = Receiver(workroom, str(folder / "slow"))
+    receiver = Serving(workroom, folder / "slow")
     send_documents(receiver, [f"warm-{i}" for i in range(50)])
     alone = send_documents(receiver, [f"alone-{i}" for i in range(300)])
     slow = [socket.create_connection(("127.0.0.1", receiver.port)) for _ in range(300)]
@@ -198,7 +196,7 @@ def slow_clients(workroom, folder):
 
 def documents(workroom, folder):
     for clients in (1, 8):
-        receiver = Receiver(workroom, str(folder / f"documents-{clients}"))
+        receiver = Serving(workroom, folder / f"documents-{clients}")
         began = time.perf_counter()
         with concurrent.futures.ThreadPoolExecutor(clients) as pool:
             list(pool.map(lambda client: send_documents(receiver, [f"s-{client}-{i}" for i in range(2000 // clients)]),

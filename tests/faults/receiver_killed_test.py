@@ -7,7 +7,6 @@ import hashlib
 import json
 import pathlib
 import random
-import signal
 import subprocess
 import sys
 import tempfile
@@ -15,22 +14,10 @@ import threading
 import time
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent.parent / "postgres"))
-from client import Phone  # noqa: E402
+from client import Phone, Receiver  # noqa: E402
 
 SEED = 20261127
 PHONES = 4
-
-
-class Receiver:
-    def __init__(self, workroom, data, port):
-        self.process = subprocess.Popen([workroom, "serve", "--data", data, "--port", str(port)],
-                                        stdout=subprocess.PIPE, text=True)
-        self.port = int(self.process.stdout.readline().rsplit(":", 1)[1])
-        self.code = self.process.stdout.readline().strip()[-9:]
-
-    def kill(self):
-        self.process.send_signal(signal.SIGKILL)
-        self.process.wait()
 
 
 class Sender(threading.Thread):
@@ -102,17 +89,17 @@ def faults_of(phone, senders):
 def main(workroom, uploads):
     chance = random.Random(SEED)
     with tempfile.TemporaryDirectory() as data:
-        receiver = Receiver(workroom, data, 0)
+        receiver = Receiver(workroom, data)
         phone = Phone(receiver.port, receiver.code)
         senders = [Sender(i, phone, uploads // PHONES) for i in range(PHONES)]
         for sender in senders:
             sender.start()
         kills = 0
         while any(sender.is_alive() for sender in senders):
-            time.sleep(chance.uniform(0.05, 0.4))
+            time.sleep(chance.uniform(0.03, 0.2))
             receiver.kill()
             kills += 1
-            receiver = Receiver(workroom, data, receiver.port)
+            receiver = Receiver(workroom, data, port=receiver.port)
         faults = faults_of(phone, senders)
         receiver.process.terminate()
         receiver.process.wait()

@@ -1,13 +1,30 @@
 # SPDX-License-Identifier: Apache-2.0
-"""A phone in a few lines, as sync/protocol/README.md has it."""
+"""A receiver’s process, and a phone in a few lines, as sync/protocol/README.md has it."""
 import base64
 import hashlib
 import http.client
 import json
+import signal
+import subprocess
 
 
 def digest_field(data):
     return "sha-256=:" + base64.b64encode(hashlib.sha256(data).digest()).decode() + ":"
+
+
+class Receiver:
+    """On a port of this machine, with its one-time `code`; its records in `data`, or where `database` says."""
+
+    def __init__(self, workroom, data, database=None, port=0):
+        self.process = subprocess.Popen([workroom, "serve", "--data", data, "--port", str(port),
+                                         *(["--database", database] if database else [])],
+                                        stdout=subprocess.PIPE, text=True)
+        self.port = int(self.process.stdout.readline().rsplit(":", 1)[1])
+        self.code = self.process.stdout.readline().strip()[-9:]
+
+    def kill(self):
+        self.process.send_signal(signal.SIGKILL)
+        self.process.wait()
 
 
 class Phone:

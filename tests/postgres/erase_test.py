@@ -10,8 +10,7 @@ import sys
 import tempfile
 
 import cluster
-from client import Phone
-from failover_test import Receiver
+from client import Phone, Receiver
 
 HOUSE = "house-that-goes"
 CLIENT = "Zebedee Quillfeather"

@@ -17,7 +17,7 @@ import threading
 import time
 
 import cluster
-from client import Phone
+from client import Phone, Receiver
 
 SEED = 20261127
 PHONES = 6
@@ -38,18 +38,6 @@ http {{
   }}
 }}
 """
-
-
-class Receiver:
-    def __init__(self, workroom, data, database):
-        self.process = subprocess.Popen([workroom, "serve", "--data", data, "--port", "0", *(["--database", database] if database else [])],
-                                        stdout=subprocess.PIPE, text=True)
-        self.port = int(self.process.stdout.readline().rsplit(":", 1)[1])
-        self.code = self.process.stdout.readline().strip()[-9:]
-
-    def kill(self):
-        self.process.send_signal(signal.SIGKILL)
-        self.process.wait()
 
 
 class Sender(threading.Thread):

@@ -13,8 +13,7 @@ import tempfile
 import zipfile
 
 import cluster
-from client import Phone
-from failover_test import Receiver
+from client import Phone, Receiver
 
 HOUSE = "house-of-both"
 WHEN = "2026-03-14T10:00:00.000Z"
