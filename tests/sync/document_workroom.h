@@ -27,7 +27,6 @@ public:
     };
     std::map<std::string, std::map<long long, Kept>> surveys;
     std::map<std::string, std::string> photos;  ///< bytes by digest
-    int replaced = 0;
     int puts = 0;
 
     Answer receive(const Request& request, const std::string& body) {

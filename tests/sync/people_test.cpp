@@ -24,7 +24,10 @@ const std::string others = "ladder rail copper ring";
 struct Workroom {
     sync::test::TemporaryFolder folder;
     sync::Time now = *sync::read_time("2026-03-14T10:00:00Z");
-    std::unique_ptr<Archive> archive = std::move(Archive::open(folder.path(), [this] { return now; })).value();
+    std::unique_ptr<Archive> archive =
+        std::move(Archive::open(
+                      folder.path(), [this] { return now; }, sync::test::database_for(folder.path())))
+            .value();
     PeopleShelf people{*archive};
     PersonSessions sessions{*archive};
 
@@ -80,7 +83,7 @@ TEST(Passwords, areTheSameAsTheReferenceImplementationWorks) {
 // NIST SP 800-63B-4, 3.1.1.2: at least 15 characters where a password stands alone, Unicode counted by code points, no
 // rule on their kinds; what is easily guessed is refused.
 TEST(Passwords, areLongRatherThanMixed) {
-    EXPECT_EQ(why_not_password("fourteen lette", ""), why_not_password("short", ""));
+    EXPECT_FALSE(why_not_password("fourteen lette", "").empty());
     EXPECT_EQ(why_not_password("fifteen letters", ""), "");
     EXPECT_FALSE(why_not_password("ääääääääää ", "").empty()) << "11 letters of 21 bytes";
     EXPECT_FALSE(why_not_password(std::string(20, 'a'), "").empty());

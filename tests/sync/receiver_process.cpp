@@ -106,9 +106,14 @@ std::string lower(std::string text) {
     return text;
 }
 
-/// Where a PostgreSQL is at hand (tests/postgres/with_postgres.py), the arguments by which records that would lie in
-/// `data` are kept in a database there instead.
 std::vector<std::string> database_arguments(const std::filesystem::path& data) {
+    const auto url = database_for(data);
+    return url.empty() ? std::vector<std::string>{} : std::vector<std::string>{"--database", url};
+}
+
+}  // namespace
+
+std::string database_for(const std::filesystem::path& data) {
     const char* server = std::getenv("TRUEHANG_POSTGRES");
     if (server == nullptr) {
         return {};
@@ -117,10 +122,8 @@ std::vector<std::string> database_arguments(const std::filesystem::path& data) {
     const auto url = [server](const std::string& of) { return "postgresql:///" + of + "?" + server; };
     // Where it is there already, this fails and it is used again, as a folder is.
     static_cast<void>(run_program({"psql", "-qc", "CREATE DATABASE " + name, url("postgres")}));
-    return {"--database", url(name)};
+    return url(name);
 }
-
-}  // namespace
 
 Outcome run_program(const std::vector<std::string>& arguments, std::string_view in) {
     // Through a file, so that a program that doesn't read its input can't hold the test up.

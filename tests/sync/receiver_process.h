@@ -104,6 +104,10 @@ private:
     std::string code_;
 };
 
+/// Where a PostgreSQL is at hand (tests/postgres/with_postgres.py), the address of a database there, made for the
+/// records that would lie in `data`; else empty.
+[[nodiscard]] std::string database_for(const std::filesystem::path& data);
+
 /// The worked example of a survey document under another id and revision.
 [[nodiscard]] std::string example_survey(const std::string& id, long long revision,
                                          const std::string& title = "Pilot house");

@@ -6,6 +6,7 @@
 #include "receiver_process.h"
 
 #include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <set>
@@ -31,6 +32,9 @@ std::set<std::string> names_in(const fs::path& folder) {
     return names;
 }
 
+/// Told of a path that names nothing: malformed, not there, nothing to be put there.
+const std::set<int> no_such_path{400, 404, 405};
+
 std::string put_head(const std::string& token, const std::string& path, const std::string& more) {
     return "PUT " + path + " HTTP/1.1\r\nHost: 127.0.0.1\r\nAuthorization: Bearer " + token +
            "\r\nContent-Type: application/json\r\n" + more + "\r\n";
@@ -55,25 +59,27 @@ struct Workroom {
 TEST(Refused, areIdsThatCantTravel) {
     const Workroom workroom;
     const auto before = names_in(workroom.folder.path());
+    auto document = nlohmann::json::parse(example_survey("a", 1));
+    document.erase("revision");  // it may be sent under any
+    const auto survey = document.dump();
+    const auto status = [&](const std::string& id, const std::string& number) {
+        return workroom.receiver
+            ->ask("PUT", "/surveys/" + id + "/revisions/" + number,
+                  {{"Authorization", "Bearer " + workroom.token},
+                   {"Content-Type", "application/json"},
+                   {"Content-Digest", digest_field(sha256(survey))}},
+                  survey)
+            .status;
+    };
+    EXPECT_EQ(status("a", "1"), 201) << "what is refused below is refused for its path alone";
     for (const auto& odd :
          {std::string("."), std::string(".."), std::string("%2e"), std::string("%2e%2E"), std::string(),
           std::string("a%00b"), std::string("a%0ab"), std::string("a%7f"), std::string("%"), std::string("a%2"),
           std::string("a%zz"), std::string(201, 'a'), std::string("a/b")}) {
-        const auto survey = example_survey("a", 1);
-        const auto reply = workroom.receiver->ask("PUT", "/surveys/" + odd + "/revisions/1",
-                                                  {{"Authorization", "Bearer " + workroom.token},
-                                                   {"Content-Type", "application/json"},
-                                                   {"Content-Digest", digest_field(sha256(survey))}},
-                                                  survey);
-        EXPECT_GE(reply.status, 400) << odd;
-        EXPECT_LT(reply.status, 500) << odd;
-        EXPECT_NE(workroom.receiver->ask("GET", "/surveys/" + odd + "/figures").status, 200) << odd;
+        EXPECT_TRUE(no_such_path.contains(status(odd, "1"))) << odd;
     }
     for (const auto* number : {"0", "-1", "01", "1.0", "%31", "+1", "9007199254740992", "99999999999999999999"}) {
-        const auto reply = workroom.receiver->ask(
-            "PUT", "/surveys/a/revisions/" + std::string(number),
-            {{"Authorization", "Bearer " + workroom.token}, {"Content-Type", "application/json"}}, "{}");
-        EXPECT_GE(reply.status, 400) << number;
+        EXPECT_TRUE(no_such_path.contains(status("a", number))) << number;
     }
     EXPECT_EQ(names_in(workroom.folder.path()), before);
 }
