@@ -44,6 +44,7 @@ Window window_of(const std::string& id) {
 Edited add_window(Edited edited, const std::string& name, const Below& below) {
     edited.what = "window " + name;
     edited.visit.rooms[below(edited.visit.rooms.size())].windows.push_back(window_of(name));
+    edited.happened = [name](Truth& truth) { truth.window(name); };
     return edited;
 }
 
@@ -51,7 +52,7 @@ Edited read(Edited edited, const Chosen& chosen, const std::string& name) {
     Reading reading;
     reading.id = name;
     reading.station = "opening.width.top";
-    reading.value = Length::mm(1200.0);
+    reading.value = value_of(name);
     chosen.at().readings.push_back(reading);
     edited.what = "reading " + name + " in " + chosen.at().id;
     edited.happened = [name, window = chosen.at().id](Truth& truth) { truth.reading(window, name); };
@@ -77,7 +78,7 @@ Edited photograph(Edited edited, const Chosen& chosen, const std::string& name, 
     chosen.at().photos.push_back(photo);
     edited.photos[photo.sha256] = bytes;
     edited.what = "photo " + name + " in " + chosen.at().id;
-    edited.happened = [sha256 = photo.sha256](Truth& truth) { truth.photo(sha256); };
+    edited.happened = [window = chosen.at().id, sha256 = photo.sha256](Truth& truth) { truth.photo(window, sha256); };
     return edited;
 }
 

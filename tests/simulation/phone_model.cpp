@@ -139,12 +139,12 @@ std::optional<std::string> PhoneModel::take_body(const Request& request) {
                                             static_cast<std::size_t>(request.range->bytes))
                              : bytes;
     }
-    auto& sending = disk_.sending[disk_.revision];
-    if (sending.sha256 != request.body_of->sha256) {
+    const auto sending = disk_.sending.find(disk_.revision);
+    if (sending == disk_.sending.end() || sending->second.sha256 != request.body_of->sha256) {
         return std::nullopt;
     }
-    sending.gone_out = bug_ != Bug::unheard_is_no_parent;
-    return sending.bytes;
+    sending->second.gone_out = bug_ != Bug::unheard_is_no_parent;
+    return sending->second.bytes;
 }
 
 PhoneModel::Row& PhoneModel::row_of(const Item& item) {
@@ -166,8 +166,8 @@ void PhoneModel::confirm(const Item& item, const Receipt& receipt) {
 }
 
 void PhoneModel::refuse(const Item& item, const Refusal& refusal) {
+    refusals_.push_back(item.key + ": " + refusal.why);
     if (item.kind == ItemKind::photo || item.revision == disk_.revision) {
-        refusals_.push_back(item.key + ": " + refusal.why);
         row_of(item) = {};
     }
 }

@@ -50,6 +50,10 @@ bool is_asked(const Survey& survey, const std::string& reading) {
 
 }  // namespace
 
+Length value_of(const std::string& reading) {
+    return Length::mm(1000.0 + static_cast<double>(std::hash<std::string>{}(reading) % 1000));
+}
+
 std::set<std::string> notes_of(const Survey& survey, const std::string& window) {
     auto notes = unsettled(survey, window);
     notes.merge(standing(survey, window));
@@ -86,6 +90,7 @@ void Truth::note_chosen(const std::string& window, const std::string& chosen, co
 }
 
 void Truth::window_taken_out(const Survey& seen, const Window& window) {
+    either_.insert(window.id);
     for (const auto& reading : window.readings) {
         either_.insert(reading.id);
     }
@@ -102,36 +107,50 @@ void Truth::window_taken_out(const Survey& seen, const Window& window) {
 
 std::vector<std::string> Truth::faults_of(const Survey& survey) const {
     std::vector<std::string> faults;
+    look_at_windows(survey, faults);
     look_at_readings(survey, faults);
     look_at_notes(survey, faults);
     return faults;
 }
 
-void Truth::look_at_readings(const Survey& survey, std::vector<std::string>& faults) const {
+void Truth::look_at_windows(const Survey& survey, std::vector<std::string>& faults) const {
     std::multiset<std::string> there;
+    for_each_window(survey, [&](const Window& window) { there.insert(window.id); });
+    for (const auto& id : windows_) {
+        if (there.count(id) != 1 && !(there.count(id) == 0 && either_.contains(id))) {
+            faults.push_back("window " + id + (there.contains(id) ? " is there twice" : " is lost"));
+        }
+    }
+}
+
+void Truth::look_at_readings(const Survey& survey, std::vector<std::string>& faults) const {
+    std::map<std::string, int> there;
+    const auto look = [&](const std::string& id, const Window& window) {
+        ++there[id];
+        const auto entered = entered_.find(id);
+        if (entered == entered_.end() || entered->second != window.id) {
+            faults.push_back(id + " was never entered in " + window.id);
+        }
+    };
     for_each_window(survey, [&](const Window& window) {
         for (const auto& reading : window.readings) {
-            there.insert(reading.id);
+            look(reading.id, window);
+            if (reading.value != value_of(reading.id)) {
+                faults.push_back(reading.id + " has another value");
+            }
         }
         for (const auto& photo : window.photos) {
-            there.insert(photo.sha256);
+            look(photo.sha256, window);
         }
     });
-    std::set<std::string> entered = readings_;
-    entered.insert(photos_.begin(), photos_.end());
-    for (const auto& id : entered) {
-        const auto times = there.count(id);
+    for (const auto& [id, window] : entered_) {
+        const auto times = there[id];
         if (times > 1) {
             faults.push_back(id + " is there twice");
         } else if (times == 0 && !taken_out_.contains(id) && !either_.contains(id)) {
             faults.push_back(id + " is lost");
         } else if (times == 1 && taken_out_.contains(id) && !either_.contains(id) && !is_asked(survey, id)) {
             faults.push_back(id + " is there again");
-        }
-    }
-    for (const auto& id : there) {
-        if (!entered.contains(id)) {
-            faults.push_back(id + " was never entered");
         }
     }
 }

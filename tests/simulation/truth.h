@@ -15,10 +15,12 @@ namespace truehang::sync::simulation {
 class Truth {
 public:
     void reading(const std::string& window, const std::string& id) {
+        entered_[id] = window;
         readings_.insert(id);
         all_of_[window].insert(id);
     }
-    void photo(const std::string& sha256) { photos_.insert(sha256); }
+    void photo(const std::string& window, const std::string& sha256) { entered_[sha256] = window; }
+    void window(const std::string& id) { windows_.insert(id); }
     void reading_taken_out(const std::string& id) { taken_out_.insert(id); }
     /// Somebody was asked, and kept it.
     void reading_kept(const std::string& id) { taken_out_.erase(id); }
@@ -35,13 +37,18 @@ public:
     [[nodiscard]] std::vector<std::string> faults_of(const Survey& survey) const;
 
 private:
+    void look_at_windows(const Survey& survey, std::vector<std::string>& faults) const;
     void look_at_readings(const Survey& survey, std::vector<std::string>& faults) const;
     void look_at_notes(const Survey& survey, std::vector<std::string>& faults) const;
 
-    std::set<std::string> readings_, taken_out_, photos_, either_;  ///< `either_`: may be there or not
-    std::map<std::string, std::set<std::string>> notes_;            ///< that stand, by window
-    std::map<std::string, std::set<std::string>> all_of_;           ///< readings and notes ever, by window
+    std::map<std::string, std::string> entered_;  ///< readings by id and photos by digest: the window of each
+    std::set<std::string> windows_, readings_, taken_out_, either_;  ///< `either_`: may be there or not
+    std::map<std::string, std::set<std::string>> notes_;             ///< that stand, by window
+    std::map<std::string, std::set<std::string>> all_of_;            ///< readings and notes ever, by window
 };
+
+/// What a reading of that name says, each something of its own.
+[[nodiscard]] Length value_of(const std::string& reading);
 
 /// All that a window’s note was changed to and that nobody settled yet.
 [[nodiscard]] std::set<std::string> notes_of(const Survey& survey, const std::string& window);

@@ -64,7 +64,7 @@ WorkroomModel::Outcome WorkroomModel::look(int receiver, const Request& request,
 
 WorkroomModel::Outcome WorkroomModel::put_survey(const Place& place, const std::string& body) {
     const auto survey = read_survey(body);
-    if (!survey) {
+    if (!survey || survey->id != place.survey || survey->revision != place.revision) {
         return {problem_answer({ProblemKind::malformed_document, "Faults.", {}}), {}};
     }
     KeptRevision kept{{place.survey, place.revision, hex(sha256(body)), received_at}, body, {}};
