@@ -77,7 +77,8 @@ public:
     [[nodiscard]] virtual Admission admit(const RequestHead& head) = 0;
     /// Must call `respond` once, now or later, on any thread.
     virtual void answer(Request request, Respond respond) = 0;
-    /// The answer to what never gets as far as `answer`: 400, 411, 413, 417, 431, 501.
+    /// The answer to what never gets as far as `answer`: 400, 411, 413, 417, 431, 501; 500 in place of one with a
+    /// header that holds control characters.
     [[nodiscard]] virtual Response refusal(int status, std::string_view text) = 0;
 };
 
