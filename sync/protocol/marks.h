@@ -21,7 +21,7 @@ inline constexpr std::array<Step, 4> all_steps{Step::ordered, Step::cut, Step::m
 [[nodiscard]] std::string_view word_of(Step step);
 [[nodiscard]] std::optional<Step> step_of(std::string_view word);
 
-/// The most bytes of the name of a person who marks.
+/// The most bytes of a person’s name.
 inline constexpr std::size_t name_limit = 100;
 /// The most marks of one survey.
 inline constexpr long long marks_limit = 10'000;

@@ -88,7 +88,7 @@ Question question_in(Members members) {
     question.number = members.whole("number", questions_limit);
     question.room = members.text("room", longest_id);
     question.window = members.text("window", longest_id);
-    question.station = members.text_if("station", longest_id);
+    question.station = members.text_if("station", station_limit);
     question.words = members.some_text("words", words_limit);
     question.revision = members.whole("revision", revision_limit);
     question.by = members.some_text("by", name_limit);
@@ -98,7 +98,7 @@ Question question_in(Members members) {
 
 AnswerReading reading_in(Members members) {
     AnswerReading reading;
-    reading.station = members.some_text("station", longest_id);
+    reading.station = members.some_text("station", station_limit);
     reading.typed = members.text_if("typed", name_limit);
     reading.value_mm = members.number_if("value_mm", longest_mm);
     reading.value_deg = members.number_if("value_deg", full_turn);

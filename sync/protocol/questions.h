@@ -16,22 +16,27 @@ namespace truehang::sync {
 
 /// The most bytes of a question’s or an answer’s words.
 inline constexpr std::size_t words_limit = 2000;
+/// The most bytes of a station that is asked about or answered.
+inline constexpr std::size_t station_limit = 200;
 /// The most questions of one survey, and answers to one question.
 inline constexpr long long questions_limit = 1000;
 inline constexpr long long answers_limit = 100;
 /// The most bytes of an answer that is sent.
 inline constexpr std::uint64_t answer_body_limit = 65536;
+/// How many bytes of records one answer to `GET /questions` holds, where it holds more than one.
+inline constexpr std::size_t entries_bytes = std::size_t{1024} * 1024;
 
 /// What a person of the workroom asks about a window, or about one reading of it.
 struct Question {
     std::string survey;
     long long number = 0;      ///< from 1, rising in a survey
     std::string room, window;  ///< ids as the survey has them
-    std::string station;       ///< as the survey’s readings name it; empty: about the whole window
-    std::string words;         ///< 1 to `words_limit` bytes
-    long long revision = 0;    ///< of the survey, that was looked at
-    std::string by;            ///< who asks
-    std::string at;            ///< RFC 3339, UTC
+    std::string
+        station;  ///< as the survey’s readings name it; empty: about the whole window; at most `station_limit` bytes
+    std::string words;       ///< 1 to `words_limit` bytes
+    long long revision = 0;  ///< of the survey, that was looked at
+    std::string by;          ///< who asks
+    std::string at;          ///< RFC 3339, UTC
     friend bool operator==(const Question&, const Question&) = default;
 };
 

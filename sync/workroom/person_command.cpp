@@ -10,6 +10,7 @@
 #include <termios.h>
 #include <unistd.h>
 
+#include <array>
 #include <csignal>
 #include <fstream>
 #include <iostream>
@@ -28,22 +29,46 @@ int fail(const Error& error) {
 
 int say(const std::string& line) { return write_out(line + "\n", "") ? 0 : refused; }
 
-/// The terminal without what is typed being shown, until its end.
+/// The terminal without what is typed being shown, until its end, or a signal's that ends the program: the terminal
+/// would stay so. What stops the program waits.
 class Unseen {
 public:
     Unseen() {
-        ::tcgetattr(STDIN_FILENO, &before_);
-        auto unseen = before_;
+        ::tcgetattr(STDIN_FILENO, &before());
+        struct sigaction show_and_end {};
+        show_and_end.sa_handler = [](int signal) {
+            ::tcsetattr(STDIN_FILENO, TCSANOW, &before());
+            ::raise(signal);  // by now what it is without a handler
+        };
+        show_and_end.sa_flags = static_cast<int>(SA_RESETHAND);
+        struct sigaction wait {};
+        wait.sa_handler = SIG_IGN;
+        for (std::size_t i = 0; i < signals.size(); ++i) {
+            ::sigaction(signals.at(i), signals.at(i) == SIGTSTP ? &wait : &show_and_end, &handled_.at(i));
+        }
+        auto unseen = before();
         unseen.c_lflag &= ~static_cast<tcflag_t>(ECHO);
         unseen.c_lflag |= static_cast<tcflag_t>(ECHONL);
         ::tcsetattr(STDIN_FILENO, TCSAFLUSH, &unseen);
     }
-    ~Unseen() { ::tcsetattr(STDIN_FILENO, TCSAFLUSH, &before_); }
+    ~Unseen() {
+        ::tcsetattr(STDIN_FILENO, TCSAFLUSH, &before());
+        for (std::size_t i = 0; i < signals.size(); ++i) {
+            ::sigaction(signals.at(i), &handled_.at(i), nullptr);
+        }
+    }
     Unseen(const Unseen&) = delete;
     Unseen& operator=(const Unseen&) = delete;
 
 private:
-    termios before_{};
+    static constexpr std::array signals{SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGTSTP};
+
+    static termios& before() {
+        static termios settings{};
+        return settings;
+    }
+
+    std::array<struct sigaction, signals.size()> handled_{};
 };
 
 Result<std::string> line_from(std::istream& stream, const std::string& where) {
@@ -61,6 +86,11 @@ Result<std::string> line_from(std::istream& stream, const std::string& where) {
 Result<std::string> new_password(const PersonOptions& options) {
     if (!options.password_file.empty()) {
         std::ifstream file(options.password_file, std::ios::binary);
+        if (!file) {
+            return Error{
+                ErrorCode::missing, options.password_file,
+                options.password_file + ": this file can’t be read. Name one whose first line is the password."};
+        }
         return line_from(file, options.password_file);
     }
     if (::isatty(STDIN_FILENO) == 0) {

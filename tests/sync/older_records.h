@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "receiver_process.h"
+
 #include <SQLiteCpp/SQLiteCpp.h>
+#include <gtest/gtest.h>
 
 #include <array>
 #include <filesystem>
@@ -9,6 +12,16 @@
 #include <utility>
 
 namespace truehang::sync::test {
+
+/// Runs statements on a workroom's records, whichever engine they lie in; nobody serves them meanwhile.
+inline void run_on_records(const std::filesystem::path& folder, const std::string& sql) {
+    if (const auto url = database_for(folder); !url.empty()) {
+        const auto done = run_program({"psql", "-q", "-v", "ON_ERROR_STOP=1", "-c", sql, url});
+        ASSERT_EQ(done.exit_code, 0) << done.err;
+        return;
+    }
+    SQLite::Database((folder / "workroom.sqlite").string(), SQLite::OPEN_READWRITE).exec(sql);
+}
 
 /// Takes a workroom's records back to how an earlier version wrote them: what later ones added goes.
 inline void make_older(const std::filesystem::path& folder, int version) {
@@ -29,18 +42,20 @@ inline void make_older(const std::filesystem::path& folder, int version) {
         {8, "DROP INDEX revision_by_digest"},
         {8, "DROP TABLE erased_sheet"},
         {8, "DROP TABLE head_state"},
-        {8, "DROP TABLE agreed_revision"},
         {9, "DROP TABLE person"},
         {9, "DROP TABLE person_session"},
         {10, "DROP TABLE question_entry"},
+        {11, "DROP TABLE agreed_revision"},
     }};
-    SQLite::Database database((folder / "workroom.sqlite").string(), SQLite::OPEN_READWRITE);
+    std::string sql;
     for (const auto& [since, what] : added) {
         if (since > version) {
-            database.exec(what);
+            sql += std::string(what) + "; ";
         }
     }
-    database.exec("PRAGMA user_version = " + std::to_string(version));
+    const auto number = std::to_string(version);
+    run_on_records(folder, sql + (database_for(folder).empty() ? "PRAGMA user_version = " + number
+                                                               : "UPDATE writing SET version = " + number));
 }
 
 }  // namespace truehang::sync::test

@@ -34,8 +34,11 @@ struct Workroom {
     [[nodiscard]] std::string add(const std::string& name, Role role) {
         return std::move(people.add(name, role, four_words)).value().id;
     }
-    [[nodiscard]] std::string begin(const std::string& person) {
-        return std::move(sessions.begin(person, "Firefox/140.0")).value();
+    [[nodiscard]] Proven proven(const std::string& person, const std::string& password = four_words) {
+        return people.with_password((*people.by_id(person))->name, password).value().value();
+    }
+    [[nodiscard]] std::string begin(const std::string& person, const std::string& password = four_words) {
+        return std::move(sessions.begin(proven(person, password), "Firefox/140.0")).value();
     }
     [[nodiscard]] bool holds(const std::string& cookie) { return sessions.of(cookie).value().has_value(); }
 };
@@ -194,11 +197,23 @@ TEST(PeoplesSessions, endWithASignOutANewPasswordOrTheirPerson) {
     EXPECT_TRUE(workroom.sessions.known(two, "Ben")->empty()) << "whoever knew the old one is a stranger now";
     EXPECT_FALSE(workroom.people.with_password("Ben", four_words)->has_value());
     EXPECT_TRUE(workroom.people.with_password("ben", others)->has_value());
-    const auto three = workroom.begin(ben);
+    const auto three = workroom.begin(ben, others);
+    const auto under_way = workroom.proven(ben, others);
     ASSERT_TRUE(workroom.people.take_out(ben).ok());
     EXPECT_FALSE(workroom.holds(three));
     EXPECT_TRUE(workroom.holds(anns));
-    EXPECT_EQ(workroom.sessions.begin(ben, "").error().code, ErrorCode::missing);
+    EXPECT_EQ(workroom.sessions.begin(under_way, "").error().code, ErrorCode::missing);
+}
+
+// An old password was shown, then another was set, then the sign-in goes on.
+TEST(PeoplesSessions, dontBeginWithAPasswordThatWasChangedMeanwhile) {
+    Workroom workroom;
+    const auto ann = workroom.add("Ann", Role::owner);
+    const auto under_way = workroom.proven(ann);
+    ASSERT_TRUE(workroom.people.set_password(ann, others).ok());
+    EXPECT_EQ(workroom.sessions.begin(under_way, "").error().code, ErrorCode::missing);
+    EXPECT_TRUE(workroom.sessions.all(ann)->empty());
+    EXPECT_TRUE(workroom.holds(workroom.begin(ann, others)));
 }
 
 // By hand from what the class says: five are free, then a second, doubled up to 300 s.

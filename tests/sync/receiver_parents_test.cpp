@@ -80,6 +80,25 @@ TEST_F(Parents, AStaleOneIsAnsweredWithWhatIsThere) {
     EXPECT_EQ(put(6, both), 201);
 }
 
+// The first of its parents that is in the line, however far back, and whatever of them isn’t.
+TEST_F(Parents, TheNearestOfTheirsThatIsInTheLineIsInCommon) {
+    std::vector<std::string> line{document(1, "revision 1", "[]")};
+    ASSERT_EQ(put(1, line[0]), 201);
+    for (int revision = 2; revision <= 6; ++revision) {
+        line.push_back(document(revision, "revision", listed(line.back())));
+        ASSERT_EQ(put(revision, line.back()), 201);
+    }
+    const auto nowhere = digest_of("nowhere");
+    for (const auto& [parents, common] : {std::pair{std::vector{digest_of(line[4]), digest_of(line[1])}, 5},
+                                          std::pair{std::vector{digest_of(line[1]), digest_of(line[4])}, 2},
+                                          std::pair{std::vector{nowhere, digest_of(line[0])}, 1}}) {
+        const auto problem = refused(9, document(9, "stale", "[\"" + parents[0] + "\",\"" + parents[1] + "\"]"));
+        ASSERT_TRUE(problem.there);
+        EXPECT_EQ(problem.there->common_sha256, digest_of(line[static_cast<std::size_t>(common) - 1]));
+        EXPECT_EQ(problem.there->common_revision, common);
+    }
+}
+
 TEST_F(Parents, ANumberThatIsTakenIsAnsweredSoToo) {
     const auto first = document(1, "first", "[]");
     ASSERT_EQ(put(1, first), 201);

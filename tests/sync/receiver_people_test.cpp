@@ -4,6 +4,13 @@
 #include "protocol/digest.h"
 #include "protocol/marks.h"
 
+#include <poll.h>
+#include <pty.h>
+#include <sys/wait.h>
+#include <termios.h>
+#include <unistd.h>
+#include <utmp.h>
+
 #include <csignal>
 
 using namespace truehang::sync;
@@ -71,6 +78,47 @@ TEST(PersonCommand, writesDownChangesAndTakesOut) {
     const auto without_file = run_workroom("person", workroom.folder.path(), {"add", "--role", "owner", "Cy"});
     EXPECT_EQ(without_file.exit_code, 2);
     EXPECT_NE(without_file.err.find("--password-file"), std::string::npos) << without_file.err;
+    const auto nowhere = (workroom.folder.path() / "nowhere").string();
+    const auto missing =
+        run_workroom("person", workroom.folder.path(), {"add", "--role", "owner", "--password-file", nowhere, "Cy"});
+    EXPECT_EQ(missing.exit_code, 2);
+    EXPECT_NE(missing.err.find(nowhere + ": this file can’t be read"), std::string::npos) << missing.err;
+}
+
+// POSIX, termios: ECHO in c_lflag; the character at INTR (^C) sends SIGINT.
+TEST(PersonCommand, leavesTheTerminalAsItWasWhenItIsBrokenOff) {
+    const TemporaryFolder folder;
+    const auto data = folder.path().string();
+    int master = -1;
+    int terminal = -1;
+    ASSERT_EQ(::openpty(&master, &terminal, nullptr, nullptr, nullptr), 0);
+    const auto shows = [terminal] {
+        termios settings{};
+        ::tcgetattr(terminal, &settings);
+        return (settings.c_lflag & static_cast<tcflag_t>(ECHO)) != 0;
+    };
+    ASSERT_TRUE(shows());
+    const auto process = ::fork();
+    if (process == 0) {
+        ::login_tty(terminal);
+        ::execl(TRUEHANG_WORKROOM, TRUEHANG_WORKROOM, "person", "--data", data.c_str(), "add", "--role", "owner", "Ann",
+                nullptr);
+        ::_exit(127);
+    }
+    std::string said;
+    pollfd more{master, POLLIN, 0};
+    for (char c = 0; said.find("letters: ") == std::string::npos && ::poll(&more, 1, 10'000) == 1;) {
+        ASSERT_EQ(::read(master, &c, 1), 1);
+        said += c;
+    }
+    EXPECT_FALSE(shows()) << said;
+    ASSERT_EQ(::write(master, "\x03", 1), 1);
+    int status = 0;
+    ASSERT_EQ(::waitpid(process, &status, 0), process);
+    EXPECT_TRUE(WIFSIGNALED(status) && WTERMSIG(status) == SIGINT) << status;
+    EXPECT_TRUE(shows());
+    ::close(master);
+    ::close(terminal);
 }
 
 TEST(SignIn, keepsABrowserByACookieForThisSiteAlone) {
@@ -94,11 +142,32 @@ TEST(SignIn, keepsABrowserByACookieForThisSiteAlone) {
     ASSERT_EQ(again.status, 303);
     EXPECT_NE(cookie_in(again), cookie_in(in)) << "a new secret each time";
     EXPECT_EQ(workroom.get("/", cookie_in(in)).status, 401) << "the browser’s one before has ended";
-    for (const auto* to : {"//evil.example/", "https://evil.example/", "/\\evil.example", "/sign-in", "/rules"}) {
+    for (const auto* to : {"//evil.example/", "https://evil.example/", "/\\evil.example", "/sign-in", "/rules",
+                           "/surveys/a\r\nX-Smuggled: yes", "/surveys/a\nb", "/surveys/a b", "/surveys/ä"}) {
         const auto led =
             workroom.form("/sign-in", "name=ann&password=lead+weight%2C+blue+hem&to=" + percent_encode(to));
         EXPECT_EQ(led.headers.at("location"), "/") << to;
+        EXPECT_EQ(led.headers.count("x-smuggled"), 0U) << to;
     }
+}
+
+// As long as a password may be (1024 bytes), each byte percent-encoded, as a browser sends what isn’t US-ASCII.
+TEST(SignIn, takesTheLongestPasswordWhereverOneIsTyped) {
+    std::string longest;
+    while (longest.size() < 1024) {
+        longest += longest.size() % 3 == 0 ? "ä" : "ö";
+    }
+    const auto typed = percent_encode(longest);
+    const auto twice = "password=" + typed + "&again=" + typed;
+    const Peopled workroom;
+    const auto first = workroom.form("/people", "name=Ann&" + twice);
+    ASSERT_EQ(first.status, 303) << first.body;
+    const auto signed_in = workroom.sign_in("Ann", longest);
+    ASSERT_EQ(signed_in.status, 303) << signed_in.body;
+    const auto ann = cookie_in(signed_in);
+    EXPECT_EQ(workroom.form("/me/password", "now=" + typed + "&" + twice, ann).status, 200);
+    EXPECT_EQ(workroom.form("/people", "name=Ben&role=workroom&" + twice, ann).status, 303);
+    EXPECT_EQ(workroom.form(workroom.path_of("Ben", ann) + "/password", twice, ann).status, 303);
 }
 
 TEST(SignIn, isKeptForTlsWhereThereIsTls) {
@@ -132,7 +201,7 @@ TEST(SignIn, isRefusedWithOneSentenceWhateverWasWrong) {
               403);
     EXPECT_EQ(workroom.receiver.ask("POST", "/sign-in", {}, "name=Ann&password=lead+weight%2C+blue+hem").status, 403)
         << "no Origin at all";
-    EXPECT_EQ(workroom.form("/sign-in", std::string(5000, 'a')).status, 413);
+    EXPECT_EQ(workroom.form("/sign-in", std::string(17000, 'a')).status, 413);
     EXPECT_EQ(workroom.form("/sign-in", "name=%ff%fe&password=aaa").status, 403);
 }
 

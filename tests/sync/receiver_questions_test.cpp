@@ -310,6 +310,85 @@ TEST(Questions, thatCantBeReadAnyMoreAreNamedAndLeftOutOfWhatIsBroughtBack) {
     EXPECT_TRUE(questions[1].answers.empty());
 }
 
+TEST(Questions, thatAreLeftOutOfWhatIsBroughtBackDontStandInTheList) {
+    const TemporaryFolder out;
+    Asking asking;
+    ASSERT_EQ(asking.ask(top, "One?").status, 303);
+    ASSERT_TRUE(has(asking.page("/?state=question"), "Pilot house"));
+    asking.receiver.end(SIGTERM);
+    run_on_records(asking.folder.path(), "UPDATE question_entry SET record = 'broken'");
+    const auto copy = (out.path() / "copy").string();
+    const auto back = (out.path() / "back").string();
+    static_cast<void>(run_program({TRUEHANG_WORKROOM, "backup", "--data", asking.folder.path().string(), copy}));
+    const auto restored = run_program({TRUEHANG_WORKROOM, "restore", "--what-is-whole", "--data", back, copy});
+    const Receiver receiver(back);
+    EXPECT_TRUE(has(receiver.ask("GET", "/"), "Pilot house")) << restored.err;
+    EXPECT_FALSE(has(receiver.ask("GET", "/?state=question"), "Pilot house"));
+}
+
+// RFC 3629: 0xff begins no character. Written as JSON each becomes three bytes (U+FFFD), and 700 of them longer words
+// than a question may have.
+TEST(Questions, ofWordsThatArentTextAreRefusedAndBlockNoOthers) {
+    const Asking asking;
+    for (const auto& body : {form(top, std::string(700, '\xff')), form(top, "Again?", "Ann\xc3")}) {
+        const auto refused = post(asking.receiver, page_path, body);
+        EXPECT_EQ(refused.status, 422);
+        EXPECT_TRUE(has(refused, "isn’t text in UTF-8")) << refused.body;
+        EXPECT_EQ(refused.body.find('\xff'), std::string::npos) << "the page is UTF-8 itself";
+    }
+    EXPECT_TRUE(asking.questions().questions.empty());
+    ASSERT_EQ(asking.ask(top, "Again, please?").status, 303);
+    EXPECT_EQ(asking.questions().questions.at(0).question.number, 1);
+}
+
+TEST(Questions, areNumberedPastOneThatCantBeReadAnyMore) {
+    const Asking asking;
+    ASSERT_EQ(asking.ask(top, "Again, please?").status, 303);
+    run_on_records(asking.folder.path(), "UPDATE question_entry SET record = '{' WHERE question = 1");
+    const auto asked = asking.ask(top, "And what is it now?");
+    ASSERT_EQ(asked.status, 303) << asked.body;
+    const auto questions = asking.questions().questions;
+    ASSERT_EQ(questions.size(), 1U);
+    EXPECT_EQ(questions[0].question.number, 2);
+}
+
+// sync/protocol/README.md, “Being asked”: a station has at most 200 bytes, in both directions.
+TEST(Questions, areAnsweredForAStationOfAtMost200Bytes) {
+    const Asking asking;
+    ASSERT_EQ(asking.ask(top, "Again?").status, 303);
+    auto answer = answer_of(1, "a-1", "");
+    answer.reading = AnswerReading{std::string(201, 's'), "124.6 cm", 1246.0, {}};
+    const auto refused = asking.put(answer);
+    EXPECT_EQ(refused.status, 422);
+    EXPECT_TRUE(has(refused, "/reading/station")) << refused.body;
+    answer.reading->station = std::string(200, 's');
+    EXPECT_EQ(asking.put(answer).status, 201);
+    EXPECT_EQ(asking.pull("").entries.size(), 2U);
+}
+
+// The same page: about 1 MiB at once. A control character is six bytes of JSON (RFC 8259, section 7).
+TEST(Questions, arePulledAMebibyteAtATime) {
+    const Asking asking;
+    ASSERT_EQ(asking.ask(top, "Again, please?").status, 303);
+    constexpr int answers = 95;
+    for (int i = 0; i < answers; ++i) {
+        ASSERT_EQ(asking.put(answer_of(1, "a-" + std::to_string(i), std::string(2000, '\x01'))).status, 201);
+    }
+    std::size_t pulled = 0;
+    bool more = true;
+    std::string query = "?limit=1000";
+    for (int pages = 1; more; ++pages) {
+        ASSERT_LE(pages, 2);
+        const auto reply = asking.receiver.ask("GET", std::string(all_questions_path) + query, bearer(asking.token));
+        EXPECT_LE(reply.body.size(), 1100U * 1024U);
+        const auto page = read_entries(reply.body).value();
+        pulled += page.entries.size();
+        more = page.more;
+        query = "?limit=1000&after=" + percent_encode(page.next);
+    }
+    EXPECT_EQ(pulled, 1U + answers);
+}
+
 TEST(Questions, areAskedOnRecordsOfTheVersionBefore) {
     const TemporaryFolder folder;
     {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // The code on a printed sheet and the page that it leads to; the list by what is done; what was agreed.
+#include "older_records.h"
 #include "protocol/digest.h"
 #include "protocol/paths.h"
 #include "protocol/sheet_code.h"
@@ -191,6 +192,38 @@ TEST(Agreement, isSeenWhicheverRevisionCameFirst) {
     workroom.send(survey);
     EXPECT_TRUE(has(workroom.page("/surveys/" + id), "An earlier revision was signed; this one carries no agreement."));
     EXPECT_TRUE(workroom.lists("agreed-changed", id));
+}
+
+// Which revisions were signed is written down since version 11. Records that began at 8, 9 or 10 may have the table
+// already; those that came to these versions from 7 haven’t, and then nothing could be marked or sent any more.
+TEST(Agreement, isFoundInRecordsOfEarlierVersionsWithTheirTableOrWithout) {
+    const TemporaryFolder folder;
+    {
+        Receiver receiver(folder.path());
+        const auto token = receiver.pair();
+        auto survey = example(id, 1);
+        survey["signed_off"] = agreement();
+        ASSERT_EQ(receiver.put_survey(token, id, 1, survey.dump()).status, 201);
+        auto without = example(id, 2);
+        without.erase("signed_off");
+        ASSERT_EQ(receiver.put_survey(token, id, 2, without.dump()).status, 201);
+        receiver.end(SIGTERM);
+    }
+    for (const int version : {10, 9, 8}) {
+        for (const bool with_table : {true, false}) {
+            make_older(folder.path(), version);
+            run_on_records(folder.path(), "DELETE FROM head_state WHERE state = 'agreed-changed'");
+            if (with_table) {
+                run_on_records(folder.path(),
+                               "CREATE TABLE agreed_revision(survey TEXT NOT NULL, revision BIGINT NOT NULL,"
+                               " PRIMARY KEY(survey, revision))");
+            }
+            Receiver receiver(folder.path());
+            const auto list = receiver.ask("GET", "/?state=agreed-changed");
+            EXPECT_TRUE(has(list, "href=\"/surveys/" + id + "\"")) << version << (with_table ? " with it" : " without");
+            receiver.end(SIGTERM);
+        }
+    }
 }
 
 TEST(Agreement, isNotTakenForSignedWhereItsSealDoesntFit) {

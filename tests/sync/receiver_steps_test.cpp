@@ -164,6 +164,9 @@ TEST(Steps, refuseWhatCantBeMarkedAndSayWhy) {
     EXPECT_EQ(post(steps.receiver, "/surveys/elsewhere/steps", form("set/cut" + layer, 1)).status, 404);
     EXPECT_EQ(steps.receiver.ask("GET", marks_path("elsewhere")).status, 404);
     EXPECT_EQ(post(steps.receiver, page_path, form("set/cut" + layer, 1, std::string(70000, 'a'))).status, 413);
+    const auto no_text = post(steps.receiver, page_path, form("set/cut" + layer, 1, "Ann%FF"));
+    EXPECT_EQ(no_text.status, 422);
+    EXPECT_TRUE(has(no_text, "isn’t text in UTF-8")) << no_text.body;
     EXPECT_TRUE(steps.marks().marks.empty());
     ASSERT_EQ(post(steps.receiver, page_path, form("set/cut" + layer, 1, "%3Cb%3E")).status, 303);
     EXPECT_TRUE(has(steps.page(), "by &lt;b&gt;")) << "a name is shown, not run";
@@ -255,6 +258,23 @@ TEST(Steps, ofARevisionThatIsNotHereAreTakenBack) {
     const auto marks = read_marks(receiver.ask("GET", marks_path(id)).body).value().marks;
     ASSERT_EQ(marks.size(), 2U);
     EXPECT_FALSE(marks[1].done);
+}
+
+TEST(Steps, thatAreLeftOutOfWhatIsBroughtBackDontStandInTheList) {
+    const TemporaryFolder out;
+    Steps steps;
+    ASSERT_EQ(steps.mark("set/cut", 1).status, 303);
+    ASSERT_TRUE(has(steps.page("/?state=cut"), "Pilot house"));
+    steps.receiver.end(SIGTERM);
+    SQLite::Database((steps.folder.path() / "workroom.sqlite").string(), SQLite::OPEN_READWRITE)
+        .exec("UPDATE layer_mark SET step = 'sold'");
+    const auto copy = (out.path() / "copy").string();
+    const auto back = (out.path() / "back").string();
+    static_cast<void>(run_program({TRUEHANG_WORKROOM, "backup", "--data", steps.folder.path().string(), copy}));
+    const auto restored = run_program({TRUEHANG_WORKROOM, "restore", "--what-is-whole", "--data", back, copy});
+    const Receiver receiver(back);
+    EXPECT_FALSE(has(receiver.ask("GET", "/?state=cut"), "Pilot house")) << restored.err;
+    EXPECT_TRUE(has(receiver.ask("GET", "/?state=new"), "Pilot house")) << restored.err;
 }
 
 TEST(Marks, areReadAsTheyWereWrittenAndRefusedWhereTheyAreNot) {

@@ -5,7 +5,6 @@
 #include "workroom/archive/database.h"
 
 #include <algorithm>
-#include <map>
 #include <set>
 
 namespace truehang::workroom {
@@ -27,30 +26,36 @@ std::optional<WhatIsThere> newest_there(Records& records, const std::string& sur
 }
 
 /// The parents that a revision’s document tells.
-std::vector<std::string> parents_told(Records& records, const std::string& survey, long long revision) {
+std::set<std::string> parents_told(Records& records, const std::string& survey, long long revision) {
     Query query(records, "SELECT bytes FROM revision WHERE survey = ? AND revision = ?");
     query.bind(1, survey);
     query.bind(2, revision);
     const auto document = query.step() ? read_survey(query.text(0)) : Result<Survey, Faults>(Faults{});
-    return document ? document->parents.value_or(std::vector<std::string>{}) : std::vector<std::string>{};
+    const auto told = document ? document->parents.value_or(std::vector<std::string>{}) : std::vector<std::string>{};
+    return {told.begin(), told.end()};
 }
 
-/// What the newest revision was made from, itself included, each with its revision where it is here.
-std::map<std::string, long long> made_from(Records& records, const WhatIsThere& there) {
-    std::map<std::string, long long> line{{there.newest.sha256, there.newest.revision}};
+/// The digests that the newest revision was made from, itself included, as far back as `wanted`: further back nothing
+/// is asked for, and each step reads a whole document.
+std::set<std::string> made_from(Records& records, const SurveyReceipt& newest, const std::string& wanted) {
+    std::set<std::string> line{newest.sha256};
     Query query(records, "SELECT revision, sha256 FROM revision WHERE survey = ? ORDER BY revision DESC");
-    query.bind(1, there.newest.id);
+    query.bind(1, newest.id);
     // A parent has a lower revision than its child, so one way down meets them all.
-    while (query.step()) {
-        const auto in_line = line.find(query.text(1));
-        if (in_line != line.end()) {
-            in_line->second = query.number(0);
-            for (const std::string& parent : parents_told(records, there.newest.id, in_line->second)) {
-                line.emplace(parent, 0);
-            }
+    while (!line.contains(wanted) && query.step()) {
+        if (line.contains(query.text(1))) {
+            line.merge(parents_told(records, newest.id, query.number(0)));
         }
     }
     return line;
+}
+
+/// The revision of that digest; 0 where it isn’t here.
+long long revision_of(Records& records, const std::string& survey, const std::string& sha256) {
+    Query query(records, "SELECT coalesce(max(revision), 0) FROM revision WHERE survey = ? AND sha256 = ?");
+    query.bind(1, survey);
+    query.bind(2, sha256);
+    return query.step() ? query.number(0) : 0;
 }
 
 }  // namespace
@@ -70,13 +75,12 @@ Result<std::optional<WhatIsThere>> what_is_there(Database& database, const std::
         if (!there || parents.empty()) {
             return there;
         }
-        const auto line = made_from(records, *there);
-        for (const std::string& parent : parents) {
-            if (const auto found = line.find(parent); found != line.end()) {
-                there->common_sha256 = parent;
-                there->common_revision = found->second;
-                break;
-            }
+        const auto line = made_from(records, there->newest, parents.front());
+        const auto common =
+            std::ranges::find_if(parents, [&line](const std::string& parent) { return line.contains(parent); });
+        if (common != parents.end()) {
+            there->common_sha256 = *common;
+            there->common_revision = revision_of(records, survey, *common);
         }
         return there;
     });

@@ -76,6 +76,14 @@ std::optional<sync::QuestionEntry> entry_of(const Row& row) {
                   : std::nullopt;
 }
 
+/// The number of the last question; one that can’t be read any more counts too, for its row keeps its number. 0 where
+/// none was asked.
+long long last_number(Records& records, const std::string& survey) {
+    Query query(records, "SELECT coalesce(max(question), 0) FROM question_entry WHERE survey = ?");
+    query.bind(1, survey);
+    return query.step() ? query.number(0) : 0;
+}
+
 Result<Question> add_question(Records& records, Question question) {
     if (is_erased(records, question.survey)) {
         return erased_error("This survey");
@@ -84,8 +92,7 @@ Result<Question> add_question(Records& records, Question question) {
         return Error{ErrorCode::missing, "revision",
                      "That revision isn’t here. Load the page again and ask from there."};
     }
-    const auto asked = questions_of(records, question.survey);
-    for (const AskedQuestion& before : asked) {
+    for (const AskedQuestion& before : questions_of(records, question.survey)) {
         const Question& same = before.question;
         if (before.answers.empty() &&
             std::tie(same.room, same.window, same.station, same.words, same.by) ==
@@ -93,7 +100,7 @@ Result<Question> add_question(Records& records, Question question) {
             return same;
         }
     }
-    question.number = asked.empty() ? 1 : asked.back().question.number + 1;
+    question.number = last_number(records, question.survey) + 1;
     if (question.number > sync::questions_limit) {
         return Error{ErrorCode::out_of_range, "questions", "This survey has as many questions as one may have."};
     }
@@ -258,8 +265,10 @@ Result<sync::QuestionEntries> question_entries_after(Archive& archive, std::stri
         query.bind(2, most + 1);
         sync::QuestionEntries found;
         std::int64_t reached = *place;
+        std::size_t bytes = 0;
         for (std::size_t read = 0; query.step(); ++read) {
-            if (read == most) {
+            bytes += query.text(4).size();
+            if (read == most || (read > 0 && bytes > sync::entries_bytes)) {
                 found.more = true;
                 break;
             }

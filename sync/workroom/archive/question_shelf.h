@@ -46,8 +46,9 @@ private:
 /// How many of them have no answer.
 [[nodiscard]] std::size_t open_questions(Records& records, const std::string& survey);
 
-/// What was asked and answered after `cursor` (empty: from the beginning), at most `most` of it, in the order of the
-/// commits, as `changes_after` gives it. Error `missing` for a cursor that these records didn't give.
+/// What was asked and answered after `cursor` (empty: from the beginning), at most `most` of it and, beyond the first,
+/// `sync::entries_bytes`, in the order of the commits, as `changes_after` gives it. Error `missing` for a cursor that
+/// these records didn't give.
 [[nodiscard]] Result<sync::QuestionEntries> question_entries_after(Archive& archive, std::string_view cursor,
                                                                    std::size_t most);
 

@@ -6,7 +6,7 @@
 namespace truehang::workroom {
 
 /// The version that `schema` and all of `later_schemas` make.
-inline constexpr int schema_version = 10;
+inline constexpr int schema_version = 11;
 
 /// Version 1: everything the workroom receives but the photos' bytes. `bytes` are as they were received; a revision is
 /// never written again. Of codes, tokens and sessions only SHA-256 digests are kept. Times ending in _ms are Unix time.
@@ -53,12 +53,13 @@ CREATE TABLE photo(
 /// Version 7: what was marked as done with each layer, `number` from 1 in each survey; a mark is never written again,
 /// and stays where the revision that it names was left out of a copy.
 /// Version 8: revisions by their digest, for the codes of printed sheets, and how the digests of erased ones began; at
-/// which step each survey's layers are; which revisions a client signed. Heads are made anew with it when the archive
-/// is opened.
+/// which step each survey's layers are. Heads are made anew with it when the archive is opened.
 /// Version 9: people with their roles and the kept forms of their passwords, and the browsers that they signed in from.
 /// Version 10: what was asked and answered, each as the record that travels, in the order of the commits; an answer’s
 /// row has its id, a question’s none. No row is written again.
-inline constexpr std::array<const char*, 9> later_schemas{R"sql(
+/// Version 11: which revisions a client signed. The table may be there already: records that began at version 8, 9 or
+/// 10 were made with it for a while. Heads are made anew with it when the archive is opened.
+inline constexpr std::array<const char*, 10> later_schemas{R"sql(
 CREATE TABLE rolls(
     survey TEXT NOT NULL,
     version INTEGER NOT NULL,
@@ -67,7 +68,7 @@ CREATE TABLE rolls(
     UNIQUE(survey, version)
 ) STRICT;
 )sql",
-                                                          R"sql(
+                                                           R"sql(
 CREATE TABLE roll_plan(
     survey TEXT PRIMARY KEY,
     survey_sha256 TEXT NOT NULL,
@@ -78,12 +79,12 @@ CREATE TABLE roll_plan(
     bytes BLOB NOT NULL
 ) STRICT, WITHOUT ROWID;
 )sql",
-                                                          R"sql(
+                                                           R"sql(
 ALTER TABLE device ADD COLUMN last_seen_ms INTEGER;
 ALTER TABLE device ADD COLUMN revoked_at TEXT;
 CREATE INDEX revision_by_device ON revision(device, survey);
 )sql",
-                                                          R"sql(
+                                                           R"sql(
 CREATE TABLE erased(
     survey TEXT PRIMARY KEY,
     erased_at TEXT NOT NULL,
@@ -97,7 +98,7 @@ CREATE TABLE erased_photo(
     erased_with TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
 )sql",
-                                                          R"sql(
+                                                           R"sql(
 CREATE TABLE instance(id TEXT NOT NULL) STRICT;
 INSERT INTO instance VALUES(lower(hex(randomblob(8))));
 CREATE TABLE change(
@@ -131,7 +132,7 @@ CREATE TABLE photo_named(
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX photo_named_by_digest ON photo_named(sha256);
 )sql",
-                                                          R"sql(
+                                                           R"sql(
 CREATE TABLE layer_mark(
     survey TEXT NOT NULL,
     number INTEGER NOT NULL,
@@ -147,7 +148,7 @@ CREATE TABLE layer_mark(
     PRIMARY KEY(survey, number)
 ) STRICT, WITHOUT ROWID;
 )sql",
-                                                          R"sql(
+                                                           R"sql(
 CREATE INDEX revision_by_digest ON revision(sha256);
 CREATE TABLE erased_sheet(
     digest_start TEXT PRIMARY KEY,
@@ -161,16 +162,11 @@ CREATE TABLE head_state(
     PRIMARY KEY(survey, state)
 ) STRICT, WITHOUT ROWID;
 CREATE UNIQUE INDEX head_state_by_change ON head_state(state, change);
-CREATE TABLE agreed_revision(
-    survey TEXT NOT NULL,
-    revision INTEGER NOT NULL,
-    PRIMARY KEY(survey, revision)
-) STRICT, WITHOUT ROWID;
 DELETE FROM head;
 DELETE FROM head_word;
 DELETE FROM photo_named;
 )sql",
-                                                          R"sql(
+                                                           R"sql(
 CREATE TABLE person(
     id TEXT PRIMARY KEY,
     name TEXT NOT NULL,
@@ -190,7 +186,7 @@ CREATE TABLE person_session(
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX person_session_by_person ON person_session(person);
 )sql",
-                                                          R"sql(
+                                                           R"sql(
 CREATE TABLE question_entry(
     at INTEGER PRIMARY KEY AUTOINCREMENT,
     survey TEXT NOT NULL,
@@ -201,6 +197,17 @@ CREATE TABLE question_entry(
     device TEXT NOT NULL,
     UNIQUE(survey, question, answer)
 ) STRICT;
+)sql",
+                                                           R"sql(
+CREATE TABLE IF NOT EXISTS agreed_revision(
+    survey TEXT NOT NULL,
+    revision INTEGER NOT NULL,
+    PRIMARY KEY(survey, revision)
+) STRICT, WITHOUT ROWID;
+DELETE FROM head;
+DELETE FROM head_word;
+DELETE FROM photo_named;
+DELETE FROM head_state;
 )sql"};
 
 /// What else lies in the records where they hold what is files otherwise: photos’ bytes as pieces in order from 0, and

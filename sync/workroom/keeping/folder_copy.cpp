@@ -140,8 +140,6 @@ void drop(SQLite::Database& copy, const Flaw& flaw) {
     };
     if (flaw.of == Flaw::Of::document) {
         with_number("revision");
-        SqliteRecords records(copy);
-        forget_head(records, flaw.survey);
     } else if (flaw.of == Flaw::Of::rolls) {
         with_number("version");
     } else if (flaw.of == Flaw::Of::mark) {
@@ -158,6 +156,10 @@ void drop(SQLite::Database& copy, const Flaw& flaw) {
         SQLite::Statement gone(copy, "DELETE FROM photo WHERE sha256 = ?");
         gone.bind(1, flaw.sha256);
         gone.exec();
+    }
+    if (flaw.of == Flaw::Of::document || flaw.of == Flaw::Of::mark || flaw.of == Flaw::Of::question) {
+        SqliteRecords records(copy);  // what the list says of the survey is worked from these, anew at the next start
+        forget_head(records, flaw.survey);
     }
 }
 

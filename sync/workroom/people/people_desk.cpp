@@ -67,7 +67,7 @@ Response add(Archive& archive, const Caller& caller, const Request& request) {
     if (!added) {
         return is_about_typed(added.error()) ? refused(added.error().text) : error_reply(added.error());
     }
-    return caller.alone ? signed_in_reply(archive, request.head, added->id, "", "/people") : led_to("/people");
+    return caller.alone ? signed_in_reply(archive, request.head, *added, "", "/people") : led_to("/people");
 }
 
 /// What an owner asks of one person: `role`, `password`, `sessions` or `out`.

@@ -2,8 +2,10 @@
 #include "workroom/people/people_shelf.h"
 
 #include "protocol/digest.h"
+#include "protocol/marks.h"
 #include "protocol/time_text.h"
 #include "units/folded.h"
+#include "units/utf8.h"
 #include "workroom/archive/access.h"
 #include "workroom/people/password.h"
 
@@ -27,41 +29,6 @@ std::optional<Person> find(Records& records, const std::string& column, std::str
 }
 
 bool is_any(Records& records) { return number_of(records, "SELECT count(*) FROM person") > 0; }
-
-/// How many bytes the character that begins with this byte has, after RFC 3629, 4; 0 where none does.
-std::size_t bytes_of_character(unsigned char first) {
-    if (first < 0x80) {
-        return 1;
-    }
-    if (first < 0xc2 || first > 0xf4) {
-        return 0;
-    }
-    return first < 0xe0 ? 2 : (first < 0xf0 ? 3 : 4);
-}
-
-/// Whether every character is whole. Surrogates, and what stands in more bytes than it needs, aren't.
-bool is_utf8(std::string_view text) {
-    while (!text.empty()) {
-        const auto first = static_cast<unsigned char>(text[0]);
-        const auto count = bytes_of_character(first);
-        if (count == 0 || count > text.size()) {
-            return false;
-        }
-        const auto second = count > 1 ? static_cast<unsigned char>(text[1]) : 0x80U;
-        const bool odd = (first == 0xe0 && second < 0xa0) || (first == 0xed && second > 0x9f) ||
-                         (first == 0xf0 && second < 0x90) || (first == 0xf4 && second > 0x8f);
-        for (std::size_t i = 1; i < count; ++i) {
-            if ((static_cast<unsigned char>(text[i]) & 0xc0U) != 0x80U) {
-                return false;
-            }
-        }
-        if (odd) {
-            return false;
-        }
-        text.remove_prefix(count);
-    }
-    return true;
-}
 
 /// Whether somebody but this one is an owner.
 bool others_own(Records& records, const std::string& id) {
@@ -94,7 +61,7 @@ std::optional<std::string> person_name(std::string typed) {
     }
     typed.erase(0, std::min(typed.find_first_not_of(' '), typed.size()));
     typed.erase(typed.find_last_not_of(' ') + 1);
-    return typed.empty() || typed.size() > person_name_limit || !is_utf8(typed) ? std::nullopt : std::optional(typed);
+    return typed.empty() || typed.size() > sync::name_limit || !is_utf8(typed) ? std::nullopt : std::optional(typed);
 }
 
 Result<bool> PeopleShelf::any() const {
@@ -125,18 +92,19 @@ Result<std::optional<Person>> PeopleShelf::by_name(std::string_view name) const 
         [&](Records& records) -> Result<std::optional<Person>> { return find(records, "name_key", folded(name)); });
 }
 
-Result<Person> PeopleShelf::add(std::string_view typed, Role role, std::string_view password, bool first) {
+Result<Proven> PeopleShelf::add(std::string_view typed, Role role, std::string_view password, bool first) {
     const auto name = person_name(std::string(typed));
     if (!name) {
-        return Error{ErrorCode::out_of_range, "name", "A person has a name, of at most 100 bytes."};
+        return Error{ErrorCode::out_of_range, "name", "A person has a name, of at most 100 bytes of UTF-8."};
     }
     const auto kept = chosen(password, *name);
     if (!kept) {
         return kept.error();
     }
-    const Person person{sync::hex(sync::sha256(random_bytes(16))).substr(0, 16), *name, role,
-                        sync::write_time(archive_.clock()())};
-    return archive_.database().write_and_wait<Person>([&](Records& records) -> Result<Person> {
+    const Proven person{
+        {sync::hex(sync::sha256(random_bytes(16))).substr(0, 16), *name, role, sync::write_time(archive_.clock()())},
+        *kept};
+    return archive_.database().write_and_wait<Proven>([&](Records& records) -> Result<Proven> {
         const bool some = is_any(records);
         if (some && first) {
             return Error{ErrorCode::conflict, "person", "There are people here already: sign in."};
@@ -153,7 +121,7 @@ Result<Person> PeopleShelf::add(std::string_view typed, Role role, std::string_v
         insert.bind(2, person.name);
         insert.bind(3, folded(person.name));
         insert.bind(4, word_of(role));
-        insert.bind(5, *kept);
+        insert.bind(5, person.kept);
         insert.bind(6, person.added_at);
         insert.exec();
         return person;
@@ -214,21 +182,19 @@ Result<Done> PeopleShelf::take_out(const std::string& id) {
     });
 }
 
-Result<std::optional<Person>> PeopleShelf::with_password(std::string_view name, std::string_view password) const {
-    struct Found {
-        std::optional<Person> person;
-        std::string kept;
-    };
+Result<std::optional<Proven>> PeopleShelf::with_password(std::string_view name, std::string_view password) const {
     const auto wanted = folded(person_name(std::string(name)).value_or(""));
+    using Found = std::optional<Proven>;
     auto found = archive_.database().read<Found>([&](Records& records) -> Result<Found> {
         Query query(records, "SELECT id, name, role, added_at, password FROM person WHERE name_key = ?");
         query.bind(1, wanted);
-        return query.step() ? Found{person_of(query), query.text(4)} : Found{};
+        return query.step() ? Found({person_of(query), query.text(4)}) : Found();
     });
     if (!found) {
         return found.error();
     }
-    return password_holds(found->kept, password) ? std::move(found.value().person) : std::optional<Person>();
+    const auto& person = found.value();
+    return password_holds(person ? person->kept : "", password) ? found : Found();
 }
 
 }  // namespace truehang::workroom

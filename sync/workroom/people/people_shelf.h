@@ -12,9 +12,6 @@
 
 namespace truehang::workroom {
 
-/// The most bytes of a person's name.
-inline constexpr std::size_t person_name_limit = 100;
-
 /// One that may sign in.
 struct Person {
     std::string id;
@@ -23,8 +20,13 @@ struct Person {
     std::string added_at;  ///< RFC 3339, UTC
 };
 
-/// A name as it is kept: without spaces round it and without control characters; nothing where none is left, more
-/// than `person_name_limit` bytes, or what isn’t UTF-8.
+/// Somebody whose password was shown, with its kept form then.
+struct Proven : Person {
+    std::string kept;
+};
+
+/// A person's name as it is kept, of one that signs in or of whoever is typed: without spaces round it and without
+/// control characters; nothing where none is left, more than `sync::name_limit` bytes, or what isn’t UTF-8.
 [[nodiscard]] std::optional<std::string> person_name(std::string typed);
 
 /// The people of a workroom. Where there are none its pages are as for one who works alone. Of two people one name, in
@@ -41,7 +43,7 @@ public:
 
     /// `first`: only where there is nobody yet, else `conflict`. Nobody but an owner can be the first. `out_of_range`:
     /// the name or the password can't be taken.
-    [[nodiscard]] Result<Person> add(std::string_view name, Role role, std::string_view password, bool first = false);
+    [[nodiscard]] Result<Proven> add(std::string_view name, Role role, std::string_view password, bool first = false);
     [[nodiscard]] Result<Done> set_role(const std::string& id, Role role);
     /// Ends the person's sessions, but one.
     [[nodiscard]] Result<Done> set_password(const std::string& id, std::string_view password,
@@ -50,7 +52,7 @@ public:
     [[nodiscard]] Result<Done> take_out(const std::string& id);
 
     /// The person of that name where the password is theirs; nothing else. Takes as long for a name that isn't here.
-    [[nodiscard]] Result<std::optional<Person>> with_password(std::string_view name, std::string_view password) const;
+    [[nodiscard]] Result<std::optional<Proven>> with_password(std::string_view name, std::string_view password) const;
 
 private:
     Archive& archive_;

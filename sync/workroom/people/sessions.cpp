@@ -24,7 +24,7 @@ std::string agent_text(std::string_view agent) {
 
 }  // namespace
 
-Result<std::string> PersonSessions::begin(const std::string& person, std::string_view agent) {
+Result<std::string> PersonSessions::begin(const Proven& person, std::string_view agent) {
     const auto secret = new_secret();
     const auto now = archive_.clock()();
     return archive_.database().write_and_wait<std::string>([&](Records& records) -> Result<std::string> {
@@ -34,16 +34,18 @@ Result<std::string> PersonSessions::begin(const std::string& person, std::string
         Query insert(
             records,
             "INSERT INTO person_session(id, person, secret_sha256, begun_ms, expires_ms, known_until_ms, agent)"
-            " SELECT ?, id, ?, ?, ?, ?, ? FROM person WHERE id = ?");
+            " SELECT ?, id, ?, ?, ?, ?, ? FROM person WHERE id = ? AND password = ?");
         insert.bind(1, secret.id);
         insert.bind(2, secret.kept);
         insert.bind(3, in_ms(now));
         insert.bind(4, in_ms(now + session_life));
         insert.bind(5, in_ms(now + browser_known));
         insert.bind(6, agent_text(agent));
-        insert.bind(7, person);
+        insert.bind(7, person.id);
+        insert.bind(8, person.kept);
         return insert.exec() == 1 ? Result<std::string>(secret.shown)
-                                  : Error{ErrorCode::missing, "person", "Whoever this was is taken out."};
+                                  : Error{ErrorCode::missing, "person",
+                                          "This password was changed meanwhile. Sign in with the new one."};
     });
 }
 

@@ -36,8 +36,9 @@ class PersonSessions {
 public:
     explicit PersonSessions(Archive& archive) : archive_(archive) {}
 
-    /// The value of the cookie.
-    [[nodiscard]] Result<std::string> begin(const std::string& person, std::string_view agent);
+    /// The value of the cookie. `missing` where the password is another by now, or its person is taken out: what ended
+    /// the other sessions is no later one's beginning.
+    [[nodiscard]] Result<std::string> begin(const Proven& person, std::string_view agent);
     /// Whose cookie that is; nothing where it holds no more or never did.
     [[nodiscard]] Result<std::optional<SignedIn>> of(std::string_view cookie);
     /// The session of a browser that the person of that name signed in from before, still signed in or not; else empty.

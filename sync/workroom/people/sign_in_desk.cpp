@@ -2,7 +2,6 @@
 #include "workroom/people/sign_in_desk.h"
 
 #include "units/folded.h"
-#include "workroom/people/people_shelf.h"
 #include "workroom/site/frame.h"
 #include "workroom/site/replies.h"
 #include "workroom/site/rules_page.h"
@@ -10,6 +9,7 @@
 #include <arpa/inet.h>
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 
 namespace truehang::workroom {
@@ -25,7 +25,10 @@ constexpr const char* busy = "The workroom is busy. Try again.";
 
 /// Where a form leads on to: a page of this site, else the list.
 std::string page_to(const std::string& to) {
-    const auto* route = route_of("GET", to);
+    // Only what a percent-encoded path may hold (RFC 3986: printable US-ASCII): with a line's end it would go on as a
+    // header of its own.
+    const bool one_line = std::ranges::all_of(to, [](char c) { return c > ' ' && c < '\x7f'; });
+    const auto* route = one_line ? route_of("GET", to) : nullptr;
     return route != nullptr && route->page && route->right != Right::open ? to : "/";
 }
 
@@ -94,15 +97,17 @@ std::string place_of(const RequestHead& head) {
     return network;
 }
 
-Response signed_in_reply(Archive& archive, const RequestHead& head, const std::string& person,
-                         const std::string& before, const std::string& to) {
+Response signed_in_reply(Archive& archive, const RequestHead& head, const Proven& person, const std::string& before,
+                         const std::string& to) {
     PersonSessions sessions(archive);
     const auto session = sessions.begin(person, head.header("user-agent"));
     if (!session) {
-        return error_reply(session.error());
+        return session.error().code == ErrorCode::missing
+                   ? sign_in_reply(403, {false, session.error().text, person.name, to})
+                   : error_reply(session.error());
     }
     if (!before.empty()) {
-        if (const auto ended = sessions.end(person, before); !ended) {
+        if (const auto ended = sessions.end(person.id, before); !ended) {
             return error_reply(ended.error());
         }
     }
@@ -170,7 +175,7 @@ Response SignInDesk::take_password(const Request& request, const SignInShown& ty
         return refused(403, "This name and this password don’t belong together.");
     }
     tries_.succeeded(one);
-    return signed_in_reply(archive_, request.head, (*person)->id, *known, typed.to);
+    return signed_in_reply(archive_, request.head, **person, *known, typed.to);
 }
 
 }  // namespace truehang::workroom

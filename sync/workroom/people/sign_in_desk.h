@@ -2,6 +2,7 @@
 #pragma once
 
 #include "workroom/people/door.h"
+#include "workroom/people/people_shelf.h"
 #include "workroom/people/sign_in_tries.h"
 
 #include <string>
@@ -47,10 +48,10 @@ private:
 };
 
 /// Signs a browser in and leads it on. `before`: the session it had, which ends.
-[[nodiscard]] http::Response signed_in_reply(Archive& archive, const http::RequestHead& head, const std::string& person,
+[[nodiscard]] http::Response signed_in_reply(Archive& archive, const http::RequestHead& head, const Proven& person,
                                              const std::string& before, const std::string& to);
 
-/// "Wait 12 seconds, then try again.", with Retry-After.
+/// "Wait 12 seconds, then try again."
 [[nodiscard]] std::string wait_text(std::chrono::seconds wait);
 
 }  // namespace truehang::workroom

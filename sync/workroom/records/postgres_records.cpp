@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/records/postgres_records.h"
 
+#include "units/utf8.h"
+
 #include <libpq-fe.h>
 
 #include <algorithm>
@@ -86,40 +88,12 @@ std::string numbered(std::string_view sql) {
     return out;
 }
 
-/// The length of the character that `text` begins with; 0 where it begins with none. RFC 3629, section 4: lengths, the
-/// shortest form, no surrogates, nothing beyond U+10FFFF; and without U+0000, which PostgreSQL doesn't take.
-std::size_t character_length(std::string_view text) {
-    struct Form {
-        unsigned char from, to, second_from, second_to;
-        std::size_t length;
-    };
-    static constexpr std::array<Form, 9> forms{{{0x01, 0x7f, 0, 0, 1},
-                                                {0xc2, 0xdf, 0x80, 0xbf, 2},
-                                                {0xe0, 0xe0, 0xa0, 0xbf, 3},
-                                                {0xe1, 0xec, 0x80, 0xbf, 3},
-                                                {0xed, 0xed, 0x80, 0x9f, 3},
-                                                {0xee, 0xef, 0x80, 0xbf, 3},
-                                                {0xf0, 0xf0, 0x90, 0xbf, 4},
-                                                {0xf1, 0xf3, 0x80, 0xbf, 4},
-                                                {0xf4, 0xf4, 0x80, 0x8f, 4}}};
-    const auto at = [&text](std::size_t i) { return static_cast<unsigned char>(text[i]); };
-    const auto* form =
-        std::find_if(forms.begin(), forms.end(), [&](const Form& one) { return at(0) >= one.from && at(0) <= one.to; });
-    if (form == forms.end() || text.size() < form->length) {
-        return 0;
-    }
-    bool fits = form->length == 1 || (at(1) >= form->second_from && at(1) <= form->second_to);
-    for (std::size_t i = 2; i < form->length; ++i) {
-        fits = fits && at(i) >= 0x80 && at(i) <= 0xbf;
-    }
-    return fits ? form->length : 0;
-}
-
-/// Each byte that belongs to no character as U+FFFD: what comes from outside (a token, a search) may hold anything.
+/// Each byte that belongs to no character, and U+0000, which PostgreSQL doesn’t take, as U+FFFD: what comes from
+/// outside (a token, a search) may hold anything.
 std::string storable(std::string_view text) {
     std::string out;
     while (!text.empty()) {
-        const auto length = character_length(text);
+        const auto length = text.front() == '\0' ? 0 : character_length(text);
         out += length == 0 ? std::string_view("\xEF\xBF\xBD") : text.substr(0, length);
         text.remove_prefix(std::max(length, std::size_t{1}));
     }

@@ -5,8 +5,10 @@
 #include "protocol/digest.h"
 #include "protocol/limits.h"
 #include "protocol/marks.h"
+#include "units/utf8.h"
 #include "workroom/archive/changes.h"
 #include "workroom/archive/question_shelf.h"
+#include "workroom/people/people_shelf.h"
 #include "workroom/site/devices_desk.h"
 #include "workroom/site/look_up.h"
 #include "workroom/site/questions_page.h"
@@ -59,17 +61,31 @@ QuestionsPage page_of(const Caller& caller, const Asked& asked, std::string said
     return page;
 }
 
+/// Without words and without a name.
+sync::Question question_about(const Asked& asked, const AskedAbout& about, long long revision) {
+    sync::Question question;
+    question.survey = asked.survey.id;
+    question.room = about.room;
+    question.window = about.window;
+    question.station = about.station;
+    question.revision = revision;
+    return question;
+}
+
 Response ask(Archive& archive, const Asked& asked, FormFields& fields, const Caller& caller) {
     const auto about = read_asked_about(fields["about"]);
     const auto typed = caller.name.empty() ? fields["by"] : "";
-    const auto by = typed_name(caller.name.empty() ? typed : caller.name);
+    const auto by = person_name(caller.name.empty() ? typed : caller.name);
     auto words = typed_words(fields["words"], sync::words_limit);
     const auto refuse = [&](std::string said) {
-        auto page = page_of(caller, asked, std::move(said), typed);
-        page.words = fields["words"];
+        auto page = page_of(caller, asked, std::move(said), is_utf8(typed) ? typed : "");
+        page.words = is_utf8(fields["words"]) ? fields["words"] : "";
         page.about = about.value_or(AskedAbout{});
         return page_reply(422, questions_page(asked.survey, asked.questions, page));
     };
+    if (!is_utf8(fields["words"]) || !is_utf8(typed)) {
+        return refuse(fmt::format("Nothing was asked: {}", not_text));
+    }
     if (!words) {
         return refuse(
             fmt::format("Nothing was asked: write what you ask, in at most {} letters.", sync::words_limit / 2));
@@ -80,13 +96,8 @@ Response ask(Archive& archive, const Asked& asked, FormFields& fields, const Cal
     if (!about || !can_be_asked(asked.survey, *about)) {
         return refuse("Nothing was asked: choose a window or a reading of the newest revision.");
     }
-    sync::Question question;
-    question.survey = asked.survey.id;
-    question.room = about->room;
-    question.window = about->window;
-    question.station = about->station;
+    auto question = question_about(asked, *about, typed_number(fields["revision"]));
     question.words = std::move(*words);
-    question.revision = typed_number(fields["revision"]);
     question.by = *by;
     const auto kept = QuestionShelf(archive).ask(std::move(question));
     if (!kept) {
@@ -154,7 +165,7 @@ Response answer_questions(Archive& archive, const http::Request& request, const 
         return ask(archive, **asked, fields, caller);
     }
     auto fields = read_form(request.head.query);
-    auto page = page_of(caller, **asked, "", typed_name(fields["by"]).value_or(""));
+    auto page = page_of(caller, **asked, "", person_name(fields["by"]).value_or(""));
     page.about = read_asked_about(fields["about"]).value_or(AskedAbout{});
     return page_reply(200, questions_page((*asked)->survey, (*asked)->questions, page));
 }

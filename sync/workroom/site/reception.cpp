@@ -96,7 +96,7 @@ bool Reception::end_planning(std::chrono::milliseconds time) { return bench_.end
 
 Response Reception::refusal(int status, std::string_view text) {
     for (const auto kind : {ProblemKind::length_required, ProblemKind::too_large, ProblemKind::headers_too_large,
-                            ProblemKind::not_understood}) {
+                            ProblemKind::not_understood, ProblemKind::internal}) {
         if (sync::status_of(kind) == status) {
             return problem_reply(kind, std::string(text));
         }

@@ -2,9 +2,9 @@
 #include "workroom/site/rolls_form.h"
 
 #include "units/length_text.h"
+#include "units/utf8.h"
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <array>
@@ -33,12 +33,8 @@ std::string field_of(const FormFields& fields, const std::string& name) {
 
 /// Whether a text is UTF-8 on one line.
 bool is_plain(const std::string& text) {
-    try {
-        static_cast<void>(nlohmann::json(text).dump());
-    } catch (const nlohmann::json::exception&) {
-        return false;
-    }
-    return std::ranges::none_of(text, [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; });
+    return is_utf8(text) &&
+           std::ranges::none_of(text, [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; });
 }
 
 std::optional<std::size_t> rows_of(const FormFields& fields) {

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/site/steps_desk.h"
 
+#include "protocol/marks.h"
 #include "protocol/paths.h"
+#include "units/utf8.h"
 #include "workroom/archive/mark_shelf.h"
+#include "workroom/people/people_shelf.h"
 #include "workroom/site/replies.h"
 #include "workroom/site/steps_page.h"
 #include "workroom/site/typed.h"
@@ -82,17 +85,20 @@ StepsPage page_of(const Caller& caller, std::string said, const std::string& typ
 
 http::Response save(Archive& archive, const StepsTable& table, FormFields& fields, const Caller& caller) {
     const auto typed = caller.name.empty() ? fields["by"] : "";
-    const auto by = typed_name(caller.name.empty() ? typed : caller.name);
+    const auto by = person_name(caller.name.empty() ? typed : caller.name);
     const auto asked = read_asked_mark(fields["mark"]);
     const auto refuse = [&](int status, std::string said) {
-        return page_reply(status, steps_page(table, page_of(caller, std::move(said), typed)));
+        return page_reply(status, steps_page(table, page_of(caller, std::move(said), is_utf8(typed) ? typed : "")));
     };
+    if (!is_utf8(typed)) {
+        return refuse(422, fmt::format("Nothing was marked: {}", not_text));
+    }
     if (!by) {
         return refuse(422,
                       fmt::format("Nothing was marked: say who marks it, in at most {} letters.", sync::name_limit));
     }
     if (fields["mark"].empty()) {
-        return back_to(table, typed_name(typed).value_or(""), {.all = true});
+        return back_to(table, person_name(typed).value_or(""), {.all = true});
     }
     if (!asked) {
         return problem_reply(sync::ProblemKind::malformed_request,
@@ -109,7 +115,7 @@ http::Response save(Archive& archive, const StepsTable& table, FormFields& field
     if (!added && added.error().code == ErrorCode::out_of_range) {
         return refuse(422, added.error().text);
     }
-    return added ? back_to(table, typed_name(typed).value_or(""), *asked) : error_reply(added.error());
+    return added ? back_to(table, person_name(typed).value_or(""), *asked) : error_reply(added.error());
 }
 
 }  // namespace
@@ -125,7 +131,7 @@ std::optional<http::Response> look_at_steps(Archive& archive, const std::string&
     if (!*table) {
         return std::nullopt;
     }
-    const auto typed = typed_name(read_form(query)["by"]).value_or("");
+    const auto typed = person_name(read_form(query)["by"]).value_or("");
     return page_reply(200, steps_page(**table, page_of(caller, "", typed)));
 }
 

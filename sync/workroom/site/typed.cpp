@@ -1,34 +1,20 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/site/typed.h"
 
-#include "protocol/marks.h"
 #include "protocol/paths.h"
+#include "units/utf8.h"
 
 #include <algorithm>
 #include <charconv>
 
 namespace truehang::workroom {
 
-namespace {
-
-bool is_control(char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; }
-
-std::optional<std::string> within(std::string text, std::string_view round, std::size_t most) {
-    text.erase(0, std::min(text.find_first_not_of(round), text.size()));
-    text.erase(text.find_last_not_of(round) + 1);
-    return text.empty() || text.size() > most ? std::nullopt : std::optional(text);
-}
-
-}  // namespace
-
-std::optional<std::string> typed_name(std::string typed) {
-    std::erase_if(typed, is_control);
-    return within(std::move(typed), " ", sync::name_limit);
-}
-
 std::optional<std::string> typed_words(std::string typed, std::size_t most) {
-    std::erase_if(typed, [](char c) { return c != '\n' && is_control(c); });
-    return within(std::move(typed), " \n", most);
+    constexpr std::string_view blank = " \n";
+    std::erase_if(typed, [](char c) { return c != '\n' && (static_cast<unsigned char>(c) < 0x20 || c == 0x7f); });
+    typed.erase(0, std::min(typed.find_first_not_of(blank), typed.size()));
+    typed.erase(typed.find_last_not_of(blank) + 1);
+    return typed.empty() || typed.size() > most || !is_utf8(typed) ? std::nullopt : std::optional(typed);
 }
 
 long long typed_number(const std::string& text) {

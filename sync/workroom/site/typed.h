@@ -11,13 +11,13 @@
 
 namespace truehang::workroom {
 
-/// A person’s name as it is kept: without spaces round it and without control characters; nothing where it is empty or
-/// longer than `sync::name_limit`.
-[[nodiscard]] std::optional<std::string> typed_name(std::string typed);
-
 /// Words as they are kept: lines end in a line feed, no other control characters, no white space round them; nothing
-/// where they are empty or longer than `most` bytes.
+/// where they are empty, longer than `most` bytes or not UTF-8.
 [[nodiscard]] std::optional<std::string> typed_words(std::string typed, std::size_t most);
+
+/// The end of a sentence that refuses what isn’t UTF-8.
+inline constexpr std::string_view not_text =
+    "what came isn’t text in UTF-8. Type it anew here and send it from this page.";
 
 /// A whole number; 0 where it isn’t one.
 [[nodiscard]] long long typed_number(const std::string& text);
