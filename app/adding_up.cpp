@@ -17,7 +17,7 @@ namespace truehang {
 
 namespace {
 
-QString translated(const char* source) { return QCoreApplication::translate("walk", source); }
+QString walk_words(const char* source) { return QCoreApplication::translate("walk", source); }
 
 constexpr double same_length_mm = 0.05;
 constexpr double same_angle_deg = 0.05;
@@ -97,7 +97,7 @@ QString whole_and_parts(const Check& check, const Window& window, const LengthSt
     if (std::abs(std::abs(whole - parts) - check.off_by.mm()) > same_length_mm) {
         return {};
     }
-    return translated(QT_TRANSLATE_NOOP("walk", "In one go %1, in %2 parts %3."))
+    return walk_words(QT_TRANSLATE_NOOP("walk", "In one go %1, in %2 parts %3."))
         .arg(exactly(Length::mm(whole), style))
         .arg(check.readings.size() - 1)
         .arg(exactly(Length::mm(parts), style));
@@ -154,7 +154,7 @@ QString with_it(const Suspect& suspect, const Window& window, const LengthStyle&
     for (const Correction& other : suspect.also) {
         const QString value = meant(other, style);
         text += value.isEmpty() ? QString()
-                                : translated(QT_TRANSLATE_NOOP("walk", ", and %1, perhaps %2"))
+                                : walk_words(QT_TRANSLATE_NOOP("walk", ", and %1, perhaps %2"))
                                       .arg(within_sentence(station_says(window, other.station)), value);
     }
     return text;
@@ -167,7 +167,7 @@ QString key_of(const Suspect& suspect, std::size_t place) {
 QString figure_of(const Suspect& suspect, const LengthStyle& style) {
     const QString was = suspect.angle ? exactly(*suspect.angle) : exactly(suspect.was, style);
     const QString value = meant_by(suspect, style);
-    return value.isEmpty() ? was : translated(QT_TRANSLATE_NOOP("walk", "%1, perhaps %2")).arg(was, value);
+    return value.isEmpty() ? was : walk_words(QT_TRANSLATE_NOOP("walk", "%1, perhaps %2")).arg(was, value);
 }
 
 /// A reading that a flag names without suspecting it.
@@ -202,13 +202,13 @@ LineUnderNumber line_under_number(const WindowFigures& worked, const Window& win
     }
     const QString kind = check->adds_up ? QStringLiteral("adds-up") : QStringLiteral("differs");
     if (has_angles(*check, window)) {
-        return {check->adds_up ? translated(QT_TRANSLATE_NOOP("walk", "Adds up"))
-                               : translated(QT_TRANSLATE_NOOP("walk", "Doesn’t add up")),
+        return {check->adds_up ? walk_words(QT_TRANSLATE_NOOP("walk", "Adds up"))
+                               : walk_words(QT_TRANSLATE_NOOP("walk", "Doesn’t add up")),
                 kind};
     }
     const QString words =
-        check->adds_up ? translated(QT_TRANSLATE_NOOP("walk", "Adds up, to %1 (tape and edges allow %2)"))
-                       : translated(QT_TRANSLATE_NOOP("walk", "Doesn’t add up: off by %1, tape and edges allow %2"));
+        check->adds_up ? walk_words(QT_TRANSLATE_NOOP("walk", "Adds up, to %1 (tape and edges allow %2)"))
+                       : walk_words(QT_TRANSLATE_NOOP("walk", "Doesn’t add up: off by %1, tape and edges allow %2"));
     return {words.arg(difference(check->off_by, style, true), difference(check->explained, style, false)), kind};
 }
 
@@ -230,30 +230,30 @@ DifferWords differ_words(const WindowFigures& worked, const Window& window, cons
         return {text.left(stop), text.mid(stop + 2)};
     }
     const QString parts = whole_and_parts(*check, window, style);
-    return {translated(QT_TRANSLATE_NOOP("walk", "These differ by %1")).arg(difference(check->off_by, style, true)),
+    return {walk_words(QT_TRANSLATE_NOOP("walk", "These differ by %1")).arg(difference(check->off_by, style, true)),
             (parts.isEmpty() ? QString() : parts + QLatin1Char(' ')) +
-                translated(QT_TRANSLATE_NOOP("walk", "Tape and edges allow %1."))
+                walk_words(QT_TRANSLATE_NOOP("walk", "Tape and edges allow %1."))
                     .arg(difference(check->explained, style, false))};
 }
 
 QString slip_in_words(const Suspect& suspect, const Window& window, const LengthStyle& style) {
     if (suspect.slip == "swapped") {
-        return suspect.also.empty() ? translated(QT_TRANSLATE_NOOP("walk", "exchanged with another"))
-                                    : translated(QT_TRANSLATE_NOOP("walk", "exchanged with %1"))
+        return suspect.also.empty() ? walk_words(QT_TRANSLATE_NOOP("walk", "exchanged with another"))
+                                    : walk_words(QT_TRANSLATE_NOOP("walk", "exchanged with %1"))
                                           .arg(station_says(window, suspect.also.front().station));
     }
     if (suspect.slip == "copied") {
         const QString twin = twin_of(suspect, window);
-        return twin.isEmpty() ? translated(QT_TRANSLATE_NOOP("walk", "same as another"))
-                              : translated(QT_TRANSLATE_NOOP("walk", "same as %1")).arg(twin);
+        return twin.isEmpty() ? walk_words(QT_TRANSLATE_NOOP("walk", "same as another"))
+                              : walk_words(QT_TRANSLATE_NOOP("walk", "same as %1")).arg(twin);
     }
     const auto known =
         std::ranges::find_if(slip_words, [&](const SlipWords& words) { return suspect.slip == words.slip; });
     if (known == slip_words.end()) {
-        return suspect.slip == "unexplained" ? translated(QT_TRANSLATE_NOOP("walk", "no slip explains it"))
+        return suspect.slip == "unexplained" ? walk_words(QT_TRANSLATE_NOOP("walk", "no slip explains it"))
                                              : shown(suspect.slip).replace(QLatin1Char('-'), QLatin1Char(' '));
     }
-    return translated(known->says) + with_it(suspect, window, style);
+    return walk_words(known->says) + with_it(suspect, window, style);
 }
 
 QStringList likelihoods(const std::vector<Suspect>& suspects) {
@@ -268,13 +268,13 @@ QStringList likelihoods(const std::vector<Suspect>& suspects) {
         if (weight <= 0.0) {
             words.append(QString());
         } else if (tied(i, i + 1)) {
-            words.append(translated(QT_TRANSLATE_NOOP("walk", "as likely as the next")));
+            words.append(walk_words(QT_TRANSLATE_NOOP("walk", "as likely as the next")));
         } else if (i > 0 && tied(i - 1, i)) {
-            words.append(translated(QT_TRANSLATE_NOOP("walk", "just as likely")));
+            words.append(walk_words(QT_TRANSLATE_NOOP("walk", "just as likely")));
         } else if (weight >= likely_from && weight >= likely_times_the_next * next - rounding) {
-            words.append(translated(QT_TRANSLATE_NOOP("walk", "likely")));
+            words.append(walk_words(QT_TRANSLATE_NOOP("walk", "likely")));
         } else {
-            words.append(translated(QT_TRANSLATE_NOOP("walk", "possible")));
+            words.append(walk_words(QT_TRANSLATE_NOOP("walk", "possible")));
         }
     }
     return words;
@@ -294,13 +294,13 @@ QList<ShownRows::Row> suspect_rows(const Flag& flag, const Window& window, const
         const QString how_likely = likely.at(static_cast<qsizetype>(place));
         const QString value = meant_by(suspect, style);
         const QString offer =
-            value.isEmpty() ? QString() : translated(QT_TRANSLATE_NOOP("walk", "It should read %1")).arg(value);
+            value.isEmpty() ? QString() : walk_words(QT_TRANSLATE_NOOP("walk", "It should read %1")).arg(value);
         const QString offer_spoken =
-            value.isEmpty() ? QString() : translated(QT_TRANSLATE_NOOP("walk", "%1 should read %2")).arg(says, value);
+            value.isEmpty() ? QString() : walk_words(QT_TRANSLATE_NOOP("walk", "%1 should read %2")).arg(says, value);
         QStringList spoken{QStringLiteral("%1: %2").arg(says, figure_of(suspect, style)), slip, how_likely};
         spoken.removeAll(QString());
         rows.append({key_of(suspect, place), shown(suspect.station), says, figure_of(suspect, style), slip, how_likely,
-                     how_likely == translated(QT_TRANSLATE_NOOP("walk", "likely")), offer, offer_spoken,
+                     how_likely == walk_words(QT_TRANSLATE_NOOP("walk", "likely")), offer, offer_spoken,
                      spoken.join(QStringLiteral(", "))});
     }
     if (flag.suspects.empty()) {
@@ -332,9 +332,9 @@ QString none_of_these(const Flag& flag) {
     }
     const double rest = 1.0 - together;
     const bool likely = rest >= likely_from && rest >= likely_times_the_next * most;
-    return likely        ? translated(QT_TRANSLATE_NOOP("walk", "None of these, or two slips at once: likely"))
-           : rest > most ? translated(QT_TRANSLATE_NOOP("walk", "None of these, or two slips at once: possible"))
-                         : translated(QT_TRANSLATE_NOOP("walk", "None of these, or two slips at once: less likely"));
+    return likely        ? walk_words(QT_TRANSLATE_NOOP("walk", "None of these, or two slips at once: likely"))
+           : rest > most ? walk_words(QT_TRANSLATE_NOOP("walk", "None of these, or two slips at once: possible"))
+                         : walk_words(QT_TRANSLATE_NOOP("walk", "None of these, or two slips at once: less likely"));
 }
 
 }  // namespace truehang

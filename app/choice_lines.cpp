@@ -13,7 +13,7 @@ namespace truehang {
 
 namespace {
 
-QString translated(const char* source) { return QCoreApplication::translate("choices", source); }
+QString choices_words(const char* source) { return QCoreApplication::translate("choices", source); }
 
 /// Writes the cells of one survey's choices.
 class CellWriter {
@@ -23,26 +23,26 @@ public:
     [[nodiscard]] QString widths(const Choice& choice) const {
         const auto& cloth = choice.figures.cloth;
         if (!cloth) {
-            return translated(QT_TRANSLATE_NOOP("choices", "not known"));
+            return choices_words(QT_TRANSLATE_NOOP("choices", "not known"));
         }
-        return translated(QT_TRANSLATE_NOOP("choices", "%1, %2 in each"))
+        return choices_words(QT_TRANSLATE_NOOP("choices", "%1, %2 in each"))
             .arg(QString::number(cloth->widths), truehang::shown(std::optional(cloth->widths_each)));
     }
 
     [[nodiscard]] QString fullness(const Choice& choice) const {
         const auto& cloth = choice.figures.cloth;
-        return cloth && cloth->fullness ? translated(QT_TRANSLATE_NOOP("choices", "%1 ×"))
+        return cloth && cloth->fullness ? choices_words(QT_TRANSLATE_NOOP("choices", "%1 ×"))
                                               .arg(shown(number_text(*cloth->fullness, 2, style_)))
-                                        : translated(QT_TRANSLATE_NOOP("choices", "none"));
+                                        : choices_words(QT_TRANSLATE_NOOP("choices", "none"));
     }
 
     [[nodiscard]] QString cloths(const Choice& choice) const {
         QStringList parts;
         for (const ClothTaken& taken : choice.cloths) {
-            parts.append(translated(QT_TRANSLATE_NOOP("choices", "%1: %2\u00a0m"))
+            parts.append(choices_words(QT_TRANSLATE_NOOP("choices", "%1: %2\u00a0m"))
                              .arg(name(taken.fabric), shown(number_text(taken.length.metres(), 2, style_))));
         }
-        return parts.isEmpty() ? translated(QT_TRANSLATE_NOOP("choices", "nothing can be cut"))
+        return parts.isEmpty() ? choices_words(QT_TRANSLATE_NOOP("choices", "nothing can be cut"))
                                : parts.join(QLatin1Char('\n'));
     }
 
@@ -53,7 +53,7 @@ public:
         }
         for (const ClothTaken& taken : choice.cloths) {
             if (!taken.cost) {
-                parts.append(translated(QT_TRANSLATE_NOOP("choices", "%1: no price")).arg(name(taken.fabric)));
+                parts.append(choices_words(QT_TRANSLATE_NOOP("choices", "%1: no price")).arg(name(taken.fabric)));
             }
         }
         return parts.join(QLatin1Char('\n'));
@@ -66,21 +66,21 @@ public:
     [[nodiscard]] QString glass(const Choice& choice) const {
         const auto& covered = choice.figures.covers_glass;
         if (!covered) {
-            return translated(QT_TRANSLATE_NOOP("choices", "not known"));
+            return choices_words(QT_TRANSLATE_NOOP("choices", "not known"));
         }
         const std::string text = written(*covered, style_);
         if (text == written(Length(), style_)) {
-            return translated(QT_TRANSLATE_NOOP("choices", "none"));
+            return choices_words(QT_TRANSLATE_NOOP("choices", "none"));
         }
         const bool pair = choice.figures.finished && choice.figures.finished->curtains == 2;
-        return (pair ? translated(QT_TRANSLATE_NOOP("choices", "%1 %2 each side"))
-                     : translated(QT_TRANSLATE_NOOP("choices", "%1 %2")))
+        return (pair ? choices_words(QT_TRANSLATE_NOOP("choices", "%1 %2 each side"))
+                     : choices_words(QT_TRANSLATE_NOOP("choices", "%1 %2")))
             .arg(shown(text), shown(word_of(style_.unit)));
     }
 
     [[nodiscard]] QString mass(const Choice& choice) const {
         return choice.figures.mass ? shown(mass_text(*choice.figures.mass, style_))
-                                   : translated(QT_TRANSLATE_NOOP("choices", "not known"));
+                                   : choices_words(QT_TRANSLATE_NOOP("choices", "not known"));
     }
 
 private:
@@ -113,7 +113,7 @@ QList<ShownRows::Row> choice_lines(const Survey& survey, const std::vector<Choic
         for (const Choice& choice : choices) {
             cells.append((writer.*cell)(choice));
         }
-        rows.append({QLatin1String(line), translated(label), cells});
+        rows.append({QLatin1String(line), choices_words(label), cells});
     };
     add("widths", QT_TRANSLATE_NOOP("choices", "Widths"), &CellWriter::widths);
     add("fullness", QT_TRANSLATE_NOOP("choices", "Fullness"), &CellWriter::fullness);

@@ -15,7 +15,7 @@ namespace truehang {
 
 namespace {
 
-QString translated(const char* source) { return QCoreApplication::translate("figures", source); }
+QString figures_words(const char* source) { return QCoreApplication::translate("figures", source); }
 
 bool has_trace(const WindowFigures& worked, const QString& layer, const QString& figure) {
     return std::ranges::any_of(worked.trace, [&](const Trace& trace) {
@@ -40,7 +40,8 @@ QString height_says(const QString& name) {
         return {};
     }
     const char* line = lines.value(name.section(QLatin1Char('.'), 1));
-    return line == nullptr ? translated(mark) : QStringLiteral("%1, %2").arg(translated(mark), translated(line));
+    return line == nullptr ? figures_words(mark)
+                           : QStringLiteral("%1, %2").arg(figures_words(mark), figures_words(line));
 }
 
 }  // namespace
@@ -97,8 +98,8 @@ void FigureWriter::addPlanned(QList<ShownRows::Row>& rows, const Layered& in, co
     const bool shorter = planned.longer < Length();
     const Length by = shorter ? -planned.longer : planned.longer;
     add(rows, in, QStringLiteral("finished.planned.longer_mm"),
-        translated(shorter ? QT_TRANSLATE_NOOP("figures", "Shorter than planned by")
-                           : QT_TRANSLATE_NOOP("figures", "Longer than planned by")),
+        figures_words(shorter ? QT_TRANSLATE_NOOP("figures", "Shorter than planned by")
+                              : QT_TRANSLATE_NOOP("figures", "Longer than planned by")),
         shown(written(by, style_)), shown(word_of(style_.unit)));
     if (planned.cut_drop) {
         addLength(rows, in, QStringLiteral("finished.planned.cut_drop_mm"), *planned.cut_drop);
@@ -120,8 +121,8 @@ void FigureWriter::addRun(QList<ShownRows::Row>& rows, const Layered& in, const 
     for (const Bend& bend : layer.run->bends) {
         ++number;
         const QString label =
-            layer.has_joints ? translated(QT_TRANSLATE_NOOP("figures", "Elbow joint %1, of %2°, from the left end"))
-                             : translated(QT_TRANSLATE_NOOP("figures", "Bend %1, of %2°, from the left end"));
+            layer.has_joints ? figures_words(QT_TRANSLATE_NOOP("figures", "Elbow joint %1, of %2°, from the left end"))
+                             : figures_words(QT_TRANSLATE_NOOP("figures", "Bend %1, of %2°, from the left end"));
         add(rows, in, QStringLiteral("run.bends.%1.at_mm").arg(number),
             label.arg(QString::number(number), shown(write_angle(bend.angle, style_.decimal))),
             shown(written(bend.at, style_)), shown(word_of(style_.unit)));
@@ -133,23 +134,23 @@ void FigureWriter::addTop(QList<ShownRows::Row>& rows, const Layered& in, const 
     if (top.table.empty()) {
         return;
     }
-    const QString curtain = top.side == "left"    ? translated(QT_TRANSLATE_NOOP("figures", "Left curtain"))
-                            : top.side == "right" ? translated(QT_TRANSLATE_NOOP("figures", "Right curtain"))
-                                                  : translated(QT_TRANSLATE_NOOP("figures", "Curtain"));
+    const QString curtain = top.side == "left"    ? figures_words(QT_TRANSLATE_NOOP("figures", "Left curtain"))
+                            : top.side == "right" ? figures_words(QT_TRANSLATE_NOOP("figures", "Right curtain"))
+                                                  : figures_words(QT_TRANSLATE_NOOP("figures", "Curtain"));
     const auto drop = [&](const char* place, const QString& says, const TopPoint& point) {
         add(rows, in, QStringLiteral("top.%1.%2").arg(shown(top.side), QLatin1String(place)),
             QStringLiteral("%1, %2").arg(curtain, says), shown(written(point.drop, style_)),
             shown(word_of(style_.unit)));
     };
     const TopPoint& longest = *std::ranges::max_element(top.table, {}, &TopPoint::drop);
-    drop("from", translated(QT_TRANSLATE_NOOP("figures", "drop at its left edge")), top.table.front());
+    drop("from", figures_words(QT_TRANSLATE_NOOP("figures", "drop at its left edge")), top.table.front());
     if (longest.drop > top.table.front().drop && longest.drop > top.table.back().drop) {
         drop("longest",
-             translated(QT_TRANSLATE_NOOP("figures", "longest drop, %1 across"))
+             figures_words(QT_TRANSLATE_NOOP("figures", "longest drop, %1 across"))
                  .arg(shown(written(longest.hung, style_))),
              longest);
     }
-    drop("to", translated(QT_TRANSLATE_NOOP("figures", "drop at its right edge")), top.table.back());
+    drop("to", figures_words(QT_TRANSLATE_NOOP("figures", "drop at its right edge")), top.table.back());
 }
 
 void FigureWriter::addCloth(QList<ShownRows::Row>& rows, const Layered& in, const LayerFigures& layer) const {
@@ -158,19 +159,19 @@ void FigureWriter::addCloth(QList<ShownRows::Row>& rows, const Layered& in, cons
         const Cloth& cloth = *layer.cloth;
         if (cloth.fullness) {
             add(rows, in, QStringLiteral("cloth.fullness"), shown(figure_text("cloth.fullness")),
-                shown(number_text(*cloth.fullness, 2, style_)), translated(QT_TRANSLATE_NOOP("figures", "×")));
+                shown(number_text(*cloth.fullness, 2, style_)), figures_words(QT_TRANSLATE_NOOP("figures", "×")));
         }
         addCount(rows, in, QStringLiteral("cloth.widths"), cloth.widths);
         addLength(rows, in, QStringLiteral("cloth.cut_drop_mm"), cloth.cut_drop);
         add(rows, in, QStringLiteral("cloth.length_mm"),
-            translated(QT_TRANSLATE_NOOP("figures", "%1, for this window")).arg(clothName(cloth.fabric)),
+            figures_words(QT_TRANSLATE_NOOP("figures", "%1, for this window")).arg(clothName(cloth.fabric)),
             shown(written(cloth.length, style_)), unit);
     }
     const auto lined = [&](const std::optional<Lining>& lining, const QString& path) {
         if (lining) {
             addLength(rows, in, path + QStringLiteral(".cut_drop_mm"), lining->cut_drop);
             add(rows, in, path + QStringLiteral(".length_mm"),
-                translated(QT_TRANSLATE_NOOP("figures", "%1, for this window")).arg(clothName(lining->fabric)),
+                figures_words(QT_TRANSLATE_NOOP("figures", "%1, for this window")).arg(clothName(lining->fabric)),
                 shown(written(lining->length, style_)), unit);
         }
     };
@@ -236,9 +237,9 @@ QList<ShownRows::Row> FigureWriter::figures(const WindowFigures& worked) const {
     int number = 0;
     for (const LayerFigures& layer : worked.layers) {
         ++number;
-        const Layered in{worked.layered ? shown(layer.id) : QString(),
-                         worked.layered ? translated(QT_TRANSLATE_NOOP("figures", "Layer %1")).arg(number) : QString(),
-                         &worked};
+        const Layered in{
+            worked.layered ? shown(layer.id) : QString(),
+            worked.layered ? figures_words(QT_TRANSLATE_NOOP("figures", "Layer %1")).arg(number) : QString(), &worked};
         if (layer.finished) {
             addCount(rows, in, QStringLiteral("finished.curtains"), layer.finished->curtains);
             addLength(rows, in, QStringLiteral("finished.width_mm"), layer.finished->width, layer.finished->width_u);
@@ -266,7 +267,8 @@ QList<ShownRows::Row> FigureWriter::sizes(const WindowFigures& worked) const {
             label = height;
         }
         if (!size.rests_on.empty()) {
-            label = translated(QT_TRANSLATE_NOOP("figures", "%1, rests on a reading that wasn’t measured")).arg(label);
+            label =
+                figures_words(QT_TRANSLATE_NOOP("figures", "%1, rests on a reading that wasn’t measured")).arg(label);
         }
         if (size.angle) {
             add(rows, in, path, label, shown(write_angle(*size.angle, style_.decimal)), QStringLiteral("°"),

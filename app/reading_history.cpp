@@ -17,23 +17,24 @@ namespace truehang {
 
 namespace {
 
-QString translated(const char* source) { return QCoreApplication::translate("walk", source); }
+QString history_text(const char* source) { return QCoreApplication::translate("walk", source); }
 
 QString how_of(const Reading& reading, const LengthStyle& style) {
     if (!reading.how || reading.how->is(How::measured)) {
-        return translated(QT_TRANSLATE_NOOP("walk", "measured"));
+        return history_text(QT_TRANSLATE_NOOP("walk", "measured"));
     }
     if (reading.how->is(How::proposed)) {
-        return translated(QT_TRANSLATE_NOOP("walk", "proposed"));
+        return history_text(QT_TRANSLATE_NOOP("walk", "proposed"));
     }
     if (reading.how->is(How::estimated)) {
         return reading.u
-                   ? translated(QT_TRANSLATE_NOOP("walk", "estimated, ± %1")).arg(exactly(2.0 * *reading.u, style))
-               : reading.angle_u ? translated(QT_TRANSLATE_NOOP("walk", "estimated, ± %1"))
+                   ? history_text(QT_TRANSLATE_NOOP("walk", "estimated, ± %1")).arg(exactly(2.0 * *reading.u, style))
+               : reading.angle_u ? history_text(QT_TRANSLATE_NOOP("walk", "estimated, ± %1"))
                                        .arg(exactly(Angle::degrees(2.0 * reading.angle_u->degrees())))
-                                 : translated(QT_TRANSLATE_NOOP("walk", "estimated"));
+                                 : history_text(QT_TRANSLATE_NOOP("walk", "estimated"));
     }
-    return reading.how->is(How::copied) ? translated(QT_TRANSLATE_NOOP("walk", "copied")) : shown(reading.how->text());
+    return reading.how->is(How::copied) ? history_text(QT_TRANSLATE_NOOP("walk", "copied"))
+                                        : shown(reading.how->text());
 }
 
 const Reading* counting(const Window& window, std::string_view station) {
@@ -68,10 +69,10 @@ bool is_proposed(const Reading& reading) { return reading.how && reading.how->is
 QString time_shown(std::string_view rfc3339) {
     const QString time = shown(rfc3339);
     if (time.isEmpty()) {
-        return translated(QT_TRANSLATE_NOOP("walk", "at no known time"));
+        return history_text(QT_TRANSLATE_NOOP("walk", "at no known time"));
     }
     const QString day = shown(day_text(rfc3339));
-    return time.size() >= 16 ? translated(QT_TRANSLATE_NOOP("walk", "%1, %2")).arg(day, time.mid(11, 5)) : day;
+    return time.size() >= 16 ? history_text(QT_TRANSLATE_NOOP("walk", "%1, %2")).arg(day, time.mid(11, 5)) : day;
 }
 
 QString reading_when(const Reading& reading) { return time_shown(reading.taken_at); }
@@ -91,10 +92,10 @@ QList<ShownRows::Row> history_rows(const Window& window, const std::string& stat
     for (const Reading* reading : newest_first(window, station)) {
         const QString figure = reading_text(*reading, style);
         const QString how = how_of(*reading, style);
-        const QString standing = reading == counts ? translated(QT_TRANSLATE_NOOP("walk", "counts"))
+        const QString standing = reading == counts ? history_text(QT_TRANSLATE_NOOP("walk", "counts"))
                                  : is_replaced(window, *reading)
-                                     ? translated(QT_TRANSLATE_NOOP("walk", "replaced"))
-                                     : translated(QT_TRANSLATE_NOOP("walk", "stands beside the one that counts"));
+                                     ? history_text(QT_TRANSLATE_NOOP("walk", "replaced"))
+                                     : history_text(QT_TRANSLATE_NOOP("walk", "stands beside the one that counts"));
         const QString key = reading->id.empty() ? QString::number(rows.size()) : shown(reading->id);
         rows.append({key, figure, reading_when(*reading), how, standing, reading == counts,
                      QStringLiteral("%1, %2, %3, %4").arg(figure, how, reading_when(*reading), standing)});

@@ -23,7 +23,7 @@ namespace {
 
 constexpr int position_timeout_ms = 30'000;
 
-QString translated(const char* source) { return QCoreApplication::translate("devices", source); }
+QString devices_words(const char* source) { return QCoreApplication::translate("devices", source); }
 
 /// Qt Positioning, asked for when first needed: start-up doesn't wait for it.
 class SystemPosition : public PositionDevice {
@@ -92,14 +92,14 @@ public:
         QFile opened(file.isLocalFile() ? file.toLocalFile() : file.toString());
         if (!opened.open(QIODevice::ReadOnly)) {
             return Error{ErrorCode::io, opened.fileName().toStdString(),
-                         translated(QT_TRANSLATE_NOOP("devices", "The file can’t be opened: %1"))
+                         devices_words(QT_TRANSLATE_NOOP("devices", "The file can’t be opened: %1"))
                              .arg(opened.errorString())
                              .toStdString()};
         }
         QByteArray bytes = opened.read(most + 1);
         if (bytes.size() > most) {
             return Error{ErrorCode::out_of_range, opened.fileName().toStdString(),
-                         translated(QT_TRANSLATE_NOOP("devices", "The file is too large.")).toStdString()};
+                         devices_words(QT_TRANSLATE_NOOP("devices", "The file is too large.")).toStdString()};
         }
         return bytes;
     }
@@ -109,7 +109,7 @@ public:
         if (!opened.open(QIODevice::WriteOnly) || opened.write(bytes) != bytes.size() || !opened.flush() ||
             !opened.commit()) {
             return Error{ErrorCode::io, opened.fileName().toStdString(),
-                         translated(QT_TRANSLATE_NOOP("devices", "The file can’t be written: %1"))
+                         devices_words(QT_TRANSLATE_NOOP("devices", "The file can’t be written: %1"))
                              .arg(opened.errorString())
                              .toStdString()};
         }

@@ -19,15 +19,15 @@ namespace truehang {
 
 namespace {
 
-QString translated(const char* source) { return QCoreApplication::translate("twice", source); }
+QString taken_twice_text(const char* source) { return QCoreApplication::translate("twice", source); }
 
 QString sent_says(const MetSurvey& met) {
     return met.sent_by.isEmpty()
-               ? translated(QT_TRANSLATE_NOOP("twice", "from somebody else, came %1")).arg(met.when)
-               : translated(QT_TRANSLATE_NOOP("twice", "from %1, came %2")).arg(met.sent_by, met.when);
+               ? taken_twice_text(QT_TRANSLATE_NOOP("twice", "from somebody else, came %1")).arg(met.when)
+               : taken_twice_text(QT_TRANSLATE_NOOP("twice", "from %1, came %2")).arg(met.sent_by, met.when);
 }
 
-QString here_says() { return translated(QT_TRANSLATE_NOOP("twice", "from this phone")); }
+QString here_says() { return taken_twice_text(QT_TRANSLATE_NOOP("twice", "from this phone")); }
 
 const Window* window_in(const Survey& survey, const std::string& id) {
     for (const Room& room : survey.rooms) {
@@ -58,8 +58,9 @@ TwiceThing readings_thing(const Survey& survey, const Window& window, const Stat
     thing.window = shown(window.id);
     thing.station = shown(station.word);
     thing.key = QStringLiteral("%1/%2").arg(thing.window, thing.station);
-    thing.says = translated(QT_TRANSLATE_NOOP("twice", "%1 was read twice. Say which one counts, or take it again."))
-                     .arg(station_says(window, station.word));
+    thing.says =
+        taken_twice_text(QT_TRANSLATE_NOOP("twice", "%1 was read twice. Say which one counts, or take it again."))
+            .arg(station_says(window, station.word));
     const auto counted = counted_readings(window, *window.shape.known());
     const CountedReading* counts = find_counted(counted, station.word);
     const Window* theirs = met ? window_in(met->survey, window.id) : nullptr;
@@ -74,8 +75,8 @@ TwiceThing readings_thing(const Survey& survey, const Window& window, const Stat
         const QString who = !tells             ? QString()
                             : !in_theirs(*one) ? here_says()
                             : met->sent_by.isEmpty()
-                                ? translated(QT_TRANSLATE_NOOP("twice", "from somebody else"))
-                                : translated(QT_TRANSLATE_NOOP("twice", "from %1")).arg(met->sent_by);
+                                ? taken_twice_text(QT_TRANSLATE_NOOP("twice", "from somebody else"))
+                                : taken_twice_text(QT_TRANSLATE_NOOP("twice", "from %1")).arg(met->sent_by);
         thing.choices.append({reading_text(*one, length_style(survey)),
                               who.isEmpty() ? when : QStringLiteral("%1, %2").arg(who, when),
                               counts != nullptr && counts->reading == one, one->id});

@@ -10,86 +10,86 @@ namespace truehang {
 
 namespace {
 
-QString translated(const char* source) { return QCoreApplication::translate("trade", source); }
+QString trade_text(const char* source) { return QCoreApplication::translate("trade", source); }
 
 }  // namespace
 
 QString says(TapeClass tape_class) {
     switch (tape_class) {
         case TapeClass::I:
-            return translated(QT_TRANSLATE_NOOP("trade", "Class I"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Class I"));
         case TapeClass::II:
-            return translated(QT_TRANSLATE_NOOP("trade", "Class II"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Class II"));
         case TapeClass::III:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "Class III"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "Class III"));
 }
 
 QString says(FabricRole role) {
     switch (role) {
         case FabricRole::face:
-            return translated(QT_TRANSLATE_NOOP("trade", "Face cloth"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Face cloth"));
         case FabricRole::lining:
-            return translated(QT_TRANSLATE_NOOP("trade", "Lining"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Lining"));
         case FabricRole::interlining:
-            return translated(QT_TRANSLATE_NOOP("trade", "Interlining"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Interlining"));
         case FabricRole::sheer:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "Sheer"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "Sheer"));
 }
 
 QString says(Match match) {
     switch (match) {
         case Match::none:
-            return translated(QT_TRANSLATE_NOOP("trade", "No match"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "No match"));
         case Match::straight:
-            return translated(QT_TRANSLATE_NOOP("trade", "Straight match"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Straight match"));
         case Match::half_drop:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "Half drop match"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "Half drop match"));
 }
 
 QString says(Shape shape) {
     switch (shape) {
         case Shape::recess:
-            return translated(QT_TRANSLATE_NOOP("trade", "Recess"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Recess"));
         case Shape::frame:
-            return translated(QT_TRANSLATE_NOOP("trade", "Frame on the wall"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Frame on the wall"));
         case Shape::door:
-            return translated(QT_TRANSLATE_NOOP("trade", "Door"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Door"));
         case Shape::bay:
-            return translated(QT_TRANSLATE_NOOP("trade", "Bay"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Bay"));
         case Shape::arch:
-            return translated(QT_TRANSLATE_NOOP("trade", "Arch"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Arch"));
         case Shape::gable:
-            return translated(QT_TRANSLATE_NOOP("trade", "Gable"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Gable"));
         case Shape::corner:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "Corner"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "Corner"));
 }
 
 QString tells(Shape shape) {
     switch (shape) {
         case Shape::recess:
-            return translated(QT_TRANSLATE_NOOP("trade", "set back in the wall"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "set back in the wall"));
         case Shape::frame:
-            return translated(QT_TRANSLATE_NOOP("trade", "no recess: the frame ends flat with the wall or stands out"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "no recess: the frame ends flat with the wall or stands out"));
         case Shape::door:
-            return translated(QT_TRANSLATE_NOOP("trade", "no sill: it goes down to the floor"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "no sill: it goes down to the floor"));
         case Shape::bay:
-            return translated(QT_TRANSLATE_NOOP("trade", "built out, in several parts at angles"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "built out, in several parts at angles"));
         case Shape::arch:
-            return translated(QT_TRANSLATE_NOOP("trade", "round or pointed at the head"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "round or pointed at the head"));
         case Shape::gable:
-            return translated(QT_TRANSLATE_NOOP("trade", "the head slopes with the roof"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "the head slopes with the roof"));
         case Shape::corner:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "two windows that meet in a corner of the room"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "two windows that meet in a corner of the room"));
 }
 
 QString runs_between(Shape shape, const Station& station) {
@@ -97,8 +97,8 @@ QString runs_between(Shape shape, const Station& station) {
     if (station.kind != StationKind::width || (!is_recess && shape != Shape::frame)) {
         return {};
     }
-    return is_recess ? translated(QT_TRANSLATE_NOOP("trade", "Side to side of the recess, not the glass"))
-                     : translated(QT_TRANSLATE_NOOP("trade", "Outer edges of the frame, not the glass"));
+    return is_recess ? trade_text(QT_TRANSLATE_NOOP("trade", "Side to side of the recess, not the glass"))
+                     : trade_text(QT_TRANSLATE_NOOP("trade", "Outer edges of the frame, not the glass"));
 }
 
 QString says(ObstructionKind kind) {
@@ -124,188 +124,188 @@ QString says(ObstructionKind kind) {
         {ObstructionKind::other, QT_TRANSLATE_NOOP("trade", "Something else")},
     }};
     const auto* found = std::ranges::find(words, kind, &std::pair<ObstructionKind, const char*>::first);
-    return translated(found == words.end() ? words.back().second : found->second);
+    return trade_text(found == words.end() ? words.back().second : found->second);
 }
 
 QString says(HardwareKind kind) {
     switch (kind) {
         case HardwareKind::pole:
-            return translated(QT_TRANSLATE_NOOP("trade", "Pole"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Pole"));
         case HardwareKind::track:
-            return translated(QT_TRANSLATE_NOOP("trade", "Track"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Track"));
         case HardwareKind::wire:
-            return translated(QT_TRANSLATE_NOOP("trade", "Wire"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Wire"));
         case HardwareKind::headrail:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "Headrail"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "Headrail"));
 }
 
 QString says(Supply supply) {
     switch (supply) {
         case Supply::existing:
-            return translated(QT_TRANSLATE_NOOP("trade", "There already"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "There already"));
         case Supply::to_supply:
-            return translated(QT_TRANSLATE_NOOP("trade", "We supply it"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "We supply it"));
         case Supply::others:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "Others supply it"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "Others supply it"));
 }
 
 QString says(Hang hang) {
     switch (hang) {
         case Hang::level:
-            return translated(QT_TRANSLATE_NOOP("trade", "Level"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Level"));
         case Hang::head:
-            return translated(QT_TRANSLATE_NOOP("trade", "With the head"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "With the head"));
         case Hang::ceiling:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "With the ceiling"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "With the ceiling"));
 }
 
 QString says(Run run) {
-    return run == Run::bent ? translated(QT_TRANSLATE_NOOP("trade", "Bent round the corners"))
-                            : translated(QT_TRANSLATE_NOOP("trade", "Straight across"));
+    return run == Run::bent ? trade_text(QT_TRANSLATE_NOOP("trade", "Bent round the corners"))
+                            : trade_text(QT_TRANSLATE_NOOP("trade", "Straight across"));
 }
 
 QString says(Stage stage) {
-    return stage == Stage::fixed ? translated(QT_TRANSLATE_NOOP("trade", "It is up: measure it again"))
-                                 : translated(QT_TRANSLATE_NOOP("trade", "Not up yet"));
+    return stage == Stage::fixed ? trade_text(QT_TRANSLATE_NOOP("trade", "It is up: measure it again"))
+                                 : trade_text(QT_TRANSLATE_NOOP("trade", "Not up yet"));
 }
 
 QString says(TopEdge top) {
-    return top == TopEdge::shaped ? translated(QT_TRANSLATE_NOOP("trade", "Shaped to the window, fixed"))
-                                  : translated(QT_TRANSLATE_NOOP("trade", "Straight across"));
+    return top == TopEdge::shaped ? trade_text(QT_TRANSLATE_NOOP("trade", "Shaped to the window, fixed"))
+                                  : trade_text(QT_TRANSLATE_NOOP("trade", "Straight across"));
 }
 
 QString says(DropsAt drops) {
-    return drops == DropsAt::per_line ? translated(QT_TRANSLATE_NOOP("trade", "Follows the floor or sill"))
-                                      : translated(QT_TRANSLATE_NOOP("trade", "Straight, one drop"));
+    return drops == DropsAt::per_line ? trade_text(QT_TRANSLATE_NOOP("trade", "Follows the floor or sill"))
+                                      : trade_text(QT_TRANSLATE_NOOP("trade", "Straight, one drop"));
 }
 
 QString says(Heading heading) {
     switch (heading) {
         case Heading::tab:
-            return translated(QT_TRANSLATE_NOOP("trade", "Tab"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Tab"));
         case Heading::eyelet:
-            return translated(QT_TRANSLATE_NOOP("trade", "Eyelet"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Eyelet"));
         case Heading::slot:
-            return translated(QT_TRANSLATE_NOOP("trade", "Slot"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Slot"));
         case Heading::pencil_pleat:
-            return translated(QT_TRANSLATE_NOOP("trade", "Pencil pleat"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Pencil pleat"));
         case Heading::pinch_pleat:
-            return translated(QT_TRANSLATE_NOOP("trade", "Pinch pleat"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Pinch pleat"));
         case Heading::goblet:
-            return translated(QT_TRANSLATE_NOOP("trade", "Goblet"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Goblet"));
         case Heading::box_pleat:
-            return translated(QT_TRANSLATE_NOOP("trade", "Box pleat"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Box pleat"));
         case Heading::s_fold:
-            return translated(QT_TRANSLATE_NOOP("trade", "S-fold"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "S-fold"));
         case Heading::roman:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "Roman blind"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "Roman blind"));
 }
 
 QString says(Fit fit) {
     switch (fit) {
         case Fit::inside:
-            return translated(QT_TRANSLATE_NOOP("trade", "Inside the recess"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Inside the recess"));
         case Fit::outside:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "Outside the recess"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "Outside the recess"));
 }
 
 QString says(Layout layout) {
     switch (layout) {
         case Layout::pair:
-            return translated(QT_TRANSLATE_NOOP("trade", "A pair"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "A pair"));
         case Layout::single:
-            return translated(QT_TRANSLATE_NOOP("trade", "A single curtain"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "A single curtain"));
         case Layout::left:
-            return translated(QT_TRANSLATE_NOOP("trade", "One, drawn to the left"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "One, drawn to the left"));
         case Layout::right:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "One, drawn to the right"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "One, drawn to the right"));
 }
 
 QString says(HemAt length) {
     switch (length) {
         case HemAt::floor:
-            return translated(QT_TRANSLATE_NOOP("trade", "To the floor"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "To the floor"));
         case HemAt::sill:
-            return translated(QT_TRANSLATE_NOOP("trade", "To the sill"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "To the sill"));
         case HemAt::below_sill:
-            return translated(QT_TRANSLATE_NOOP("trade", "Below the sill"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Below the sill"));
         case HemAt::break_:
-            return translated(QT_TRANSLATE_NOOP("trade", "Breaking on the floor"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Breaking on the floor"));
         case HemAt::puddle:
-            return translated(QT_TRANSLATE_NOOP("trade", "Puddled on the floor"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Puddled on the floor"));
         case HemAt::given:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "To a given height"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "To a given height"));
 }
 
 QString says(LiningHung hung) {
     switch (hung) {
         case LiningHung::sewn_in:
-            return translated(QT_TRANSLATE_NOOP("trade", "Sewn in"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Sewn in"));
         case LiningHung::separate:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "On its own tape"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "On its own tape"));
 }
 
 QString says(Operation operation) {
     switch (operation) {
         case Operation::cord:
-            return translated(QT_TRANSLATE_NOOP("trade", "A cord"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "A cord"));
         case Operation::chain:
-            return translated(QT_TRANSLATE_NOOP("trade", "A chain loop"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "A chain loop"));
         case Operation::wand:
-            return translated(QT_TRANSLATE_NOOP("trade", "A wand"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "A wand"));
         case Operation::cordless:
-            return translated(QT_TRANSLATE_NOOP("trade", "By hand, no cord"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "By hand, no cord"));
         case Operation::motor:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "A motor"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "A motor"));
 }
 
 QString says(TieBackKind kind) {
-    return kind == TieBackKind::tie_back ? translated(QT_TRANSLATE_NOOP("trade", "Tie-backs"))
-                                         : translated(QT_TRANSLATE_NOOP("trade", "Holdbacks"));
+    return kind == TieBackKind::tie_back ? trade_text(QT_TRANSLATE_NOOP("trade", "Tie-backs"))
+                                         : trade_text(QT_TRANSLATE_NOOP("trade", "Holdbacks"));
 }
 
 QString says(WeightKind kind) {
     switch (kind) {
         case WeightKind::steel:
-            return translated(QT_TRANSLATE_NOOP("trade", "Steel"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Steel"));
         case WeightKind::chain:
-            return translated(QT_TRANSLATE_NOOP("trade", "Chain"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Chain"));
         case WeightKind::lead:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "Lead"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "Lead"));
 }
 
 QString says(LengthUnit unit) {
     switch (unit) {
         case LengthUnit::mm:
-            return translated(QT_TRANSLATE_NOOP("trade", "Millimetres"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Millimetres"));
         case LengthUnit::cm:
-            return translated(QT_TRANSLATE_NOOP("trade", "Centimetres"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Centimetres"));
         case LengthUnit::m:
-            return translated(QT_TRANSLATE_NOOP("trade", "Metres"));
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Metres"));
         case LengthUnit::in:
             break;
     }
-    return translated(QT_TRANSLATE_NOOP("trade", "Inches"));
+    return trade_text(QT_TRANSLATE_NOOP("trade", "Inches"));
 }
 
 }  // namespace truehang

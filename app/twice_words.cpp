@@ -19,7 +19,7 @@ namespace truehang {
 
 namespace {
 
-QString translated(const char* source) { return QCoreApplication::translate("twice", source); }
+QString twice_text(const char* source) { return QCoreApplication::translate("twice", source); }
 
 struct KeyWord {
     std::string_view key;
@@ -55,7 +55,7 @@ constexpr std::array key_words{
 
 QString key_says(std::string_view key) {
     const auto found = std::ranges::find(key_words, key, &KeyWord::key);
-    return found != key_words.end() ? translated(found->says) : shown(key);
+    return found != key_words.end() ? twice_text(found->says) : shown(key);
 }
 
 bool is_known(std::string_view key) { return std::ranges::find(key_words, key, &KeyWord::key) != key_words.end(); }
@@ -84,8 +84,8 @@ QString value_says(const Survey& survey, std::string_view key, const JsonValue& 
             return key.ends_with("_mm") ? shown(write_length(Length::mm(value.number), style))
                                         : shown(std::optional(value.number));
         case JsonKind::boolean:
-            return value.truth ? translated(QT_TRANSLATE_NOOP("twice", "yes"))
-                               : translated(QT_TRANSLATE_NOOP("twice", "no"));
+            return value.truth ? twice_text(QT_TRANSLATE_NOOP("twice", "yes"))
+                               : twice_text(QT_TRANSLATE_NOOP("twice", "no"));
         case JsonKind::object:
             return members_say(survey, value);
         default:
@@ -120,9 +120,9 @@ QString order_says(const Survey& survey, std::string_view list, const std::optio
             names.append(name);
         }
     }
-    return !value            ? translated(QT_TRANSLATE_NOOP("twice", "as they stood before"))
-           : names.isEmpty() ? translated(QT_TRANSLATE_NOOP("twice", "in another order"))
-                             : translated(QT_TRANSLATE_NOOP("twice", "first %1")).arg(names.join(QStringLiteral(", ")));
+    return !value            ? twice_text(QT_TRANSLATE_NOOP("twice", "as they stood before"))
+           : names.isEmpty() ? twice_text(QT_TRANSLATE_NOOP("twice", "in another order"))
+                             : twice_text(QT_TRANSLATE_NOOP("twice", "first %1")).arg(names.join(QStringLiteral(", ")));
 }
 
 const Window* window_of(const Survey& survey, const std::string& id) {
@@ -181,8 +181,8 @@ QString reading_says(const Survey& survey, const JsonValue& value) {
 QString choice_says(const Survey& survey, const ChangedTwice& entry, std::size_t choice) {
     if (choice >= entry.values.size()) {
         const bool takes_out = choice + 1 == ways_to_settle(entry);
-        return takes_out ? translated(QT_TRANSLATE_NOOP("twice", "Take it out"))
-                         : translated(QT_TRANSLATE_NOOP("twice", "Keep it"));
+        return takes_out ? twice_text(QT_TRANSLATE_NOOP("twice", "Take it out"))
+                         : twice_text(QT_TRANSLATE_NOOP("twice", "Keep it"));
     }
     const auto& value = entry.values[choice];
     const auto steps = pointer_steps(entry.at);
@@ -196,7 +196,7 @@ QString choice_says(const Survey& survey, const ChangedTwice& entry, std::size_t
     }
     const auto read = value ? read_json(*value) : Result<JsonTree, Faults>(Faults{});
     if (!read) {
-        return translated(QT_TRANSLATE_NOOP("twice", "nothing there"));
+        return twice_text(QT_TRANSLATE_NOOP("twice", "nothing there"));
     }
     if (key == "room") {
         return name_of(survey, "rooms", read->root.text);

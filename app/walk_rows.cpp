@@ -12,7 +12,7 @@ namespace truehang {
 
 namespace {
 
-QString translated(const char* source) { return QCoreApplication::translate("walk", source); }
+QString walk_rows_text(const char* source) { return QCoreApplication::translate("walk", source); }
 
 struct Reason {
     const char* word;
@@ -44,7 +44,7 @@ QString fraction_sign(int part, int of) {
 QList<ShownRows::Row> reason_rows() {
     QList<ShownRows::Row> rows;
     for (const Reason& reason : reasons) {
-        rows.append({QLatin1String(reason.word), translated(reason.says)});
+        rows.append({QLatin1String(reason.word), walk_rows_text(reason.says)});
     }
     return rows;
 }
@@ -56,7 +56,7 @@ QString reason_shown(const Window& window, const QString& station) {
         return {};
     }
     const auto known = std::ranges::find_if(reasons, [&](const Reason& r) { return given->reason == r.word; });
-    return known == reasons.end() ? shown(given->reason) : translated(known->says);
+    return known == reasons.end() ? shown(given->reason) : walk_rows_text(known->says);
 }
 
 QList<ShownRows::Row> fraction_rows(int denominator) {

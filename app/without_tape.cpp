@@ -17,7 +17,7 @@ namespace truehang {
 
 namespace {
 
-QString translated(const char* source) { return QCoreApplication::translate("walk", source); }
+QString without_tape_text(const char* source) { return QCoreApplication::translate("walk", source); }
 
 // How far an estimate may be off either way, twice its standard uncertainty (common practice, no source).
 constexpr std::array<double, 4> off_mm{10.0, 25.0, 50.0, 100.0};
@@ -63,7 +63,7 @@ QList<ShownRows::Row> without_tape_rows(const Window& window, const Station& at,
                                         const LengthStyle& style) {
     QList<ShownRows::Row> rows;
     for (const CountedReading& each : measured_kin(window, at)) {
-        rows.append({same_as + shown(each.station.word), translated(QT_TRANSLATE_NOOP("walk", "Same as %1: %2"))
+        rows.append({same_as + shown(each.station.word), without_tape_text(QT_TRANSLATE_NOOP("walk", "Same as %1: %2"))
                                                              .arg(within_sentence(shown(station_words(each.station))),
                                                                   reading_text(*each.reading, style))});
     }
@@ -75,8 +75,9 @@ QList<ShownRows::Row> without_tape_rows(const Window& window, const Station& at,
             const QString off = estimate.angle
                                     ? exactly(Angle::degrees(2.0 * estimate.angle_u->degrees()))
                                     : shown(said_length(2.0 * *estimate.u, inches ? LengthUnit::in : style.unit));
-            rows.append({about + QString::number(i), translated(QT_TRANSLATE_NOOP("walk", "About %1, give or take %2"))
-                                                         .arg(reading_text(estimate, style), off)});
+            rows.append(
+                {about + QString::number(i), without_tape_text(QT_TRANSLATE_NOOP("walk", "About %1, give or take %2"))
+                                                 .arg(reading_text(estimate, style), off)});
         }
     }
     return rows;

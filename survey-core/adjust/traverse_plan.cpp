@@ -14,14 +14,14 @@ constexpr double degrees = 180.0 / std::numbers::pi;
 constexpr double least_length = 1e-6;
 
 using Corner = std::array<double, 2>;
-using Corners = std::vector<Corner>;
+using PlanCorners = std::vector<Corner>;
 
 double full_turn(double angle) {
     const double turned = std::fmod(angle, 360.0);
     return turned < 0.0 ? turned + 360.0 : turned;
 }
 
-std::string numbered(std::string_view before, int number, std::string_view after) {
+std::string station_of(std::string_view before, int number, std::string_view after) {
     return std::string(before) + std::to_string(number) + std::string(after);
 }
 
@@ -57,12 +57,12 @@ Read read_of(const FigureValues& values, int facets) {
     Read read;
     std::vector<std::optional<double>> widths;
     for (int n = 1; n <= facets; ++n) {
-        widths.push_back(at(values, numbered("facet.", n, ".width")));
+        widths.push_back(at(values, station_of("facet.", n, ".width")));
     }
     for (int n = 1; n < facets; ++n) {
-        const auto angle = at(values, numbered("corner.", n, ".angle_deg"));
+        const auto angle = at(values, station_of("corner.", n, ".angle_deg"));
         read.turns.push_back(angle ? std::optional(180.0 - *angle) : std::nullopt);
-        read.depths.push_back(at(values, numbered("corner.", n, ".depth")));
+        read.depths.push_back(at(values, station_of("corner.", n, ".depth")));
     }
     read.chord = at(values, "bay.chord");
     if (!read.chord) {
@@ -78,8 +78,8 @@ Read read_of(const FigureValues& values, int facets) {
 }
 
 /// Round the facets, corners that weren't read turning by `otherwise`.
-Corners walked(const Read& read, double otherwise, bool all_alike) {
-    Corners corners{{0.0, 0.0}};
+PlanCorners walked(const Read& read, double otherwise, bool all_alike) {
+    PlanCorners corners{{0.0, 0.0}};
     double heading = 0.0;
     for (std::size_t k = 0; k < read.widths.size(); ++k) {
         corners.push_back({corners.back()[0] + read.widths[k] * std::cos(heading / degrees),
@@ -91,7 +91,7 @@ Corners walked(const Read& read, double otherwise, bool all_alike) {
     return corners;
 }
 
-double mouth_of(const Corners& corners) {
+double mouth_of(const PlanCorners& corners) {
     return std::hypot(corners.back()[0] - corners.front()[0], corners.back()[1] - corners.front()[1]);
 }
 
@@ -134,8 +134,8 @@ double turn_of_the_unread(const Read& read) {
 }
 
 /// Each facet runs as far along the mouth as its width and the depths at its ends leave.
-std::optional<Corners> by_depths(const Read& read) {
-    Corners corners{{0.0, 0.0}};
+std::optional<PlanCorners> by_depths(const Read& read) {
+    PlanCorners corners{{0.0, 0.0}};
     for (std::size_t k = 0; k < read.widths.size(); ++k) {
         const bool last = k == read.depths.size();
         if (!last && !read.depths[k]) {

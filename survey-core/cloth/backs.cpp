@@ -12,7 +12,7 @@ namespace truehang {
 
 namespace {
 
-WidthStep step_of(const LayerContext& layer) {
+WidthStep back_step(const LayerContext& layer) {
     return layer.asked.curtains() == 2 ? WidthStep::halves : WidthStep::whole;
 }
 
@@ -30,7 +30,7 @@ std::string in_words(std::string_view name) { return name == "second_lining" ? s
 
 /// Cuts a back to its needs; nothing, and a flag, where its seams take all the cloth.
 std::optional<Lining> cut_back(PlanParts& parts, const Back& back) {
-    const auto widths = least_widths(back.needed, usable_width(back.fabric), back.seam, step_of(parts.layer));
+    const auto widths = least_widths(back.needed, usable_width(back.fabric), back.seam, back_step(parts.layer));
     if (!widths) {
         parts.findings.flag("impossible", Severity::stop,
                             say("The seams take all of the {}’s width. Choose a wider one.", in_words(back.name)));

@@ -12,9 +12,9 @@ namespace truehang {
 namespace {
 
 constexpr std::string_view lists_format = "truehang.lists/1";
-constexpr std::size_t most_of_a_kind = 1000;
+constexpr std::size_t most_listed = 1000;
 
-void read_format(ObjectReader& reader) {
+void read_lists_format(ObjectReader& reader) {
     std::string format;
     reader.text("format", format, Presence::required);
     if (!format.empty() && format != lists_format) {
@@ -42,19 +42,19 @@ private:
 Result<OwnLists, Faults> read_own_lists(std::string_view bytes) {
     OwnLists lists;
     Faults faults = read_whole_document(bytes, "A document of lists", [&](ObjectReader& reader) {
-        read_format(reader);
+        read_lists_format(reader);
         Ids cloths;
         reader.objects("fabrics", document_limits::fabrics, [&](ObjectReader& item) {
             lists.fabrics.push_back(read_fabric(item));
             cloths.add(item, lists.fabrics.back().id);
         });
         Names hardware;
-        reader.objects("hardware", most_of_a_kind, [&](ObjectReader& item) {
+        reader.objects("hardware", most_listed, [&](ObjectReader& item) {
             lists.hardware.push_back(read_hardware(item));
             hardware.add(item, lists.hardware.back().name);
         });
         Names rules;
-        reader.objects("rules", most_of_a_kind, [&](ObjectReader& item) {
+        reader.objects("rules", most_listed, [&](ObjectReader& item) {
             lists.rules.push_back(read_labelled_rules(item));
             rules.add(item, lists.rules.back().rules.name);
         });

@@ -16,7 +16,7 @@ namespace {
 
 constexpr std::string_view rules_format = "truehang.rules/1";
 
-void read_format(ObjectReader& reader) {
+void read_rules_format(ObjectReader& reader) {
     std::string format;
     reader.text("format", format, Presence::required);
     if (!format.empty() && format != rules_format) {
@@ -64,7 +64,7 @@ void write_labelled_rules(ObjectWriter& object, JsonText& out, const HouseRuleEn
 Result<RulesDocument, Faults> read_rules_document(std::string_view bytes) {
     RulesDocument document;
     Faults faults = read_whole_document(bytes, "A house rules document", [&](ObjectReader& reader) {
-        read_format(reader);
+        read_rules_format(reader);
         document = read_labelled_rules(reader);
     });
     if (!faults.empty()) {

@@ -10,7 +10,7 @@ namespace truehang::laying {
 
 namespace {
 
-Um length_of(const Run& run) {
+Um laid_length(const Run& run) {
     return std::accumulate(run.slots.begin(), run.slots.end(), Um{0},
                            [](Um sum, const Slot& slot) { return sum + slot.length; });
 }
@@ -47,7 +47,7 @@ Laid append(const std::vector<Ground>& rolls, const std::vector<Run>& runs, cons
     for (const Run& run : runs) {
         order.push_back(&run);
     }
-    std::ranges::stable_sort(order, std::ranges::greater(), [](const Run* run) { return length_of(*run); });
+    std::ranges::stable_sort(order, std::ranges::greater(), [](const Run* run) { return laid_length(*run); });
     for (const Run* run : order) {
         std::optional<std::tuple<bool, Um, std::size_t>> best;  // not begun, cloth taken, roll
         std::vector<Placed> best_added;

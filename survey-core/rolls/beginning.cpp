@@ -13,7 +13,7 @@ namespace {
 
 using Windows = std::vector<std::size_t>;
 
-Um length_of(const LotsProblem& problem, const Windows& windows) {
+Um windows_length(const LotsProblem& problem, const Windows& windows) {
     return std::accumulate(windows.begin(), windows.end(), Um{0},
                            [&](Um sum, std::size_t w) { return sum + problem.windows[w].length; });
 }
@@ -31,7 +31,8 @@ std::vector<Windows> units_of(const LotsProblem& problem) {
         }
         units[unit->second].push_back(w);
     }
-    std::ranges::stable_sort(units, std::ranges::greater(), [&](const auto& unit) { return length_of(problem, unit); });
+    std::ranges::stable_sort(units, std::ranges::greater(),
+                             [&](const auto& unit) { return windows_length(problem, unit); });
     return units;
 }
 

@@ -64,7 +64,7 @@ bool are_most_windows(const LotsProblem& problem, const LotsPlan& chosen) {
     }
     std::vector<Um> possible;
     for (const WindowRuns& window : problem.windows) {
-        const bool fits = std::ranges::all_of(window.runs, [&](const Run& run) {
+        const bool fits = std::ranges::all_of(window.runs, [&](const laying::Run& run) {
             return std::ranges::all_of(run.slots, [&](const Slot& slot) { return slot.length <= longest; });
         });
         if (fits) {

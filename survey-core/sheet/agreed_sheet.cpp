@@ -4,6 +4,7 @@
 #include "figures/agreement.h"
 #include "figures/choices.h"
 #include "sheet/elevation.h"
+#include "sheet/paper.h"
 #include "sheet/sheet_head.h"
 #include "units/saying.h"
 
@@ -16,7 +17,6 @@ namespace truehang {
 
 namespace {
 
-constexpr double px_in_mm = 25.4 / 96.0;
 constexpr double picture_width = 84.0;
 constexpr double picture_height = 62.0;
 constexpr double signature_width = 80.0;

@@ -3,6 +3,7 @@
 
 #include "sheet/dimension_lines.h"
 #include "sheet/drawing_board.h"
+#include "sheet/paper.h"
 #include "units/saying.h"
 
 #include <algorithm>
@@ -13,13 +14,11 @@ namespace truehang {
 
 namespace {
 
-constexpr double px_in_mm = 25.4 / 96.0;
-constexpr double paper_width = 97.0;
 constexpr double paper_height = 82.0;
 constexpr double blind_height = 96.0;
-constexpr double beside = 23.0;  ///< room for the drop and the cut drop
-constexpr double above = 7.0;
-constexpr double below = 21.0;
+constexpr double room_beside = 23.0;  ///< room for the drop and the cut drop
+constexpr double room_above = 7.0;
+constexpr double room_below = 21.0;
 constexpr double corner_scale = 0.25;
 
 /// Draws one piece flat on the table; x from its left finished edge, y from its finished bottom edge.
@@ -31,8 +30,8 @@ public:
           flat_(std::max(1.0, piece.flat.mm())),
           drop_(std::max(1.0, piece.drop.mm())),
           over_(std::max(piece.head.mm(), piece.tabs.empty() ? 0.0 : 0.6 * piece.tab_hang.mm())),
-          scale_(std::min((paper_width - 2.0 * beside) / (flat_ + 2.0 * piece.side_turn.mm()),
-                          (drawing.height - above - below) / (drop_ + piece.hem.mm() + over_))),
+          scale_(std::min((column_width - 2.0 * room_beside) / (flat_ + 2.0 * piece.side_turn.mm()),
+                          (drawing.height - room_above - room_below) / (drop_ + piece.hem.mm() + over_))),
           board_(drawing, zero(), scale_, px_in_mm),
           lines_(drawing) {}
 
@@ -53,7 +52,7 @@ public:
 private:
     [[nodiscard]] Point zero() const {
         const double tall = (drop_ + over_) * scale_;
-        return {(paper_width - flat_ * scale_) / 2.0, above + tall};
+        return {(column_width - flat_ * scale_) / 2.0, room_above + tall};
     }
     /// From the left, of a place that is counted from the leading edge.
     [[nodiscard]] double x(Length from_leading) const {
@@ -187,7 +186,7 @@ public:
 
     void draw(double height) {
         const double top = (height - 9.0 - 2.0) / corner_scale;
-        const double far = (paper_width - 21.0 - 26.0) / corner_scale;
+        const double far = (column_width - 21.0 - 26.0) / corner_scale;
         board_.polyline(Role::ink, stroke_px::strong, {{0.0, top}, {0.0, 0.0}, {far, 0.0}}, "finished");
         board_.line(Role::hairline, stroke_px::ink, {piece_.side_turn.mm(), hem_}, {piece_.side_turn.mm(), top},
                     "turn");
@@ -230,7 +229,7 @@ private:
 
 Elevation flat_drawing(const FlatPiece& piece, const SheetStyle& style) {
     Elevation drawing;
-    drawing.width = paper_width;
+    drawing.width = column_width;
     drawing.height = piece.blind ? blind_height : paper_height;
     drawing.title = piece.blind ? say("The blind, flat on the table") : say("The curtain, flat on the table");
     drawing.description = say("From the front, to scale: finished {} by {}; what is turned in is dashed.",
@@ -243,7 +242,7 @@ Elevation corner_drawing(const FlatPiece& piece, const SheetStyle& style) {
     Elevation drawing;
     const double highest =
         std::max(piece.hem.mm() / 2.0, piece.lining_rise.value_or(Length()).mm() + piece.lining_hem.mm() / 2.0);
-    drawing.width = paper_width;
+    drawing.width = column_width;
     drawing.height = std::clamp((highest + 40.0) * corner_scale + 11.0, 34.0, 80.0);
     drawing.title = say("A lower corner, from the back");
     drawing.description = say("At 1 : 4: hem {} deep, double; side turned in {}.", written(piece.hem / 2.0, style),

@@ -16,7 +16,7 @@ namespace truehang {
 
 namespace {
 
-const std::string part = "curtain";
+const std::string curtain_part = "curtain";
 
 double hang_of_tabs(const Hanging& hanging) {
     return hanging.figures != nullptr && hanging.figures->tabs ? hanging.figures->tabs->hang.mm()
@@ -111,10 +111,10 @@ private:
         const DrawnHeading heading = heading_of(hung);
         const std::vector<double> places = fixings(asked_, hanging_.figures, leads_right);
         const std::vector<Spot> around = outline_of(hung, heading, places);
-        brush_.fill(around, part);
+        brush_.fill(around, curtain_part);
         draw_folds(brush_, heading, places);
-        brush_.edge(stroke_px::fine, around, part);
-        board_.polyline(Role::ink, stroke_px::strong, hung.hem, part);
+        brush_.edge(stroke_px::fine, around, curtain_part);
+        board_.polyline(Role::ink, stroke_px::strong, hung.hem, curtain_part);
         on_the_floor(hung);
         draw_waist(hung);
         draw_heading(brush_, heading, places);
@@ -229,7 +229,7 @@ private:
     void along(const std::vector<Spot>& top, const std::vector<Spot>& hem) const {
         std::vector<Spot> around = hem;
         around.insert(around.end(), top.rbegin(), top.rend());
-        brush_.fill(around, part);
+        brush_.fill(around, curtain_part);
         const double left = hem.front().first;
         const double right = hem.back().first;
         const double step = std::max(110.0, board_.mm_of_px(3.6));
@@ -238,8 +238,8 @@ private:
             const double x = left + (right - left) * i / folds;
             brush_.line(Role::hairline, stroke_px::hair, {{x, height_on(hem, x)}, {x, height_on(top, x)}}, "fold");
         }
-        brush_.edge(stroke_px::fine, around, part);
-        board_.polyline(Role::ink, stroke_px::strong, hem, part);
+        brush_.edge(stroke_px::fine, around, curtain_part);
+        board_.polyline(Role::ink, stroke_px::strong, hem, curtain_part);
     }
 
     /// The hem between two places: straight across, or at each plumb line by its own drop.

@@ -7,6 +7,7 @@
 #include "sheet/elevation.h"
 #include "sheet/hardware_drawing.h"
 #include "sheet/measure_sheet.h"
+#include "sheet/paper.h"
 #include "sheet/sheet_head.h"
 #include "units/saying.h"
 
@@ -19,10 +20,8 @@ namespace truehang {
 
 namespace {
 
-constexpr double paper_width = 97.0;
 constexpr double picture_height = 88.0;
 constexpr double below_floor = 13.0;  ///< room under the floor for what runs across
-constexpr double px_in_mm = 25.4 / 96.0;
 /// Flags about the cloth: nothing that who hangs it can do about.
 constexpr std::array<std::string_view, 3> about_cloth{"on-the-edge", "fullness-range", "stack-covers-glass"};
 
@@ -148,7 +147,7 @@ private:
 
     [[nodiscard]] Elevation drawing() const {
         ElevationOptions options = elevation_options_for(survey_);
-        options.width = paper_width;
+        options.width = column_width;
         options.height = picture_height;
         options.pixel = px_in_mm;
         options.dimensions = false;

@@ -10,7 +10,7 @@ namespace {
 constexpr double usual_stand = 200.0;  ///< how far a pole passes the opening at each side; common practice, no source
 constexpr double usual_diameter = 28.0;
 constexpr double bracket_inset = 60.0;  ///< of the outer brackets from the ends; common practice, no source
-const std::string part = "hardware";
+const std::string hardware_part = "hardware";
 
 HardwareKind kind_of(const Hardware& hardware) {
     return hardware.kind ? hardware.kind->known().value_or(HardwareKind::pole) : HardwareKind::pole;
@@ -44,7 +44,7 @@ public:
         const Hardware& hardware = *layer_.hardware;
         for (const double x : bracket_places(hardware, run_)) {
             const double reach = std::max(45.0, board_.mm_of_px(5.5));
-            board_.line(fine_, stroke_px::ink, {x, y(x)}, {x, y(x) + reach}, part);
+            board_.line(fine_, stroke_px::ink, {x, y(x)}, {x, y(x) + reach}, hardware_part);
         }
         switch (kind_of(hardware)) {
             case HardwareKind::pole:
@@ -76,14 +76,15 @@ private:
     void pole() {
         const double thick = std::max(pole_diameter(layer_), board_.mm_of_px(stroke_px::heavy));
         const double width_px = ink_ == Role::guess ? stroke_px::fine : thick / board_.mm_of_px(1.0);
-        board_.polyline(ink_, width_px, along(0.0), part);
+        board_.polyline(ink_, width_px, along(0.0), hardware_part);
         if (run_.finial <= 0.0) {
             return;
         }
         const double radius = std::max(run_.finial / 2.0, board_.mm_of_px(3.5));
         for (const double x : {run_.left - radius, run_.right + radius}) {
-            board_.circle(Role::paper, 0.0, {x, y(x)}, radius, part, true);
-            board_.circle(fine_ == Role::guess ? Role::hairline : ink_, stroke_px::fine, {x, y(x)}, radius, part);
+            board_.circle(Role::paper, 0.0, {x, y(x)}, radius, hardware_part, true);
+            board_.circle(fine_ == Role::guess ? Role::hairline : ink_, stroke_px::fine, {x, y(x)}, radius,
+                          hardware_part);
         }
     }
     void rail(double depth, bool gliders) {
@@ -91,21 +92,22 @@ private:
         auto outline = along(half);
         const auto under = along(-half);
         outline.insert(outline.end(), under.rbegin(), under.rend());
-        board_.polygon(Role::paper, 0.0, outline, part, true);
-        board_.polygon(ink_, stroke_px::ink, outline, part);
+        board_.polygon(Role::paper, 0.0, outline, hardware_part, true);
+        board_.polygon(ink_, stroke_px::ink, outline, hardware_part);
         if (!gliders) {
             return;
         }
         const double step = std::max(120.0, board_.mm_of_px(7.0));
         for (double x = run_.left + step / 2.0; x < run_.right; x += step) {
-            board_.line(fine_, stroke_px::hair, {x, y(x) - half}, {x, y(x) - half - board_.mm_of_px(2.5)}, part);
+            board_.line(fine_, stroke_px::hair, {x, y(x) - half}, {x, y(x) - half - board_.mm_of_px(2.5)},
+                        hardware_part);
         }
     }
     void wire() {
-        board_.polyline(ink_, stroke_px::fine, along(0.0), part);
+        board_.polyline(ink_, stroke_px::fine, along(0.0), hardware_part);
         const double radius = board_.mm_of_px(2.0);
         for (const double x : {run_.left, run_.right}) {
-            board_.circle(ink_, stroke_px::fine, {x, y(x)}, radius, part);
+            board_.circle(ink_, stroke_px::fine, {x, y(x)}, radius, hardware_part);
         }
     }
 

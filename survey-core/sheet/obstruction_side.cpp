@@ -8,7 +8,7 @@ namespace truehang {
 
 namespace {
 
-ObstructionKind kind_of(const Obstruction& obstruction) {
+ObstructionKind standing_kind(const Obstruction& obstruction) {
     return obstruction.kind ? obstruction.kind->known().value_or(ObstructionKind::other) : ObstructionKind::other;
 }
 
@@ -158,7 +158,7 @@ void boxed(BoxPencil& pencil, ObstructionKind kind) {
 }  // namespace
 
 double usual_stand_out(const Obstruction& obstruction) {
-    switch (kind_of(obstruction)) {
+    switch (standing_kind(obstruction)) {
         case ObstructionKind::switch_:
         case ObstructionKind::socket:
         case ObstructionKind::vent:
@@ -185,7 +185,7 @@ void draw_obstruction_side(DrawingBoard& board, const Obstruction& obstruction, 
     const double out = std::max(1.0, obstruction.depth ? obstruction.depth->mm() : usual_stand_out(obstruction));
     BoxPencil pencil(board, {0.0, floor_mm + box.bottom}, out, box.height, box.known && obstruction.depth.has_value(),
                      obstruction.id.empty() ? "obstruction" : obstruction.id);
-    const ObstructionKind kind = kind_of(obstruction);
+    const ObstructionKind kind = standing_kind(obstruction);
     switch (kind) {
         case ObstructionKind::radiator:
             return radiator(pencil);

@@ -7,6 +7,11 @@
 
 namespace truehang {
 
+/// A drawing's pixels of millimetres on paper: 96 to the inch, as CSS has it.
+inline constexpr double px_in_mm = 25.4 / 96.0;
+/// The widest drawing in one of a sheet's two columns, mm.
+inline constexpr double column_width = 97.0;
+
 /// What sheets are printed on: A4 is 210 × 297 mm (ISO 216), US Letter 215.9 × 279.4 mm (ANSI Y14.1).
 enum class Paper { a4, letter };
 [[nodiscard]] std::string_view word_of(Paper paper);

@@ -12,13 +12,13 @@ namespace {
 
 // All in mm of the target.
 constexpr double margin = 3.0;
-constexpr double above = 6.0;  ///< the bar, for the marks that are cut at
-constexpr double below = 7.5;  ///< the bar, for the metres
+constexpr double room_above = 6.0;  ///< the bar, for the marks that are cut at
+constexpr double room_below = 7.5;  ///< the bar, for the metres
 constexpr double heavy = 0.5;
 constexpr double fine = 0.2;
-constexpr double label_size = 2.9;
+constexpr double strip_label = 2.9;
 constexpr double number_size = 3.6;
-constexpr double hatch_step = 1.6;
+constexpr double strip_hatch = 1.6;
 constexpr double least_flaw = 1.0;  ///< so that it is seen
 constexpr double least_height = 12.0;
 constexpr double most_height = 60.0;
@@ -28,7 +28,7 @@ std::size_t letters(const std::string& text) {
         std::ranges::count_if(text, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
-/// An advance that whole words of Lato stay below.
+/// An advance that whole words of Lato stay room_below.
 double about(const std::string& text, double size) { return 0.58 * size * static_cast<double>(letters(text)); }
 
 /// The text as far as it fits, with a sign that it goes on; empty where that says nothing.
@@ -62,7 +62,7 @@ public:
         drawn_.scale = (options.width - 2.0 * margin) / options.row.mm();
         height_ = std::clamp(options.cloth_width.mm() * drawn_.scale, least_height, most_height);
         rows_ = std::max(1, static_cast<int>(std::ceil(roll.length.mm() / options.row.mm() - 1e-9)));
-        drawn_.height = rows_ * (above + height_ + below);
+        drawn_.height = rows_ * (room_above + height_ + room_below);
     }
 
     Elevation draw(const std::vector<DrawnPiece>& pieces) {
@@ -95,7 +95,7 @@ private:
     };
 
     [[nodiscard]] double row_mm() const { return options_.row.mm(); }
-    [[nodiscard]] double top_of(int row) const { return row * (above + height_ + below) + above; }
+    [[nodiscard]] double top_of(int row) const { return row * (room_above + height_ + room_below) + room_above; }
     [[nodiscard]] double x_of(int row, double at) const { return margin + (at - row * row_mm()) * drawn_.scale; }
     /// The row that a place lies in; an end lies in the row that it ends.
     [[nodiscard]] int row_of(double at, bool end) const {
@@ -151,9 +151,9 @@ private:
                 polygon(inner, Role::guess, 0.25);
             }
             const std::string text =
-                fitting(remnant.useful ? "left over, keep" : "left over", label_size, inner.right - inner.left - 2.0);
+                fitting(remnant.useful ? "left over, keep" : "left over", strip_label, inner.right - inner.left - 2.0);
             if (!text.empty()) {
-                label(text, {inner.left + 1.0, inner.top + 4.0}, label_size);
+                label(text, {inner.left + 1.0, inner.top + 4.0}, strip_label);
             }
         }
     }
@@ -165,7 +165,7 @@ private:
             box.right += lacks;
             polygon(box, Role::paper, 0.0);
             const double high = box.bottom - box.top;
-            for (double x = box.left - high + hatch_step; x < box.right; x += hatch_step) {
+            for (double x = box.left - high + strip_hatch; x < box.right; x += strip_hatch) {
                 const double first = std::max(x, box.left);
                 const double last = std::min(x + high, box.right);
                 line({first, box.bottom - (first - x)}, {last, box.bottom - (last - x)}, Role::ink, fine);
@@ -191,7 +191,7 @@ private:
             const double x = x_of(row, metre * 1000.0);
             line({x, box.bottom}, {x, box.bottom + 1.5}, Role::ink, fine);
             const std::string text = metre == 0 || metre % 5 == 0 ? fmt::format("{} m", metre) : std::to_string(metre);
-            label(text, {x - about(text, label_size) / 2.0, box.bottom + 4.6}, label_size);
+            label(text, {x - about(text, strip_label) / 2.0, box.bottom + 4.6}, strip_label);
         }
     }
 
@@ -222,10 +222,10 @@ private:
         const double left = size < number_size ? (box.left + box.right - about(text, size)) / 2.0 : box.left + 1.0;
         label(text, {left, y}, size, true);
         for (const std::string& each : piece.lines) {
-            y += label_size + 0.6;
-            const std::string fits = fitting(each, label_size, room);
+            y += strip_label + 0.6;
+            const std::string fits = fitting(each, strip_label, room);
             if (!fits.empty() && y < box.bottom - 0.6) {
-                label(fits, {box.left + 1.0, y}, label_size);
+                label(fits, {box.left + 1.0, y}, strip_label);
             }
         }
     }
@@ -252,11 +252,11 @@ private:
             free = row == in_row ? free : 0.0;
             in_row = row;
             const double x = x_of(row, mark);
-            const double wide = about(text, label_size);
+            const double wide = about(text, strip_label);
             const double left = std::min(x - wide / 2.0, options_.width - wide);
             line({x, top_of(row) - 1.5}, {x, top_of(row)}, Role::ink, fine);
             if (left >= free) {
-                label(text, {left, top_of(row) - 2.0}, label_size);
+                label(text, {left, top_of(row) - 2.0}, strip_label);
                 free = left + wide + 1.0;
             }
         }
@@ -276,7 +276,7 @@ Elevation planned_roll_drawing(const Roll& roll, const PlannedRoll& plan, const 
                                const PlannedRollOptions& options) {
     auto drawn = RollBoard(roll, plan, options).draw(pieces);
     drawn.title = "Roll " + roll.id;
-    drawn.description = fmt::format("{} unrolled, to scale: {}, {}, {}. The table below says where each is cut.",
+    drawn.description = fmt::format("{} unrolled, to scale: {}, {}, {}. The table room_below says where each is cut.",
                                     said_length(roll.length, LengthUnit::m),
                                     counted(static_cast<int>(plan.cuts.size()), "piece", "pieces"),
                                     counted(static_cast<int>(roll.flaws.size()), "flaw", "flaws"),

@@ -77,9 +77,9 @@ std::vector<std::vector<int>> whose(const Figures& figures, const std::string& f
 }
 
 /// The cuts of one cloth, in their order.
-class RollWriter {
+class RollCutter {
 public:
-    RollWriter(const Figures& figures, const Fabric& fabric, const Order& order)
+    RollCutter(const Figures& figures, const Fabric& fabric, const Order& order)
         : figures_(figures), fabric_(fabric), order_(order) {
         roll_.fabric = order.fabric;
     }
@@ -254,7 +254,7 @@ std::vector<RollCuts> cuts_as_ordered(const Survey& survey, const Figures& figur
     for (const Order& order : figures.orders) {
         const auto fabric = std::ranges::find(survey.fabrics, order.fabric, &Fabric::id);
         if (fabric != survey.fabrics.end()) {
-            rolls.push_back(RollWriter(figures, *fabric, order).write());
+            rolls.push_back(RollCutter(figures, *fabric, order).write());
         }
     }
     return rolls;

@@ -12,7 +12,7 @@ namespace {
 constexpr double beside_px = 9.0;  ///< a tape from the edge that it runs along
 constexpr double arc_px = 15.0;
 constexpr double label_px = 17.0;  ///< from an angle's arc to the middle of its label
-constexpr int arc_steps = 12;
+constexpr int run_arc_steps = 12;
 
 /// The runs on a bay's plan and facets.
 class BayRuns {
@@ -81,8 +81,8 @@ private:
             return plan_.at({at.first + reach * std::cos(angle), at.second + reach * std::sin(angle)});
         };
         PlacedRun placed;
-        for (int i = 0; i <= arc_steps; ++i) {
-            placed.arc.push_back(around(from + (to - from) * i / arc_steps, radius));
+        for (int i = 0; i <= run_arc_steps; ++i) {
+            placed.arc.push_back(around(from + (to - from) * i / run_arc_steps, radius));
         }
         const double middle = (from + to) / 2.0;
         placed.run = {placed.arc.front(), placed.arc.back()};

@@ -8,6 +8,7 @@
 #include "sheet/hanging_sheet.h"
 #include "sheet/making_sheet.h"
 #include "sheet/measure_sheet.h"
+#include "sheet/paper.h"
 #include "sheet/sheet_head.h"
 #include "sheet/signed.h"
 #include "units/saying.h"
@@ -19,14 +20,13 @@ namespace truehang {
 
 namespace {
 
-constexpr double px_in_mm = 25.4 / 96.0;
 constexpr double label_px = 14.0;
 
 /// The drawing's room in mm of paper.
 struct PictureSize {
     double width, height;
 };
-constexpr PictureSize beside{97.0, 84.0};
+constexpr PictureSize beside_readings{97.0, 84.0};
 constexpr PictureSize alone{180.0, 110.0};
 
 ElevationOptions options_for(const Survey& survey, const SheetStyle& style, PictureSize size) {
@@ -43,7 +43,7 @@ ElevationOptions options_for(const Survey& survey, const SheetStyle& style, Pict
 /// The window with what hangs there, and what was measured beside it.
 Elevation hung_drawing(const Survey& survey, const SheetPlace& place, const WindowFigures& figures,
                        const SheetStyle& style) {
-    ElevationOptions options = options_for(survey, style, beside);
+    ElevationOptions options = options_for(survey, style, beside_readings);
     options.dimensions = false;
     options.drawn = Drawn::back;
     return elevation_of(survey, *place.room, *place.window, figures, options);

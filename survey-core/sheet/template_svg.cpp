@@ -20,14 +20,14 @@ namespace {
 constexpr double margin = 30.0;
 constexpr double foot = 55.0;  ///< room under the base line for words
 constexpr double check = 100.0;
-constexpr double label_size = 9.0;
+constexpr double template_label = 9.0;
 constexpr double line_width = 0.5;
 
 /// Draws the top in mm; x from its left foot, y up from the base line, which is level at the lower foot.
 class TemplateDrawer {
 public:
     TemplateDrawer(Elevation& drawing, const WindowOutline& outline)
-        : drawing_(drawing), outline_(outline), lines_(drawing, label_size) {
+        : drawing_(drawing), outline_(outline), lines_(drawing, template_label) {
         for (const auto& [x, y] : outline.peak) {
             left_ = std::min(left_, x);
             right_ = std::max(right_, x);

@@ -80,15 +80,6 @@ std::vector<std::string> missing_for_drop(const LayerContext& layer) {
     return wanted;
 }
 
-std::string said(const std::vector<std::string>& stations, Shape shape) {
-    std::string text;
-    for (const std::string& word : stations) {
-        const auto station = find_station(shape, word);
-        text += (text.empty() ? "" : "; ") + (station ? station_words(*station) : word);
-    }
-    return text;
-}
-
 void flag_missing(const LayerContext& layer, Findings& findings, const std::vector<std::string>& stations,
                   const std::string& figure) {
     findings.flag("missing-reading", Severity::stop,
@@ -96,7 +87,7 @@ void flag_missing(const LayerContext& layer, Findings& findings, const std::vect
                                          "the hem hangs. Take them on one plumb line.",
                                          figure)
                                    : say("The {} can’t be worked yet. Still to measure: {}.", figure,
-                                         said(stations, layer.measured.shape)),
+                                         stations_words(stations, layer.measured.shape)),
                   stations);
 }
 

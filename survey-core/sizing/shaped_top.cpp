@@ -51,15 +51,6 @@ void sort_out(std::vector<double>& places) {
     places.erase(std::unique(places.begin(), places.end(), near), places.end());
 }
 
-std::string said(const std::vector<std::string>& stations, Shape shape) {
-    std::string text;
-    for (const std::string& word : stations) {
-        const auto station = find_station(shape, word);
-        text += (text.empty() ? "" : "; ") + (station ? station_words(*station) : word);
-    }
-    return text;
-}
-
 /// Gathers the shape from the adjusted sizes.
 class Working {
 public:
@@ -100,10 +91,10 @@ private:
 
     bool lacks() {
         if (!missing_.empty()) {
-            findings_.flag(
-                "missing-reading", Severity::stop,
-                say("The shaped top can’t be worked yet. Still to measure: {}.", said(missing_, layer_.measured.shape)),
-                missing_);
+            findings_.flag("missing-reading", Severity::stop,
+                           say("The shaped top can’t be worked yet. Still to measure: {}.",
+                               stations_words(missing_, layer_.measured.shape)),
+                           missing_);
         }
         return !missing_.empty();
     }

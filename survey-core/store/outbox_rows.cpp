@@ -68,7 +68,7 @@ void set_state(Connection& connection, const OutboxItem& item, std::string_view 
 }
 
 /// The photos a visit mentions, each once, in the survey's order.
-std::vector<std::string> photos_of(Connection& connection, std::string_view visit_id) {
+std::vector<std::string> photos_to_send(Connection& connection, std::string_view visit_id) {
     std::vector<std::string> photos;
     for (Query query = connection.query("SELECT sha256 FROM photo_use JOIN room USING (visit_id, room_id)"
                                         " LEFT JOIN room_window USING (visit_id, room_id, window_id) WHERE visit_id = ?"
@@ -115,7 +115,7 @@ Result<std::vector<OutboxItem>> Store::items_of(std::string_view visit_id) {
         if (auto survey = find_item(connection, ItemKind::survey, visit_id)) {
             items.push_back(std::move(*survey));
         }
-        for (const std::string& sha256 : photos_of(connection, visit_id)) {
+        for (const std::string& sha256 : photos_to_send(connection, visit_id)) {
             if (auto photo = find_item(connection, ItemKind::photo, sha256)) {
                 items.push_back(std::move(*photo));
             }

@@ -9,7 +9,7 @@
 namespace truehang {
 namespace {
 
-bool is_fixed(const Reading& reading) { return reading.stage && reading.stage->is(Stage::fixed); }
+bool when_fixed(const Reading& reading) { return reading.stage && reading.stage->is(Stage::fixed); }
 
 const Reading* with_id(const Window& window, std::string_view id) {
     const auto found = std::ranges::find(window.readings, id, &Reading::id);
@@ -77,8 +77,8 @@ std::vector<const Reading*> contenders(const Window& window, std::string_view st
             standing.push_back(&reading);
         }
     }
-    if (std::ranges::any_of(standing, [](const Reading* one) { return is_fixed(*one); })) {
-        std::erase_if(standing, [](const Reading* one) { return !is_fixed(*one); });
+    if (std::ranges::any_of(standing, [](const Reading* one) { return when_fixed(*one); })) {
+        std::erase_if(standing, [](const Reading* one) { return !when_fixed(*one); });
     }
     return standing.size() > 1 ? standing : std::vector<const Reading*>{};
 }

@@ -331,6 +331,15 @@ std::optional<Station> find_station(Shape shape, std::string_view word) {
     return found == list.end() ? std::nullopt : std::optional(*found);
 }
 
+std::string stations_words(const std::vector<std::string>& words, Shape shape) {
+    std::string text;
+    for (const std::string& word : words) {
+        const auto station = find_station(shape, word);
+        text += (text.empty() ? "" : "; ") + (station ? station_words(*station) : word);
+    }
+    return text;
+}
+
 int facets_taken(const Window& window) {
     const auto shape = window.shape.known();
     int last = 0;

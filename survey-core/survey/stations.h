@@ -64,6 +64,9 @@ inline constexpr int most_ordinates = 9;
 /// have one depends on the window (`place_on_lines`).
 [[nodiscard]] std::optional<Station> find_station(Shape shape, std::string_view word);
 
+/// The stations of these words, each by what it runs between, with semicolons; a word without a station as it is.
+[[nodiscard]] std::string stations_words(const std::vector<std::string>& words, Shape shape);
+
 /// Every station of a shape, in the contract's order.
 [[nodiscard]] const std::vector<Station>& stations_of(Shape shape);
 

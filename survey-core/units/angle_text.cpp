@@ -14,7 +14,7 @@ namespace truehang {
 
 namespace {
 
-std::string understood() { return say("An angle is read in degrees: 135, 134.5 or 134,5°."); }
+std::string angles_understood() { return say("An angle is read in degrees: 135, 134.5 or 134,5°."); }
 
 std::string_view trimmed(std::string_view text) {
     while (!text.empty() && text.front() == ' ') {
@@ -50,7 +50,7 @@ bool is_number(std::string_view text) {
 Result<Angle> read_angle(std::string_view typed) {
     std::string number(without_unit(trimmed(typed)));
     if (!is_number(number)) {
-        return Error{ErrorCode::unreadable, "", understood()};
+        return Error{ErrorCode::unreadable, "", angles_understood()};
     }
     std::ranges::replace(number, ',', '.');
     double degrees = 0.0;

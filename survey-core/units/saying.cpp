@@ -42,7 +42,7 @@ std::string with_own_decimals(std::string_view pattern) {
     return text;
 }
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_ascii_digit(char c) { return c >= '0' && c <= '9'; }
 
 /// A text with its numbers taken out: the pattern, and the numbers in order.
 struct Numbered {
@@ -53,13 +53,13 @@ struct Numbered {
 Numbered numbered(std::string_view text) {
     Numbered found;
     for (std::size_t i = 0; i < text.size();) {
-        if (!is_digit(text[i])) {
+        if (!is_ascii_digit(text[i])) {
             found.pattern += text[i++];
             continue;
         }
         std::size_t end = i;
-        while (end < text.size() &&
-               (is_digit(text[end]) || (text[end] == '.' && end + 1 < text.size() && is_digit(text[end + 1])))) {
+        while (end < text.size() && (is_ascii_digit(text[end]) ||
+                                     (text[end] == '.' && end + 1 < text.size() && is_ascii_digit(text[end + 1])))) {
             ++end;
         }
         found.pattern += "{}";

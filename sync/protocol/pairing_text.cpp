@@ -14,7 +14,7 @@ namespace {
 
 constexpr std::string_view word = "pair?";
 
-Error unreadable(std::string where) {
+Error unreadable_pairing(std::string where) {
     return {ErrorCode::unreadable, std::move(where),
             "This isn’t the text that a workroom shows for pairing. Copy the whole of it."};
 }
@@ -28,7 +28,7 @@ std::string encoded(std::string_view text) {
     return out;
 }
 
-std::string_view trimmed(std::string_view text) {
+std::string_view without_ends(std::string_view text) {
     static constexpr std::string_view white = " \t\r\n";
     const auto first = text.find_first_not_of(white);
     return first == std::string_view::npos ? std::string_view{}
@@ -56,7 +56,7 @@ Result<Keys> read_keys(std::string_view query) {
         std::string key(pair.substr(0, equals));
         auto value = percent_decode(pair.substr(std::min(equals + 1, pair.size())));
         if (!value || keys.count(key) > 0) {
-            return unreadable(std::move(key));
+            return unreadable_pairing(std::move(key));
         }
         keys.emplace(std::move(key), std::move(*value));
     }
@@ -80,16 +80,16 @@ std::string write_pairing_text(const PairingText& text) {
 }
 
 bool is_pairing_text(std::string_view text) {
-    const auto inner = trimmed(text).substr(0, pairing_scheme.size());
+    const auto inner = without_ends(text).substr(0, pairing_scheme.size());
     return std::equal(inner.begin(), inner.end(), pairing_scheme.begin(), pairing_scheme.end(),
                       [](char a, char b) { return lower(a) == b; });
 }
 
 Result<PairingText> read_pairing_text(std::string_view text) {
-    const auto inner = trimmed(text);
+    const auto inner = without_ends(text);
     if (!is_pairing_text(inner) || inner.size() > pairing_text_limit ||
         inner.substr(pairing_scheme.size(), word.size()) != word) {
-        return unreadable("");
+        return unreadable_pairing("");
     }
     const auto keys = read_keys(inner.substr(pairing_scheme.size() + word.size()));
     if (!keys) {
@@ -97,20 +97,20 @@ Result<PairingText> read_pairing_text(std::string_view text) {
     }
     PairingText read{value_of(*keys, "at"), value_of(*keys, "code"), {}, value_of(*keys, "pin")};
     if (!is_address(read.address)) {
-        return unreadable("at");
+        return unreadable_pairing("at");
     }
     if (!read_pairing_code(read.code)) {
-        return unreadable("code");
+        return unreadable_pairing("code");
     }
     if (keys->count("until") > 0) {
         read.until = read_time(value_of(*keys, "until"));
         if (!read.until) {
-            return unreadable("until");
+            return unreadable_pairing("until");
         }
     }
     const bool pinned = keys->count("pin") > 0;
     if (pinned && (!sha256_from_hex(read.pin) || !read.address.starts_with("https:"))) {
-        return unreadable("pin");
+        return unreadable_pairing("pin");
     }
     return read;
 }

@@ -20,8 +20,8 @@ namespace {
 using Json = nlohmann::ordered_json;
 using Faults = std::vector<ProblemFault>;
 
-constexpr std::string_view format = "truehang.questions/1";
-constexpr std::size_t longest_id = 65536;  ///< bytes; ids within a survey have no limit but its document's
+constexpr std::string_view questions_format = "truehang.questions/1";
+constexpr std::size_t longest_text = 65536;  ///< bytes; ids within a survey have no limit but its document's
 constexpr std::size_t answer_id_limit = 64;
 constexpr double longest_mm = 1e6;  ///< a kilometre
 constexpr double full_turn = 360;
@@ -71,7 +71,7 @@ public:
         return value;
     }
     std::string moment(const char* key) {
-        auto read = text(key, longest_id);
+        auto read = text(key, longest_text);
         check(key, read_time(read).has_value(), "A time as RFC 3339 writes it is expected here.");
         return read;
     }
@@ -86,8 +86,8 @@ Question question_in(Members members) {
     Question question;
     question.survey = members.some_text("survey", id_limit);
     question.number = members.whole("number", questions_limit);
-    question.room = members.text("room", longest_id);
-    question.window = members.text("window", longest_id);
+    question.room = members.text("room", longest_text);
+    question.window = members.text("window", longest_text);
     question.station = members.text_if("station", station_limit);
     question.words = members.some_text("words", words_limit);
     question.revision = members.whole("revision", revision_limit);
@@ -127,7 +127,7 @@ QuestionAnswer answer_in(Members members, Faults& faults) {
 
 ReceivedAnswer received_in(const Json& json, const std::string& pointer, Faults& faults) {
     Members members(json, pointer, faults);
-    return {answer_in(members, faults), members.moment("received_at"), members.text_if("device", longest_id)};
+    return {answer_in(members, faults), members.moment("received_at"), members.text_if("device", longest_text)};
 }
 
 Json json_of(const Question& question) {
@@ -186,7 +186,7 @@ Json json_of(const ReceivedAnswer& received) {
 
 std::string written(const Json& json) { return json.dump(1, ' ', false, Json::error_handler_t::replace); }
 
-Error unreadable(const ProblemFault& fault) { return {ErrorCode::unreadable, fault.pointer, fault.text}; }
+Error not_questions(const ProblemFault& fault) { return {ErrorCode::unreadable, fault.pointer, fault.text}; }
 
 /// A list’s entries, each an object.
 bool is_list(const Json& json, const char* key) {
@@ -236,7 +236,7 @@ std::string write_questions(const SurveyQuestions& questions) {
         }
         list.push_back(std::move(entry));
     }
-    return written({{"format", format}, {"survey", questions.survey}, {"questions", std::move(list)}});
+    return written({{"format", questions_format}, {"survey", questions.survey}, {"questions", std::move(list)}});
 }
 
 std::string write_entries(const QuestionEntries& entries) {
@@ -251,11 +251,11 @@ std::string write_entries(const QuestionEntries& entries) {
 Result<Question> read_question(std::string_view text) {
     const Json json = Json::parse(text, nullptr, false);
     if (!json.is_object()) {
-        return unreadable({"", "This isn’t a question."});
+        return not_questions({"", "This isn’t a question."});
     }
     Faults faults;
     auto question = question_in({json, "", faults});
-    return faults.empty() ? Result<Question>(std::move(question)) : unreadable(faults.front());
+    return faults.empty() ? Result<Question>(std::move(question)) : not_questions(faults.front());
 }
 
 Result<QuestionAnswer, std::vector<ProblemFault>> read_answer(std::string_view text) {
@@ -274,22 +274,22 @@ Result<QuestionAnswer, std::vector<ProblemFault>> read_answer(std::string_view t
 Result<AnswerReceipt> read_answer_receipt(std::string_view text) {
     const Json json = Json::parse(text, nullptr, false);
     if (!json.is_object()) {
-        return unreadable({"", "This isn’t a receipt."});
+        return not_questions({"", "This isn’t a receipt."});
     }
     Faults faults;
     Members members(json, "", faults);
     AnswerReceipt receipt{members.some_text("survey", id_limit), members.whole("number", questions_limit),
                           members.some_text("id", answer_id_limit), members.moment("received_at")};
-    return faults.empty() ? Result<AnswerReceipt>(std::move(receipt)) : unreadable(faults.front());
+    return faults.empty() ? Result<AnswerReceipt>(std::move(receipt)) : not_questions(faults.front());
 }
 
 Result<SurveyQuestions> read_questions(std::string_view text) {
     const Json json = Json::parse(text, nullptr, false);
-    if (!json.is_object() || json.value("format", Json()) != format) {
-        return unreadable({"/format", "These aren’t the questions that are expected here."});
+    if (!json.is_object() || json.value("format", Json()) != questions_format) {
+        return not_questions({"/format", "These aren’t the questions that are expected here."});
     }
     if (!json.contains("survey") || !json["survey"].is_string() || !is_list(json, "questions")) {
-        return unreadable({"/questions", "A survey and a list of questions are expected here."});
+        return not_questions({"/questions", "A survey and a list of questions are expected here."});
     }
     Faults faults;
     SurveyQuestions read{json["survey"].get<std::string>(), {}};
@@ -307,17 +307,17 @@ Result<SurveyQuestions> read_questions(std::string_view text) {
             faults.push_back({pointer + "/answers", "An answer is to another question."});
         }
     }
-    return faults.empty() ? Result<SurveyQuestions>(std::move(read)) : unreadable(faults.front());
+    return faults.empty() ? Result<SurveyQuestions>(std::move(read)) : not_questions(faults.front());
 }
 
 Result<QuestionEntries> read_entries(std::string_view text) {
     const Json json = Json::parse(text, nullptr, false);
     if (!is_list(json, "entries")) {
-        return unreadable({"/entries", "A list of what was asked and answered is expected here."});
+        return not_questions({"/entries", "A list of what was asked and answered is expected here."});
     }
     Faults faults;
     Members members(json, "", faults);
-    QuestionEntries read{{}, members.some_text("next", longest_id), false};
+    QuestionEntries read{{}, members.some_text("next", longest_text), false};
     members.check("more", members.has("more") && json["more"].is_boolean(), "True or false is expected here.");
     read.more = members.has("more") && json["more"].is_boolean() && json["more"].get<bool>();
     for (const Json& entry : json["entries"]) {
@@ -331,7 +331,7 @@ Result<QuestionEntries> read_entries(std::string_view text) {
             read.entries.emplace_back();  // of a kind that a later version adds
         }
     }
-    return faults.empty() ? Result<QuestionEntries>(std::move(read)) : unreadable(faults.front());
+    return faults.empty() ? Result<QuestionEntries>(std::move(read)) : not_questions(faults.front());
 }
 
 }  // namespace truehang::sync

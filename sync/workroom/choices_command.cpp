@@ -14,7 +14,6 @@ namespace truehang::workroom {
 
 namespace {
 
-constexpr int refused = 2;
 constexpr std::size_t most_choices = 100;
 
 /// Each variation once for each value, with `set` done to it; as they were where there is no value.

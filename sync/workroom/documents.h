@@ -12,6 +12,9 @@ struct RollsThatCame;
 
 namespace truehang::workroom {
 
+/// What a command exits with where it was refused, and said why.
+inline constexpr int refused = 2;
+
 /// The bytes of a file, or of standard input for "-", as far as one over the largest document goes. Errors: `missing`,
 /// `io`.
 [[nodiscard]] Result<std::string> read_document(const std::string& path);

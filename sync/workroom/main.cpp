@@ -22,8 +22,7 @@
 namespace {
 
 using namespace truehang;
-
-constexpr int refused = 2;
+using workroom::refused;
 
 int print_figures(const std::string& path) {
     const auto survey = workroom::survey_or_faults(path);

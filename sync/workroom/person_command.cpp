@@ -20,8 +20,6 @@ namespace truehang::workroom {
 
 namespace {
 
-constexpr int refused = 2;
-
 int fail(const Error& error) {
     fmt::print(stderr, "truehang-workroom: {}\n", error.text);
     return refused;

@@ -12,9 +12,7 @@ namespace truehang::workroom {
 
 namespace {
 
-constexpr int refused = 2;
-
-int fail(const Error& error) {
+int fail_at(const Error& error) {
     fmt::print(stderr, "truehang-workroom: {}: {}\n", error.where, error.text);
     return refused;
 }
@@ -50,20 +48,20 @@ int list(const std::vector<PairedDevice>& devices) {
 int revoke(const RevokeOptions& options) {
     const auto archive = open_standing_archive(options.kept);
     if (!archive) {
-        return fail(archive.error());
+        return fail_at(archive.error());
     }
     const DeviceShelf shelf(**archive);
     const auto devices = shelf.all();
     if (!devices || options.device.empty()) {
-        return devices ? list(*devices) : fail(devices.error());
+        return devices ? list(*devices) : fail_at(devices.error());
     }
     const auto device = find_device(*devices, options.device);
     if (!device) {
-        return fail({device.error().code, plain(device.error().where), device.error().text});
+        return fail_at({device.error().code, plain(device.error().where), device.error().text});
     }
     const auto revoked = shelf.revoke(device->id);
     if (!revoked) {
-        return fail(revoked.error());
+        return fail_at(revoked.error());
     }
     return write_out(fmt::format("{}  {}: {}\n", device->id, plain(device->name),
                                  *revoked ? "revoked; what it sent stays" : "was revoked already"),

@@ -11,8 +11,6 @@ namespace truehang::workroom {
 
 namespace {
 
-constexpr int refused = 2;
-
 std::string title_of(const HouseRuleEntries& rules) {
     std::string title = rules.name.empty() ? "House rules without a name" : rules.name;
     if (rules.version) {

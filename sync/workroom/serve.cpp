@@ -30,9 +30,9 @@ constexpr std::chrono::milliseconds planning_ends{1000};
 
 sync::Time now() { return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now()); }
 
-int fail(const Error& error) {
+int fail_serving(const Error& error) {
     fmt::print(stderr, "truehang-workroom: {}: {}\n", error.where, error.text);
-    return 2;
+    return refused;
 }
 
 std::chrono::milliseconds in_ms(double seconds) {
@@ -146,17 +146,17 @@ int receive(const ServeOptions& options, const std::string& address, const std::
     http::HttpServer server(server_options(options, address), watched);
     const auto port = server.listen();
     if (!port) {
-        return fail(port.error());
+        return fail_serving(port.error());
     }
     auto reach = reach_of(options, address, *port);
     reach.pin = pin;
     reception.set_reach(std::move(reach));
     const auto code = access.new_code();
     if (!code) {
-        return fail(code.error());
+        return fail_serving(code.error());
     }
     if (!tell(options, address, *port, pin, *code)) {
-        return 2;
+        return refused;
     }
     server.run();
     const bool ended = reception.end_planning(planning_ends);
@@ -172,29 +172,30 @@ int receive(const ServeOptions& options, const std::string& address, const std::
 int serve(ServeOptions options) {
     const std::string address = options.listen == "localhost" ? "127.0.0.1" : options.listen;
     if (!may_listen(options, address)) {
-        return 2;
+        return refused;
     }
     std::signal(SIGPIPE, SIG_IGN);
     auto archive = open_archive(options.kept);
     if (!archive) {
-        return fail(archive.error());
+        return fail_serving(archive.error());
     }
     const ServingLock lock(options.kept.data);
     if (!lock.held()) {
-        return fail({ErrorCode::busy, options.kept.data, "Another workroom receives into this folder already."});
+        return fail_serving(
+            {ErrorCode::busy, options.kept.data, "Another workroom receives into this folder already."});
     }
     const auto pin = take_own_certificate(options, address);
-    return pin ? receive(options, address, *pin, **archive) : fail(pin.error());
+    return pin ? receive(options, address, *pin, **archive) : fail_serving(pin.error());
 }
 
 int print_pairing_code(const KeptAt& kept) {
     auto archive = open_archive(kept);
     if (!archive) {
-        return fail(archive.error());
+        return fail_serving(archive.error());
     }
     const auto code = Access(**archive).new_code();
     if (!code) {
-        return fail(code.error());
+        return fail_serving(code.error());
     }
     return write_out(*code + "\n", "") ? 0 : 2;
 }

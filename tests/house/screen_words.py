@@ -15,7 +15,7 @@ import xml.etree.ElementTree
 import tree
 
 PLACE = re.compile(r"%(?:L?\d+|n)")
-BARE = re.compile(r'\btranslated\("')
+TRANSLATES = re.compile(r"^QString (\w+)\(const char\* source\b", re.MULTILINE)
 
 
 def messages(file):
@@ -54,8 +54,10 @@ def known(file):
 def check(root):
     for path, file in tree.files(root, {".cpp"}):
         if path.startswith("app/"):
-            for number, line in enumerate((tree.read(file) or "").splitlines(), 1):
-                if BARE.search(line):
+            text = tree.read(file) or ""
+            bare = [name + '("' for name in TRANSLATES.findall(text)]
+            for number, line in enumerate(text.splitlines(), 1):
+                if any(call in line for call in bare):
                     yield tree.Fault(path, number, "a text that no catalogue takes: put it in QT_TRANSLATE_NOOP")
     with tempfile.TemporaryDirectory() as folder:
         for path, file, missing in taken_anew(root, folder):

@@ -208,7 +208,8 @@ class ScreenWords(Gate):
         self.finds(self.planted("<translation>breit</translation>"), "other placeholders")
         more = LICENCE + 'import QtQuick\nText { text: qsTr("new") + qsTr("%1 wide") }\n'
         self.finds(self.planted("<translation>%1 breit</translation>", more), "not taken in yet")
-        bare = {"app/a.cpp": LICENCE + 'auto a = translated("a text");\n'}
+        says = "QString words(const char* source) { return QCoreApplication::translate(\"A\", source); }\n"
+        bare = {"app/a.cpp": LICENCE + says + 'auto a = words("a text");\n'}
         self.finds({**self.planted("<translation>%1 breit</translation>"), **bare}, "no catalogue takes")
 
 

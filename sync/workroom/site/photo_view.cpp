@@ -13,9 +13,9 @@ namespace truehang::workroom {
 
 namespace {
 
-using Place = std::pair<double, double>;
+using Spot = std::pair<double, double>;
 
-std::optional<Place> place_of(const Mark& mark, std::string_view name) {
+std::optional<Spot> place_of(const Mark& mark, std::string_view name) {
     const auto found = std::ranges::find(mark.points, name, [](const auto& point) { return point.first; });
     return found == mark.points.end() ? std::nullopt : std::optional(found->second);
 }
@@ -28,7 +28,7 @@ std::string words_of(const Mark& mark, Shape shape) {
     return station ? std::string(station->says) : mark.text;
 }
 
-View run_view(Place from, Place to, const std::string& tip) {
+View run_view(Spot from, Spot to, const std::string& tip) {
     auto run = view();
     run.set("x1", percent(from.first));
     run.set("y1", percent(from.second));
@@ -39,7 +39,7 @@ View run_view(Place from, Place to, const std::string& tip) {
 }
 
 /// Words stand to the right of a place, to its left where that lies in the right half.
-View words_view(Place at, const std::string& words, bool spot) {
+View words_view(Spot at, const std::string& words, bool spot) {
     const bool left = at.first > 0.5;
     auto entry = view();
     entry.set("x", percent(at.first));

@@ -36,7 +36,7 @@ std::string value_of(const FormFields& fields, const std::string& name) {
     return found == fields.end() ? std::string() : found->second;
 }
 
-std::size_t rows_of(const FormFields& fields) {
+std::size_t form_rows(const FormFields& fields) {
     const auto text = value_of(fields, "rows");
     std::size_t rows = 0;
     std::from_chars(text.data(), text.data() + text.size(), rows);
@@ -71,7 +71,7 @@ View input_view(const ShownForm& form, const char* name, std::size_t row, const 
 View row_view(const ShownForm& form, std::size_t row) {
     auto entry = view();
     const auto name = value_of(form.fields, row_field("name", row));
-    const bool kept = row < rows_of(form.fields);
+    const bool kept = row < form_rows(form.fields);
     entry.set("legend", kept ? (name.empty() ? "Roll" : "Roll " + name) : "Another roll");
     auto inputs = view_list();
     inputs << input_view(form, "name", row, "Name or number");
@@ -88,7 +88,7 @@ View row_view(const ShownForm& form, std::size_t row) {
 
 View form_view(const ShownForm& form, const ClothCuts& cloth) {
     auto entry = view();
-    const auto kept = rows_of(form.fields);
+    const auto kept = form_rows(form.fields);
     const auto rows = std::min(kept + blank_rows, most_rows);
     auto list = view_list();
     for (std::size_t row = 0; row < rows; ++row) {

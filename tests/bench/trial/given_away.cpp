@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "networks.h"
+
+#include "chi_square_theory.h"
 #include "verdict.h"
 
 #include <algorithm>
@@ -9,8 +11,7 @@ namespace truehang::trial {
 
 namespace {
 
-constexpr double critical = 3.2905;  // Baarda 1968
-constexpr double as_well = 4.6052;   // chi-square: a tenth of the likelihood, twice the logarithm of 10
+constexpr double as_well = 4.6052;  // chi-square: a tenth of the likelihood, twice the logarithm of 10
 
 using NetworkList = std::vector<Network>;
 

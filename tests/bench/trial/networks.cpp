@@ -11,12 +11,6 @@
 
 namespace truehang::trial {
 
-namespace {
-
-constexpr double noncentrality = 17.0746;  // Baarda 1968: 0.80 at 0.001
-
-}  // namespace
-
 Networks networks_of(const Visit& visit, const Window& window) {
     const Shape shape = *window.shape.known();
     const TapeRule tape = tape_rule(visit.survey(), house_rules(visit.survey().rules));

@@ -12,8 +12,6 @@ namespace truehang::trial {
 
 namespace {
 
-constexpr double critical = 3.2905;        // Baarda 1968, 0.001 at two sides
-constexpr double noncentrality = 17.0746;  // Baarda 1968, power 0.80
 constexpr double power_meant = 0.80;
 constexpr double least_redundancy = 0.02;  // a reading whose slip would need metres isn't tried
 

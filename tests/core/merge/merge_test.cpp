@@ -13,7 +13,7 @@ using namespace truehang::editing;
 
 namespace {
 
-Survey merged(const Survey& base, const Survey& ours, const Survey& theirs) {
+Survey both_in(const Survey& base, const Survey& ours, const Survey& theirs) {
     auto result = merge(base, ours, theirs);
     if (!result) {
         ADD_FAILURE() << result.error().front().pointer << ": " << result.error().front().text;
@@ -59,7 +59,7 @@ TEST(Merge, TwoReadingsOfOneStationAreBothThereAndFlagged) {
     Survey theirs = base;
     window_in(ours, "w1").readings.push_back(reading("b", "opening.depth", 150.0));
     window_in(theirs, "w1").readings.push_back(reading("a", "opening.depth", 160.0));
-    const Survey both = merged(base, ours, theirs);
+    const Survey both = both_in(base, ours, theirs);
     EXPECT_EQ(ids_of(window_of(both, "w1").readings), (Texts{"w1-r1", "w1-r2", "a", "b"}));
     EXPECT_TRUE(both.changed_twice.empty());
     const auto flags = work_out(both).windows.front().flags;
@@ -74,7 +74,7 @@ TEST(Merge, WhatOneChangedStandsBesideWhatTheOtherChanged) {
     window_in(ours, "w2").notes = "Damp.";
     window_in(theirs, "w2").layers[0].treatment->fullness = 2.0;
     theirs.title = "House on the quay";
-    const Survey both = merged(base, ours, theirs);
+    const Survey both = both_in(base, ours, theirs);
     EXPECT_EQ(window_of(both, "w2").notes, "Damp.");
     EXPECT_EQ(window_of(both, "w2").layers[0].treatment->fullness, 2.0);
     EXPECT_EQ(both.title, "House on the quay");
@@ -87,7 +87,7 @@ TEST(Merge, WhatBothChangedIsKeptSideBySide) {
     Survey theirs = base;
     window_in(ours, "w1").notes = "Damp.";
     window_in(theirs, "w1").notes = "Dry.";
-    const Survey both = merged(base, ours, theirs);
+    const Survey both = both_in(base, ours, theirs);
     ASSERT_EQ(places_of(both), Texts{"/windows/w1/notes"});
     using Values = std::vector<std::optional<std::string>>;
     EXPECT_EQ(both.changed_twice.front().values, (Values{"\"Damp.\"", "\"Dry.\""}));
@@ -103,7 +103,7 @@ TEST(Merge, APositionIsOneValue) {
     theirs.site.emplace().latitude = 53.0;
     theirs.site->longitude = -2.0;
     theirs.site->address = "1 Loft Steps";
-    const Survey both = merged(base, ours, theirs);
+    const Survey both = both_in(base, ours, theirs);
     ASSERT_EQ(places_of(both), Texts{"/site/latitude+longitude+accuracy_m+elevation_m"});
     EXPECT_EQ(both.site->latitude == 54.0, both.site->longitude == -1.0);
     EXPECT_EQ(both.site->address, "1 Loft Steps");
@@ -115,7 +115,7 @@ TEST(Merge, WhatOneTookOutIsGoneUnlessTheOtherChangedIt) {
     ours.rooms[0].windows.erase(ours.rooms[0].windows.begin(), ours.rooms[0].windows.begin() + 2);  // w1, w2
     Survey theirs = base;
     window_in(theirs, "w2").readings.push_back(reading("c", "opening.depth", 150.0));
-    const Survey both = merged(base, ours, theirs);
+    const Survey both = both_in(base, ours, theirs);
     ASSERT_EQ(both.rooms[0].windows.size(), 2U);
     EXPECT_EQ(both.rooms[0].windows[0].id, "w2");
     EXPECT_EQ(ids_of(window_of(both, "w2").readings).back(), "c");
@@ -129,7 +129,7 @@ TEST(Merge, TheRoomOfAWindowThatStaysStays) {
     ours.rooms.erase(ours.rooms.begin() + 1);  // the loft, with w4
     Survey theirs = base;
     window_in(theirs, "w4").notes = "Look again.";
-    const Survey both = merged(base, ours, theirs);
+    const Survey both = both_in(base, ours, theirs);
     EXPECT_EQ(places_of(both), (Texts{"/rooms/loft", "/windows/w4"}));
     EXPECT_EQ(both.rooms[1].id, "loft");
 }
@@ -140,7 +140,7 @@ TEST(Merge, AFabricThatSomethingNamesStays) {
     ours.fabrics.pop_back();  // f3
     Survey theirs = base;
     window_in(theirs, "w1").layers[0].treatment->lining = "f3";
-    const Survey both = merged(base, ours, theirs);
+    const Survey both = both_in(base, ours, theirs);
     EXPECT_EQ(places_of(both), Texts{"/fabrics/f3"});
     EXPECT_EQ(both.fabrics.size(), 3U);
 }
@@ -152,7 +152,7 @@ TEST(Merge, AWindowMovedByOneKeepsWhatTheOtherMeasured) {
     ours.rooms[0].windows.erase(ours.rooms[0].windows.begin());
     Survey theirs = base;
     window_in(theirs, "w1").readings.push_back(reading("c", "opening.depth", 150.0));
-    const Survey both = merged(base, ours, theirs);
+    const Survey both = both_in(base, ours, theirs);
     ASSERT_EQ(both.rooms[2].windows.size(), 1U);
     EXPECT_EQ(both.rooms[2].windows[0].readings.size(), 3U);
     EXPECT_TRUE(both.changed_twice.empty());
@@ -164,7 +164,7 @@ TEST(Merge, OneOrderOfTwoStandsAndBothAreKept) {
     Survey theirs = base;
     std::ranges::reverse(ours.rooms);                  // stair, loft, hall
     std::swap(theirs.rooms.front(), theirs.rooms[1]);  // loft, hall, stair
-    const Survey both = merged(base, ours, theirs);
+    const Survey both = both_in(base, ours, theirs);
     ASSERT_EQ(places_of(both), Texts{"/rooms"});
     EXPECT_EQ(both.rooms.front().id, "stair");
     EXPECT_EQ(both.changed_twice.front().values.size(), 2U);
@@ -176,7 +176,7 @@ TEST(Merge, KeysThatThisVersionDoesntKnowAreKept) {
     Survey theirs = base;
     window_in(ours, "w1").extra = {{"shade", R"({"b":1,"a":[2]})"}};
     theirs.rooms[0].extra = {{"floor", "\"oak\""}};
-    const Survey both = merged(base, ours, theirs);
+    const Survey both = both_in(base, ours, theirs);
     EXPECT_EQ(window_of(both, "w1").extra, (Extra{{"shade", R"({"a":[2],"b":1})"}}));
     EXPECT_EQ(both.rooms[0].extra, (Extra{{"floor", "\"oak\""}}));
 }
@@ -189,7 +189,7 @@ TEST(Merge, ASignOffOfEachIsKeptWhole) {
     ours.signed_off->agreed.emplace().digest = std::string(64, '1');
     theirs.signed_off.emplace().by = "M. Oduya";
     theirs.signed_off->agreed.emplace().digest = std::string(64, '2');
-    const Survey both = merged(base, ours, theirs);
+    const Survey both = both_in(base, ours, theirs);
     ASSERT_EQ(places_of(both), Texts{"/signed_off"});
     const bool is_ours = both.signed_off->by == "R. Oduya";
     EXPECT_EQ(both.signed_off->agreed->digest, std::string(64, is_ours ? '1' : '2'));
@@ -204,7 +204,7 @@ TEST(Merge, WhatIsHungInLayersByOneKeepsWhatTheOtherChanged) {
     window.layers[0].id = "inner";
     window.layers.push_back(layer("outer", "f2"));
     window_in(theirs, "w1").layers[0].treatment->fullness = 3.0;
-    const Survey both = merged(base, ours, theirs);
+    const Survey both = both_in(base, ours, theirs);
     EXPECT_EQ(places_of(both), Texts{"/windows/w1/layers/#1"});
     ASSERT_EQ(window_of(both, "w1").layers.size(), 3U);
     EXPECT_EQ(window_of(both, "w1").layers[0].treatment->fullness, 3.0);
@@ -225,7 +225,7 @@ TEST(Merge, TheParentsBelongToTheSending) {
     Survey ours = base;
     ours.parents = {std::string(64, 'a')};
     ours.revision = 9;
-    const Survey both = merged(base, ours, base);
+    const Survey both = both_in(base, ours, base);
     EXPECT_EQ(both.parents, std::nullopt);
     EXPECT_EQ(both.revision, 9);
 }
