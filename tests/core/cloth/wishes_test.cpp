@@ -31,7 +31,7 @@ House on_a_pole(Heading heading) {
     return house;
 }
 
-House roman_blind() {
+House roman() {
     House house = lined_pair();
     house.window().layers.front().hardware.reset();
     house.treatment().heading = Word<Heading>(Heading::roman);
@@ -165,7 +165,7 @@ INSTANTIATE_TEST_SUITE_P(
 
 // The same windows with nothing asked in vain are worked.
 TEST(WishesThatCanBeMet, AreWorked) {
-    for (const auto& house : {lined_pair(), tabbed(), eyeletted(), slotted(), roman_blind()}) {
+    for (const auto& house : {lined_pair(), tabbed(), eyeletted(), slotted(), roman()}) {
         EXPECT_TRUE(house.layer().cloth);
         EXPECT_FALSE(has_flag(house.figures(), "impossible"));
     }
