@@ -29,6 +29,14 @@ void for_each_window(Survey& survey, const Visit& visit) {
 }  // namespace
 
 /// What is shown, what is on its way to the disk, and what was worked from it.
+struct OpenVisit::Edit {
+    QString says;
+    std::function<bool(Survey&)> change;
+    QString window;  // the only one that it changes; empty: it may change all
+    AfterKeeping after;
+    std::optional<MetRevision> met;  // somebody else's that comes into it
+};
+
 class OpenVisit::Parts {
 public:
     Parts(OpenVisit& owner, SurveyKeeping& keeping) : place(owner, keeping) {}
@@ -37,13 +45,6 @@ public:
         AfterKeeping after;
         QString fault;
     };
-    struct Waiting {
-        QString says;
-        std::function<bool(Survey&)> change;
-        QString window;
-        AfterKeeping after;
-    };
-
     Whereabouts place;
     Survey survey;
     bool open = false;
@@ -55,8 +56,10 @@ public:
     bool keep_whole = false;     // an edit failed: the next one writes all that differs, whatever window it is of
     std::vector<Failed> failed;  // to be reported once what is stored was read again
     bool turning_back = false;   // an undo or redo is under way: edits wait for what it gives
-    std::vector<Waiting> waiting;
-    int opening = 0;  // counts openings, so that answers of an earlier survey are known
+    std::vector<Edit> waiting;
+    QString to_open;     // the visit that is being read
+    bool stale = false;  // the store changed it by itself while edits were on the way
+    int opening = 0;     // counts openings, so that answers of an earlier survey are known
 
     mutable std::map<QString, WindowFigures> worked;
     mutable std::optional<Figures> all_worked;
@@ -79,6 +82,7 @@ OpenVisit::~OpenVisit() = default;
 
 QString OpenVisit::visitId() const { return parts_->open ? shown(parts_->survey.id) : QString(); }
 QString OpenVisit::windowId() const { return parts_->window_id; }
+bool OpenVisit::holds(const QString& id) const { return id == visitId() || id == parts_->to_open; }
 bool OpenVisit::isOpen() const { return parts_->open; }
 const VisitSummary& OpenVisit::summary() const { return parts_->summary; }
 const Survey& OpenVisit::survey() const { return parts_->survey; }
@@ -149,7 +153,7 @@ WindowFigures OpenVisit::figuresWith(const Window& tried) const {
 }
 
 bool OpenVisit::edit(const QString& says, const std::function<bool(Survey&)>& change, AfterKeeping after) {
-    return take(says, change, {}, std::move(after));
+    return take({says, change, {}, std::move(after), {}});
 }
 
 bool OpenVisit::editWindow(const QString& says, const QString& windowId, const std::function<bool(Window&)>& change,
@@ -163,33 +167,32 @@ bool OpenVisit::editWindow(const QString& says, const QString& windowId, const s
         });
         return changed;
     };
-    return take(says, change_one, windowId, std::move(after));
+    return take({says, change_one, windowId, std::move(after), {}});
 }
 
-bool OpenVisit::take(const QString& says, const std::function<bool(Survey&)>& change, const QString& window,
-                     AfterKeeping after) {
+bool OpenVisit::take(Edit edit) {
     if (!parts_->open) {
         return false;
     }
     if (parts_->turning_back) {
-        parts_->waiting.push_back({says, change, window, std::move(after)});
+        parts_->waiting.push_back(std::move(edit));
         return true;
     }
     Survey changed_survey = parts_->survey;
-    if (!change(changed_survey)) {
+    if (!edit.change(changed_survey)) {
         return false;
     }
     parts_->survey = std::move(changed_survey);
-    parts_->forget_worked(window);
-    keep(says, window, std::move(after));
+    parts_->forget_worked(edit.window);
+    keep(edit);
     emit changed();
     return true;
 }
 
-void OpenVisit::keep(const QString& says, const QString& windowId, AfterKeeping after) {
+void OpenVisit::keep(const Edit& edit) {
     const int opening = parts_->opening;
     ++parts_->on_the_way;
-    const auto answer = [this, opening, says, after = std::move(after)](const Result<Revision>& kept) {
+    const auto answer = [this, opening, says = edit.says, after = edit.after](const Result<Revision>& kept) {
         if (opening != parts_->opening) {
             if (after) {
                 after(fault_of(kept));
@@ -202,47 +205,42 @@ void OpenVisit::keep(const QString& says, const QString& windowId, AfterKeeping 
         }
         settle(kept, after);
     };
-    const Window* there = windowId.isEmpty() ? nullptr : window(windowId);
+    const Window* there = edit.window.isEmpty() ? nullptr : window(edit.window);
     if (there && !parts_->keep_whole) {
         keeping_.post(
             this,
-            [visit = parts_->survey.id, room = roomOf(windowId)->id, kept = *there, what = bytes(says)](Store& store) {
-                return store.keep_window(visit, room, kept, what);
-            },
+            [visit = parts_->survey.id, room = roomOf(edit.window)->id, kept = *there,
+             what = bytes(edit.says)](Store& store) { return store.keep_window(visit, room, kept, what); },
             answer);
     } else {
         keeping_.post(
-            this, [survey = parts_->survey, what = bytes(says)](Store& store) { return store.keep(survey, what); },
+            this,
+            [survey = parts_->survey, what = bytes(edit.says), met = edit.met](Store& store) {
+                return met ? store.keep_met(survey, what, *met) : store.keep(survey, what);
+            },
             answer);
     }
 }
 
-void OpenVisit::bringTogether(const QString& says, const Survey& base, const MetRevision& met, AfterKeeping after) {
+void OpenVisit::bringTogether(const QString& says, const Survey& base, const MetRevision& met, AfterMeeting after) {
     const auto theirs = read_survey(met.bytes);
     if (!theirs) {
-        after(tr("What the workroom has of this visit can’t be read."));
+        after(tr("What the workroom has of this visit can’t be read."), true);
         return;
     }
-    const auto note = [this, visit = base.id, met, after](const QString& fault) {
-        if (!fault.isEmpty()) {
-            after(fault);
-            return;
-        }
-        keeping_.post(
-            this, [visit, met](Store& store) { return store.note_met(visit, met); },
-            [after](const Result<Revision>& noted) { after(fault_of(noted)); });
-    };
-    const auto change = [base, theirs = *theirs, after](Survey& survey) {
+    const auto answered = std::make_shared<bool>(false);
+    const auto change = [base, theirs = *theirs, after, answered](Survey& survey) {
         auto merged = merge(base, survey, theirs);
         if (!merged) {
-            after(tr("The two can’t be put together: %1").arg(shown(merged.error().front().text)));
+            *answered = true;
+            after(tr("The two can’t be put together: %1").arg(shown(merged.error().front().text)), true);
             return false;
         }
         survey = std::move(merged).value();
         return true;
     };
-    if (!edit(says, change, note) && !isOpen()) {
-        after(tr("The visit was closed meanwhile."));
+    if (!take({says, change, {}, [after](const QString& fault) { after(fault, false); }, met}) && !*answered) {
+        after(tr("The visit was closed meanwhile."), false);
     }
 }
 
@@ -260,7 +258,7 @@ void OpenVisit::settle(const Result<Revision>& kept, const AfterKeeping& after) 
         parts_->failed.push_back({after, fault_of(kept)});
     }
     if (parts_->on_the_way == 0) {
-        if (!parts_->failed.empty()) {
+        if (!parts_->failed.empty() || std::exchange(parts_->stale, false)) {
             readAgain();
         } else {
             emit keptAll();
@@ -274,8 +272,12 @@ void OpenVisit::readAgain() {
     keeping_.post(
         this, [visit = parts_->survey.id](Store& store) { return store.visit(visit); },
         [this, opening](Result<Survey> stored) {
-            if (opening != parts_->opening || parts_->on_the_way > 0) {
-                return;  // another edit is under way: its answer asks again
+            if (opening != parts_->opening) {
+                return;
+            }
+            if (parts_->on_the_way > 0) {  // another edit is under way: its answer asks again
+                parts_->stale = true;
+                return;
             }
             if (stored) {
                 parts_->survey = std::move(stored).value();
@@ -358,7 +360,7 @@ void OpenVisit::turnBack(Turn turn) {
             }
             const auto waiting = std::exchange(parts_->waiting, {});
             for (const auto& edit : waiting) {
-                take(edit.says, edit.change, edit.window, edit.after);
+                take(edit);
             }
             askStanding();
         });
@@ -366,12 +368,14 @@ void OpenVisit::turnBack(Turn turn) {
 
 void OpenVisit::openSurvey(const QString& id, std::function<void(const QString&)> after) {
     const int opening = ++parts_->opening;
+    parts_->to_open = id;
     keeping_.post(
         this, [visit = bytes(id)](Store& store) { return store.visit(visit); },
         [this, opening, after = std::move(after)](Result<Survey> stored) {
             if (opening != parts_->opening) {
                 return;
             }
+            parts_->to_open.clear();
             if (stored) {
                 show(std::move(stored).value());
                 askStanding();
@@ -385,7 +389,7 @@ void OpenVisit::openSurvey(const QString& id, std::function<void(const QString&)
 void OpenVisit::openNew(const Survey& survey, const QString& says, AfterKeeping after) {
     ++parts_->opening;
     show(survey);
-    keep(says, {}, std::move(after));
+    keep({says, {}, {}, std::move(after), {}});
 }
 
 void OpenVisit::show(std::optional<Survey> survey) {
@@ -393,9 +397,10 @@ void OpenVisit::show(std::optional<Survey> survey) {
     parts_->survey = std::move(survey).value_or(Survey());
     parts_->window_id.clear();
     parts_->on_the_way = 0;
-    parts_->keep_whole = parts_->turning_back = false;
-    parts_->failed.clear();
-    parts_->waiting.clear();
+    parts_->keep_whole = parts_->turning_back = parts_->stale = false;
+    parts_->to_open.clear();
+    const auto failed = std::exchange(parts_->failed, {});
+    const auto waiting = std::exchange(parts_->waiting, {});
     parts_->offer = {};
     parts_->summary = {};
     parts_->forget_worked();
@@ -403,6 +408,20 @@ void OpenVisit::show(std::optional<Survey> survey) {
     emit windowChanged();
     emit changed();
     emit standingChanged();
+    for (const auto& one : failed) {
+        if (one.after) {
+            one.after(one.fault);
+        }
+        emit notKept(one.fault);
+    }
+    for (const auto& edit : waiting) {
+        const QString fault =
+            tr("“%1” wasn’t kept: the visit was closed while an undo was on its way. Do it again.").arg(edit.says);
+        if (edit.after) {
+            edit.after(fault);
+        }
+        emit notKept(fault);
+    }
 }
 
 void OpenVisit::close() {

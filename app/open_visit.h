@@ -86,9 +86,13 @@ public:
     /// An empty id closes the window.
     void openWindow(const QString& id);
 
+    /// Why something couldn't be put together, and whether that will stay so; no text: it is done.
+    using AfterMeeting = std::function<void(const QString& fault, bool for_good)>;
     /// Puts what somebody else sent together with the visit as it stands here, as one edit; `base` is the document that
-    /// both were made from. `after` has why it can’t be done, or nothing once it is on the disk and waits to be sent.
-    void bringTogether(const QString& says, const Survey& base, const MetRevision& met, AfterKeeping after);
+    /// both were made from. Once `after` has no fault it is on the disk and waits to be sent.
+    void bringTogether(const QString& says, const Survey& base, const MetRevision& met, AfterMeeting after);
+    /// Whether this visit is open, or is being read to be: what the store changes meanwhile could be overwritten.
+    [[nodiscard]] bool holds(const QString& id) const;
     /// Reads the survey again, as after the store changed it by itself.
     void readAgain();
 
@@ -113,9 +117,9 @@ signals:
     void notKept(const QString& reason);
 
 private:
-    bool take(const QString& says, const std::function<bool(Survey&)>& change, const QString& window,
-              AfterKeeping after);
-    void keep(const QString& says, const QString& windowId, AfterKeeping after);
+    struct Edit;
+    bool take(Edit edit);
+    void keep(const Edit& edit);
     void settle(const Result<Revision>& kept, const AfterKeeping& after);
     using Turn = Result<std::optional<std::string>> (Store::*)(std::string_view);
     void turnBack(Turn turn);

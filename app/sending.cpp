@@ -312,7 +312,12 @@ void Sending::bring_together(const sync::Item& item, const sync::WhatIsThere& th
 
 void Sending::putTogether(const std::string& visit, const MetRevision& met,
                           std::function<Result<std::string>(Store&)> base, Ended then) {
-    const bool is_open = open_ != nullptr && open_->visitId() == shown(visit);
+    const bool is_open = isOpen(visit);
+    if (!is_open && open_ != nullptr && open_->holds(shown(visit))) {  // what is read for it would be of before
+        QMetaObject::invokeMethod(
+            this, [then] { then(tr("The visit is being opened."), false); }, Qt::QueuedConnection);
+        return;
+    }
     keeping_.post(
         this,
         [visit, met, base = std::move(base), says = bytes(togetherSays(met)),
@@ -341,24 +346,27 @@ QString Sending::togetherSays(const MetRevision& met) {
 
 void Sending::togetherHere(const std::string& visit, const std::string& base, const MetRevision& met,
                            const Ended& then) {
-    if (open_->visitId() != shown(visit)) {  // closed meanwhile: it is met again
+    if (!isOpen(visit)) {  // closed meanwhile: it is met again
         return then(tr("The visit was closed meanwhile."), false);
     }
     const auto from = read_survey(base);
     if (!from) {
         return then(tr("What both were made from can’t be read here."), true);
     }
-    open_->bringTogether(togetherSays(met), *from, met, [then, still = QPointer(this)](const QString& fault) {
-        if (still) {
-            then(fault, !fault.isEmpty());
-        }
-    });
+    open_->bringTogether(togetherSays(met), *from, met,
+                         [then, still = QPointer(this)](const QString& fault, bool for_good) {
+                             if (still) {
+                                 then(fault, for_good);
+                             }
+                         });
 }
+
+bool Sending::isOpen(const std::string& visit) const { return open_ != nullptr && open_->visitId() == shown(visit); }
 
 /// `for_good`: the visit stays as it is here, and is shown as refused; else it is tried again.
 void Sending::togetherEnds(const sync::Item& item, const QString& fault, bool for_good) {
     if (fault.isEmpty()) {
-        if (open_ != nullptr && open_->visitId() == shown(item.survey)) {
+        if (isOpen(item.survey)) {
             open_->readAgain();
         }
         emit broughtTogether(shown(item.survey));
@@ -374,7 +382,7 @@ void Sending::togetherEnds(const sync::Item& item, const QString& fault, bool fo
         [this](const Result<Done>&) { look(); });
 }
 
-void Sending::note(const sync::Changes& changes) {
+void Sending::note(const sync::Changes& changes, const std::string& from) {
     std::vector<ComingRevision> came;
     for (const sync::Change& change : changes.changes) {
         if (change.erased_at.empty()) {
@@ -383,8 +391,13 @@ void Sending::note(const sync::Changes& changes) {
         }
     }
     keeping_.post(
-        this, [came, until = changes.next](Store& store) { return store.note_coming(came, until); },
-        [this](const Result<Done>&) { look(); });
+        this, [came, from, until = changes.next](Store& store) { return store.note_coming(came, from, until); },
+        [this](const Result<Done>& noted) {
+            if (!noted) {
+                inbox_.not_noted(time_now());
+            }
+            look();
+        });
 }
 
 void Sending::take(const sync::Coming& one, const std::string& document) {
@@ -396,8 +409,7 @@ void Sending::take(const sync::Coming& one, const std::string& document) {
                          : Error{ErrorCode::missing, visit, "What both were made from isn’t on this device."};
     };
     putTogether(one.receipt.id, met, base, [this, one](const QString& fault, bool for_good) {
-        const bool is_open = open_ != nullptr && open_->visitId() == shown(one.receipt.id);
-        if (for_good && !is_open) {  // it is met, and said, when the visit is sent
+        if (for_good && !isOpen(one.receipt.id)) {  // it is met, and said, when the visit is sent
             pass_over(one);
         } else {
             cameTogether(one, fault);
@@ -407,9 +419,9 @@ void Sending::take(const sync::Coming& one, const std::string& document) {
 
 void Sending::cameTogether(const sync::Coming& one, const QString& fault) {
     if (!fault.isEmpty()) {
-        inbox_.try_later(one, time_now());
+        inbox_.try_later(one.receipt.sha256, time_now());
     } else {
-        if (open_ != nullptr && open_->visitId() == shown(one.receipt.id)) {
+        if (isOpen(one.receipt.id)) {
             open_->readAgain();
         }
         emit broughtTogether(shown(one.receipt.id));
@@ -423,7 +435,12 @@ void Sending::pass_over(const sync::Coming& one) {
         this,
         [row = ComingRevision{receipt.id, receipt.revision, receipt.sha256, receipt.received_at, one.sent_by}](
             Store& store) { return store.pass_over(row); },
-        [this](const Result<Done>&) { look(); });
+        [this, sha256 = receipt.sha256](const Result<Done>& kept) {
+            if (!kept) {
+                inbox_.try_later(sha256, time_now());
+            }
+            look();
+        });
 }
 
 void Sending::take_photo(const std::string& sha256, const std::string& bytes, const std::string& media_type) {
@@ -432,7 +449,10 @@ void Sending::take_photo(const std::string& sha256, const std::string& bytes, co
         [sha256, bytes, media_type](Store& store) -> Result<Done> {
             return sync::keep_fetched_photo(store, sha256, bytes, media_type);
         },
-        [this](const Result<Done>& kept) {
+        [this, sha256](const Result<Done>& kept) {
+            if (!kept) {
+                inbox_.try_later(sha256, time_now());
+            }
             look();
             if (kept) {
                 emit broughtTogether({});

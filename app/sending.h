@@ -69,7 +69,7 @@ private:
     std::string cursor() override { return standing_.cursor; }
     std::vector<sync::Coming> coming() override { return standing_.coming; }
     std::vector<std::string> photos_elsewhere() override { return standing_.photos; }
-    void note(const sync::Changes& changes) override;
+    void note(const sync::Changes& changes, const std::string& from) override;
     void take(const sync::Coming& one, const std::string& document) override;
     void pass_over(const sync::Coming& one) override;
     void take_photo(const std::string& sha256, const std::string& bytes, const std::string& media_type) override;
@@ -82,6 +82,7 @@ private:
         std::vector<std::string> photos;
     };
     static Result<Standing> readStanding(Store& store);
+    [[nodiscard]] bool isOpen(const std::string& visit) const;
     void cameTogether(const sync::Coming& one, const QString& fault);
     void bytesOf(const sync::Item& item, std::function<void(const std::optional<QByteArray>&)> then);
     static QString togetherSays(const MetRevision& met);

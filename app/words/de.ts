@@ -3729,6 +3729,10 @@
         <source>The visit was closed meanwhile.</source>
         <translation>Der Besuch wurde inzwischen geschlossen.</translation>
     </message>
+    <message>
+        <source>“%1” wasn’t kept: the visit was closed while an undo was on its way. Do it again.</source>
+        <translation>„%1“ wurde nicht behalten: der Besuch wurde geschlossen, während etwas rückgängig gemacht wurde. Bitte noch einmal.</translation>
+    </message>
 </context>
 <context>
     <name>truehang::PhotosModel</name>
@@ -4015,6 +4019,10 @@
     <message>
         <source>The visit was closed meanwhile.</source>
         <translation>Der Besuch wurde inzwischen geschlossen.</translation>
+    </message>
+    <message>
+        <source>The visit is being opened.</source>
+        <translation>Der Besuch wird gerade geöffnet.</translation>
     </message>
 </context>
 <context>

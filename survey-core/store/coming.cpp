@@ -31,9 +31,24 @@ Result<std::optional<std::string>> Store::common_with(std::string_view visit_id,
     if (!ours) {
         return ours.error();
     }
+    // As the visit stands it went out, and nothing was heard of it: others may have made theirs from that.
+    const auto now = guarded([&]() -> Result<std::optional<std::string>> {
+        Query out = inside_->connection.query(
+            "SELECT sha256 FROM sending JOIN visit USING (visit_id) WHERE visit_id = ? AND gone_out"
+            " AND sending.revision = visit.revision",
+            visit_id);
+        return out.next() ? std::optional(out.text(0)) : std::optional<std::string>();
+    });
+    if (!now) {
+        return now.error();
+    }
+    std::vector<std::string> told = *ours;
+    if (*now) {
+        told.insert(told.begin(), **now);
+    }
     auto theirs = document ? document->parents.value_or(std::vector<std::string>{}) : std::vector<std::string>{};
     theirs.push_back(sha256_hex(bytes));
-    for (const std::string& parent : *ours) {
+    for (const std::string& parent : told) {
         if (std::ranges::find(theirs, parent) != theirs.end()) {
             return parent_bytes(visit_id, parent);
         }
@@ -48,10 +63,15 @@ Result<std::string> Store::asked_until() {
     });
 }
 
-Result<Done> Store::note_coming(const std::vector<ComingRevision>& came, std::string_view asked_until) {
+Result<Done> Store::note_coming(const std::vector<ComingRevision>& came, std::string_view asked_from,
+                                std::string_view asked_until) {
     return guarded([&]() -> Result<Done> {
         Connection& connection = inside_->connection;
         return connection.transact([&] {
+            Query asked = connection.query("SELECT cursor FROM asked");
+            if (!asked_from.empty() && !(asked.next() && asked.text(0) == asked_from)) {
+                throw Failure{{ErrorCode::conflict, "", "What came before this isn’t noted yet."}};
+            }
             for (const ComingRevision& one : came) {
                 if (!is_made_from(connection, one.visit, one.sha256)) {
                     connection.run(

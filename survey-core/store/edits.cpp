@@ -253,30 +253,32 @@ EditSummary edit_from(const Query& query) {
 
 }  // namespace
 
+/// Within a transaction.
+Revision Store::keep_whole(const Survey& after, std::string_view what) {
+    if (after.id.empty()) {
+        throw Failure{{ErrorCode::unreadable, "/id", "A survey needs an id."}};
+    }
+    const Rows rows = rows_of(checked_document(after));
+    Inside& in = *inside_;
+    const auto line = visit_line(in.connection, after.id);
+    const Rows before = line ? stored_rows(in.connection, after.id) : Rows{};
+    Entry entry;
+    entry.what = what;
+    entry.changes = changes_between(before, rows);
+    if (line && entry.changes.empty()) {
+        return line->revision;
+    }
+    entry.revision = line ? std::max(line->revision + 1, after.revision.value_or(0)) : 0;
+    const Revision kept =
+        line ? write_new_edit(in.connection, in.photos, after.id, entry, in.surroundings.now())
+             : write_new_visit(in.connection, in.photos, after, std::move(entry), in.surroundings.now());
+    keep_counts(in.connection, after);
+    return kept;
+}
+
 Result<Revision> Store::keep(const Survey& after, std::string_view what) {
-    return guarded([&]() -> Result<Revision> {
-        if (after.id.empty()) {
-            return Error{ErrorCode::unreadable, "/id", "A survey needs an id."};
-        }
-        const Rows rows = rows_of(checked_document(after));
-        Inside& in = *inside_;
-        return in.connection.transact([&]() -> Revision {
-            const auto line = visit_line(in.connection, after.id);
-            const Rows before = line ? stored_rows(in.connection, after.id) : Rows{};
-            Entry entry;
-            entry.what = what;
-            entry.changes = changes_between(before, rows);
-            if (line && entry.changes.empty()) {
-                return line->revision;
-            }
-            entry.revision = line ? std::max(line->revision + 1, after.revision.value_or(0)) : 0;
-            const Revision kept =
-                line ? write_new_edit(in.connection, in.photos, after.id, entry, in.surroundings.now())
-                     : write_new_visit(in.connection, in.photos, after, std::move(entry), in.surroundings.now());
-            keep_counts(in.connection, after);
-            return kept;
-        });
-    });
+    return guarded(
+        [&]() -> Result<Revision> { return inside_->connection.transact([&] { return keep_whole(after, what); }); });
 }
 
 Result<Revision> Store::keep_window(std::string_view visit_id, std::string_view room_id, const Window& after,

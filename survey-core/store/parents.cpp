@@ -169,27 +169,33 @@ Result<Done> Store::add_parent(std::string_view visit_id, std::string_view bytes
     });
 }
 
-Result<Revision> Store::note_met(std::string_view visit_id, const MetRevision& met) {
+/// Within a transaction.
+Revision Store::note_met(std::string_view visit_id, const MetRevision& met) {
+    Connection& connection = inside_->connection;
+    const VisitLine line = visit_line_or_missing(connection, visit_id);
+    settle_gone_out(connection, visit_id);
+    put_parent(connection, visit_id, met.bytes);
+    connection.run("REPLACE INTO met VALUES (?, ?, ?, ?)", visit_id, met.sent_by, met.received_at, met.bytes);
+    const bool is_theirs =
+        line.revision <= met.revision && says_the_same(survey_of(stored_rows(connection, visit_id), 0), met);
+    // Above both, and never one whose bytes were handed out with other parents.
+    const Revision revision = is_theirs ? met.revision : std::max(line.revision, met.revision) + 1;
+    connection.run("UPDATE visit SET revision = ? WHERE visit_id = ?", revision, visit_id);
+    connection.run(
+        "REPLACE INTO outbox (kind, id, revision, state, since, edit_number)"
+        " SELECT 'survey', visit_id, revision, 'waiting', ?, last_edit FROM visit WHERE visit_id = ?",
+        inside_->surroundings.now(), visit_id);
+    if (is_theirs) {  // there is nothing to send
+        take_as_confirmed(connection, visit_id, met, inside_->surroundings.now());
+    }
+    return revision;
+}
+
+Result<Revision> Store::keep_met(const Survey& after, std::string_view what, const MetRevision& met) {
     return guarded([&]() -> Result<Revision> {
-        Connection& connection = inside_->connection;
-        return connection.transact([&]() -> Revision {
-            const VisitLine line = visit_line_or_missing(connection, visit_id);
-            settle_gone_out(connection, visit_id);
-            put_parent(connection, visit_id, met.bytes);
-            connection.run("REPLACE INTO met VALUES (?, ?, ?, ?)", visit_id, met.sent_by, met.received_at, met.bytes);
-            const bool is_theirs =
-                line.revision <= met.revision && says_the_same(survey_of(stored_rows(connection, visit_id), 0), met);
-            // Above both, and never one whose bytes were handed out with other parents.
-            const Revision revision = is_theirs ? met.revision : std::max(line.revision, met.revision) + 1;
-            connection.run("UPDATE visit SET revision = ? WHERE visit_id = ?", revision, visit_id);
-            connection.run(
-                "REPLACE INTO outbox (kind, id, revision, state, since, edit_number)"
-                " SELECT 'survey', visit_id, revision, 'waiting', ?, last_edit FROM visit WHERE visit_id = ?",
-                inside_->surroundings.now(), visit_id);
-            if (is_theirs) {  // there is nothing to send
-                take_as_confirmed(connection, visit_id, met, inside_->surroundings.now());
-            }
-            return revision;
+        return inside_->connection.transact([&] {
+            keep_whole(after, what);
+            return note_met(after.id, met);
         });
     });
 }
@@ -214,8 +220,7 @@ Result<Revision> Store::bring_together(std::string_view visit_id, std::string_vi
     if (!merged) {
         return not_together(merged.error());
     }
-    const auto kept = keep(*merged, what);
-    return kept ? note_met(visit_id, met) : kept;
+    return keep_met(*merged, what, met);
 }
 
 Result<std::optional<MetRevision>> Store::last_met(std::string_view visit_id) {

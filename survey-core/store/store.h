@@ -297,9 +297,10 @@ public:
     [[nodiscard]] Result<std::optional<std::string>> parent_bytes(std::string_view visit_id, std::string_view sha256);
     /// Others have this document of the visit too, from now on: it is its newest parent.
     [[nodiscard]] Result<Done> add_parent(std::string_view visit_id, std::string_view bytes);
-    /// What somebody else sent is in the visit now, by an edit: a new revision above theirs, whose newest parent theirs
-    /// is, waits to be sent. Where it says what they sent and no more, it is theirs, and nothing waits.
-    [[nodiscard]] Result<Revision> note_met(std::string_view visit_id, const MetRevision& met);
+    /// Keeps a survey that somebody else's is in, as one edit, with what was met, all or nothing: a new revision above
+    /// theirs, whose newest parent theirs is, waits to be sent. Where it says what they sent and no more, it is theirs,
+    /// and nothing waits.
+    [[nodiscard]] Result<Revision> keep_met(const Survey& after, std::string_view what, const MetRevision& met);
     /// Puts what somebody else sent together with the visit as it stands (`merge/merge.h`), as one edit that is called
     /// `what`, and notes it as met. `base`: the bytes that both were made from; empty: those kept here of the digest
     /// `base_sha256`. `missing` where they aren’t; `conflict` where the two can’t be put together.
@@ -312,7 +313,10 @@ public:
     [[nodiscard]] Result<std::string> asked_until();
     /// What came to the workroom, and how far it is asked now, as one. Of visits that are here the newest revision
     /// waits in `coming`, unless the visit is made from it already; others are passed over.
-    [[nodiscard]] Result<Done> note_coming(const std::vector<ComingRevision>& came, std::string_view asked_until);
+    /// `conflict`, and nothing is noted, where it wasn't asked from where it stands (`asked_from`; empty: from the
+    /// first).
+    [[nodiscard]] Result<Done> note_coming(const std::vector<ComingRevision>& came, std::string_view asked_from,
+                                           std::string_view asked_until);
     /// What is to be fetched and put together; what was since isn’t among them.
     [[nodiscard]] Result<std::vector<ComingRevision>> coming();
     /// It isn’t fetched: it is met when the visit is sent.
@@ -342,6 +346,8 @@ public:
 
 private:
     struct Inside;
+    Revision keep_whole(const Survey& after, std::string_view what);
+    Revision note_met(std::string_view visit_id, const MetRevision& met);
     Result<Done> set_removed(std::string_view visit_id, bool removed);
     Result<Done> finish_erasing();
     explicit Store(std::unique_ptr<Inside> inside);

@@ -58,10 +58,10 @@ std::optional<Request> Inbox::next(Time now) {
         return std::nullopt;
     }
     under_way_ = UnderWay{};
-    const std::string cursor = cursor_.value_or(shelf_.cursor());
+    asked_from_ = cursor_ ? *cursor_ : shelf_.cursor();
     request.path = fmt::format("{}?limit={}", changes_path, asking_.page);
-    if (!cursor.empty()) {
-        request.path += "&after=" + percent_encode(cursor);
+    if (!asked_from_.empty()) {
+        request.path += "&after=" + percent_encode(asked_from_);
     }
     return request;
 }
@@ -112,11 +112,11 @@ Meaning Inbox::take_changes(const Answer& answer, Time now) {
     if (!changes) {
         return meaning_of_nonsense(answer);
     }
-    shelf_.note(*changes);
     cursor_ = changes->next;
     if (changes->more) {
         ask_at_ = Time{};
     }
+    shelf_.note(*changes, asked_from_);
     return done();
 }
 
@@ -158,11 +158,21 @@ Meaning Inbox::take_photo(const std::string& photo, const Answer& answer, Time n
     return meaning_of_trouble({}, answer);
 }
 
-void Inbox::try_later(const Coming& one, Time now) {
-    taken_.erase(one.receipt.sha256);
-    later(one.receipt.sha256, now + pause);
+void Inbox::not_noted(Time now) {
+    cursor_.reset();
+    ask_at_ = now + asking_.every;
 }
 
-void Inbox::failed() { under_way_.reset(); }
+void Inbox::try_later(const std::string& sha256, Time now) {
+    taken_.erase(sha256);
+    later(sha256, now + pause);
+}
+
+void Inbox::broke_off(Time now) {
+    const auto asked = std::exchange(under_way_, std::nullopt);
+    if (asked && asked->what != UnderWay::What::changes) {
+        later(asked->what == UnderWay::What::photo ? asked->photo : asked->coming.receipt.sha256, now + pause);
+    }
+}
 
 }  // namespace truehang::sync

@@ -34,8 +34,10 @@ public:
     /// may still be in them.
     [[nodiscard]] virtual std::vector<Coming> coming() = 0;
     [[nodiscard]] virtual std::vector<std::string> photos_elsewhere() = 0;
-    /// Keeps what came and the cursor after it as one; what no survey here is concerned by is left out.
-    virtual void note(const Changes& changes) = 0;
+    /// Keeps what came and the cursor after it as one; what no survey here is concerned by is left out. It was asked
+    /// for after the cursor `from` (empty: from the first): where that isn't what is noted, nothing is kept. What
+    /// couldn't be kept is told to the inbox (`not_noted`).
+    virtual void note(const Changes& changes, const std::string& from) = 0;
     /// The document of that revision, its digest checked: to be put together with what is here.
     virtual void take(const Coming& one, const std::string& document) = 0;
     /// The workroom has it no more, or it can’t be fetched: it isn’t coming.
@@ -69,11 +71,16 @@ public:
 
     /// What the answer to its last request means: `confirmed` where it was taken, else as `meaning_of_trouble` says it.
     [[nodiscard]] Meaning answered(const Answer& answer, Time now);
-    /// What was taken couldn’t be kept now: it is fetched again after a while.
-    void try_later(const Coming& one, Time now);
+    /// What came couldn’t be kept now: it is asked for again, after a while, from where the shelf stands then.
+    void not_noted(Time now);
+    /// A document or a photo of this digest that was taken couldn’t be kept now, or it couldn't be passed over: it is
+    /// fetched again after a while.
+    void try_later(const std::string& sha256, Time now);
 
     /// No answer came: it is asked again, as soon as the way to the workroom is open.
-    void failed();
+    void failed() { under_way_.reset(); }
+    /// The connection broke off over it: others are asked for first.
+    void broke_off(Time now);
 
 private:
     struct UnderWay {
@@ -94,6 +101,7 @@ private:
     Asking asking_;
     std::optional<UnderWay> under_way_;
     std::optional<std::string> cursor_;  ///< the last that was told, ahead of the shelf’s snapshot
+    std::string asked_from_;             ///< of the request that is under way
     Time ask_at_{};
     std::set<std::string> taken_;  ///< digests
     std::map<std::string, Time> not_before_;

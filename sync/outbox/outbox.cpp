@@ -333,7 +333,7 @@ void Outbox::take_document(const UnderWay& sent, const Meaning& meaning) {
 void Outbox::failed(long long ticket, WireFailure failure) {
     if (asking_ == ticket) {
         asking_.reset();
-        inbox_->failed();
+        failure == WireFailure::broken_off ? inbox_->broke_off(clock_()) : inbox_->failed();
         return link_failed(why_failed(failure));
     }
     if (!under_way_ || under_way_->ticket != ticket) {

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "arranging.h"
+#include "open_visit.h"
 #include "support.h"
 #include "survey/standing.h"
 #include "whereabouts.h"
 
+#include <QSignalSpy>
 #include <QTest>
 
 using namespace truehang;
@@ -68,6 +70,21 @@ private slots:
         QCOMPARE(column(visit->rooms(), "name"),
                  (QStringList{"Parlour", "Kitchen", "An attic whose name is longer than a short one"}));
         QCOMPARE(visit->windows()->count(), 5);
+    }
+
+    static void whatWaitedForAnUndoIsSaidWhereTheVisitIsClosed() {
+        Bench bench;
+        makeHouse(bench);
+        VisitModel* visit = bench.notebook().visit();
+        visit->renameRoom(visit->rooms()->value(0, "roomId").toString(), "Parlour, at the back of the house");
+        bench.settle();
+        OpenVisit* open = bench.notebook().open();
+        const QSignalSpy said(open, &OpenVisit::notKept);
+        visit->undo();
+        visit->addRoom("Attic");
+        open->close();
+        QCOMPARE(said.count(), 1);
+        QVERIFY(said.first().first().toString().contains("wasn’t kept"));
     }
 
     static void whatIsAddedToARoomThatIsGoneByThenIsNot() {

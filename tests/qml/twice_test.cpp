@@ -61,7 +61,7 @@ void openTwice(Scene& scene) {
     met.sent_by = "Ben’s phone";
     met.received_at = "2026-03-14T11:20:00Z";
     bool came = false;
-    open->bringTogether("Put together with what Ben’s phone sent", base, met, [&came](const QString& fault) {
+    open->bringTogether("Put together with what Ben’s phone sent", base, met, [&came](const QString& fault, bool) {
         QCOMPARE(fault, QString());
         came = true;
     });

@@ -25,6 +25,9 @@ public:
     std::string noted = "kept";
     std::vector<std::string> taken, passed, photos;
     int notes = 0;
+    bool full = false;  ///< nothing can be kept
+    Inbox* inbox = nullptr;
+    const Time* clock = nullptr;
 
     std::vector<Item> pending() override { return items; }
     void confirm(const Item&, const Receipt&) override { items.clear(); }
@@ -35,8 +38,11 @@ public:
     std::string cursor() override { return noted; }
     std::vector<Coming> coming() override { return comes; }
     std::vector<std::string> photos_elsewhere() override { return lacking; }
-    void note(const Changes& changes) override {
+    void note(const Changes& changes, const std::string& from) override {
         ++notes;
+        if (full || !(from.empty() || from == noted)) {
+            return inbox->not_noted(*clock);
+        }
         noted = changes.next;
     }
     void take(const Coming&, const std::string& document) override { taken.push_back(document); }
@@ -49,6 +55,8 @@ public:
 class Asked : public testing::Test {
 protected:
     Asked() {
+        shelf.inbox = &inbox;
+        shelf.clock = &now;
         outbox.also_ask(inbox);
         outbox.paired();
     }
@@ -93,6 +101,31 @@ TEST_F(Asked, BeginsAnewWhereTheCursorIsUnknown) {
     step(problem(ProblemKind::unknown_cursor));
     EXPECT_EQ(step(told("other")), "/changes?limit=200");
     EXPECT_EQ(shelf.notes, 1);
+}
+
+TEST_F(Asked, WhatCouldntBeKeptIsAskedForAgainFromWhereItStands) {
+    shelf.full = true;
+    EXPECT_EQ(step(told("c2", true)), "/changes?limit=200&after=kept");
+    EXPECT_EQ(step({}), "") << "not on and on while there is no room";
+    shelf.full = false;
+    now += std::chrono::minutes(5);
+    EXPECT_EQ(step(told("c2")), "/changes?limit=200&after=kept");
+    EXPECT_EQ(shelf.noted, "c2");
+}
+
+// Whatever it is that ends the connection each time, the others come.
+TEST_F(Asked, OneThatBreaksTheConnectionOffHoldsUpNoOther) {
+    Coming other = coming("another");
+    other.receipt.id = "other";
+    shelf.comes = {coming("theirs"), other};
+    const auto first = outbox.next();
+    ASSERT_TRUE(first.request);
+    EXPECT_EQ(first.request->path, revision_path("visit", 7));
+    outbox.failed(first.request->ticket, WireFailure::broken_off);
+    const auto waits = outbox.next();
+    ASSERT_TRUE(waits.wake_at);
+    now = *waits.wake_at;
+    EXPECT_EQ(step({200, {}, "another"}), revision_path("other", 7));
 }
 
 TEST_F(Asked, SurveysGoFirstAndPhotosLast) {
@@ -142,7 +175,7 @@ TEST_F(Asked, WhatIsGoneIsPassedOverAndAPhotoAskedForLater) {
 TEST_F(Asked, WhatCantBeKeptNowIsFetchedAgain) {
     shelf.comes = {coming("theirs")};
     step({200, {}, "theirs"});
-    inbox.try_later(shelf.comes[0], now);
+    inbox.try_later(shelf.comes[0].receipt.sha256, now);
     EXPECT_EQ(step(told("c2")), "/changes?limit=200&after=kept");
     now += std::chrono::minutes(5);
     EXPECT_EQ(step({200, {}, "theirs"}), revision_path("visit", 7));

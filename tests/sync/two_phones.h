@@ -126,13 +126,13 @@ private:
         return list;
     }
     std::vector<std::string> photos_elsewhere() override { return store_->photos_elsewhere().value(); }
-    void note(const Changes& changes) override {
+    void note(const Changes& changes, const std::string& from) override {
         std::vector<ComingRevision> came;
         for (const Change& change : changes.changes) {
             const auto& receipt = change.receipt;
             came.push_back({receipt.id, receipt.revision, receipt.sha256, receipt.received_at, change.sent_by});
         }
-        EXPECT_TRUE(store_->note_coming(came, changes.next));
+        EXPECT_TRUE(store_->note_coming(came, from, changes.next));
     }
     void take(const Coming& one, const std::string& document) override {
         const auto common = store_->common_with(one.receipt.id, document);
