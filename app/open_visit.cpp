@@ -420,7 +420,9 @@ void OpenVisit::show(std::optional<Survey> survey) {
         if (edit.after) {
             edit.after(fault);
         }
-        emit notKept(fault);
+        if (!edit.met) {  // what somebody else sent is met again by itself
+            emit notKept(fault);
+        }
     }
 }
 
