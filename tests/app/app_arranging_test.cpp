@@ -87,6 +87,22 @@ private slots:
         QVERIFY(said.first().first().toString().contains("wasn’t kept"));
     }
 
+    static void aVisitIsHeldFromTheMomentItIsRead() {
+        Bench bench;
+        makeHouse(bench);
+        OpenVisit* open = bench.notebook().open();
+        const QString visit = open->visitId();
+        QVERIFY(open->holds(visit));
+        open->close();
+        QVERIFY(!open->holds(visit));
+        open->openSurvey(visit);
+        QVERIFY(!open->isOpen());
+        QVERIFY(open->holds(visit));
+        bench.settle();
+        QVERIFY(open->isOpen());
+        QVERIFY(open->holds(visit));
+    }
+
     static void whatIsAddedToARoomThatIsGoneByThenIsNot() {
         Bench bench;
         const QStringList ids = makeHouse(bench);
