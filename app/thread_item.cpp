@@ -7,8 +7,6 @@
 
 namespace truehang {
 
-using thread_mark::Mark;
-
 namespace {
 constexpr qreal longest_stitch = 16;
 constexpr qreal stitch_width = 3.2;
@@ -41,7 +39,7 @@ void ThreadItem::setRows(QAbstractItemModel* rows) {
     emit marksChanged();
 }
 
-void ThreadItem::setMark(Mark mark) {
+void ThreadItem::setMark(thread_mark::Mark mark) {
     if (mark_ != mark) {
         mark_ = mark;
         emit marksChanged();
@@ -73,7 +71,7 @@ std::vector<ThreadItem::Stitch> ThreadItem::stitches() const {
     std::vector<Stitch> marks;
     for (int row = 0; row < rows_->rowCount(); ++row) {
         const QModelIndex at = rows_->index(row, 0);
-        marks.push_back({static_cast<Mark>(rows_->data(at, mark_role).toInt()),
+        marks.push_back({static_cast<thread_mark::Mark>(rows_->data(at, mark_role).toInt()),
                          current_role >= 0 && rows_->data(at, current_role).toBool()});
     }
     return marks;
@@ -135,7 +133,7 @@ void ThreadItem::paintLoop(QPainter& painter, QPointF top, qreal length) const {
 }
 
 void ThreadItem::paintMark(QPainter& painter, const Stitch& stitch, QPointF top, qreal length) const {
-    const bool unsewn = stitch.mark == Mark::ToDo || stitch.mark == Mark::UnderWay;
+    const bool unsewn = stitch.mark == thread_mark::Mark::ToDo || stitch.mark == thread_mark::Mark::UnderWay;
     if (stitch.current) {
         if (unsewn) {
             paintLine(painter, top - QPointF(0, 3), 7);
@@ -148,27 +146,27 @@ void ThreadItem::paintMark(QPainter& painter, const Stitch& stitch, QPointF top,
     const QPointF right(beside, 0);
     const QPointF foot(0, length - hole_radius);
     switch (stitch.mark) {
-        case Mark::ToDo:
+        case thread_mark::Mark::ToDo:
             paintHole(painter, top + QPointF(0, hole_radius));
             paintHole(painter, top + foot);
             break;
-        case Mark::UnderWay:
+        case thread_mark::Mark::UnderWay:
             paintHole(painter, top + foot);
             paintLooseEnd(painter, top, length);
             break;
-        case Mark::Kept:
+        case thread_mark::Mark::Kept:
             paintLine(painter, top, length);
             break;
-        case Mark::HalfThere:
+        case thread_mark::Mark::HalfThere:
             paintLine(painter, top + left, length);
             paintLine(painter, top + right, length * 0.6);
             paintHole(painter, top + right + foot);
             break;
-        case Mark::There:
+        case thread_mark::Mark::There:
             paintLine(painter, top + left, length);
             paintLine(painter, top + right, length);
             break;
-        case Mark::Asked:
+        case thread_mark::Mark::Asked:
             paintLoop(painter, top, length);
             break;
     }

@@ -76,11 +76,13 @@ void leave_planned_pole(std::vector<CountedReading>& counted) {
 std::vector<CountedReading> counted_readings(const Window& window, Shape shape) {
     std::vector<CountedReading> counted;
     const int facets = facets_taken(window);
+    const auto replaced = replaced_in(window);
     for (Station station : stations_of(shape)) {
         const Reading* best = nullptr;
         bool contested = false;
-        for (const Reading& reading : window.readings) {
-            if (reading.station != station.word || !has_value_for(station, reading) || is_replaced(window, reading)) {
+        for (std::size_t i = 0; i < replaced.size(); ++i) {
+            const Reading& reading = window.readings[i];
+            if (reading.station != station.word || !has_value_for(station, reading) || replaced[i]) {
                 continue;
             }
             if (best != nullptr && is_fixed(*best) == is_fixed(reading)) {

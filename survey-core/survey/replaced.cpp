@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <map>
 #include <optional>
 #include <string>
 
@@ -16,15 +17,41 @@ const Reading* with_id(const Window& window, std::string_view id) {
     return found != window.readings.end() && !id.empty() ? &*found : nullptr;
 }
 
-bool is_in_ring(const Window& window, const Reading& reading) {
-    const Reading* earlier = with_id(window, reading.replaces);
-    for (std::size_t step = 0; earlier != nullptr && step < window.readings.size(); ++step) {
-        if (earlier->id == reading.id) {
-            return true;
+using PlaceOfId = std::map<std::string_view, std::size_t>;
+
+/// Where each reading stands that can be replaced.
+PlaceOfId places_by_id(const Window& window) {
+    PlaceOfId places;
+    for (std::size_t i = 0; i < window.readings.size(); ++i) {
+        if (!window.readings[i].id.empty()) {
+            places.emplace(window.readings[i].id, i);
         }
-        earlier = with_id(window, earlier->replaces);
     }
-    return false;
+    return places;
+}
+
+/// Which readings lead back to themselves. From each that wasn't come by yet, along what it replaces: one that was come
+/// by on the same way closes a ring.
+std::vector<bool> in_rings(const Window& window, const PlaceOfId& places) {
+    const std::size_t count = window.readings.size();
+    std::vector<std::size_t> way_of(count, count);
+    std::vector<bool> in_ring(count);
+    for (std::size_t from = 0; from < count; ++from) {
+        std::vector<std::size_t> way;
+        std::size_t at = from;
+        while (at != count && way_of[at] == count) {
+            way_of[at] = from;
+            way.push_back(at);
+            const auto earlier = places.find(window.readings[at].replaces);
+            at = earlier == places.end() ? count : earlier->second;
+        }
+        if (at != count && way_of[at] == from) {
+            for (auto one = std::ranges::find(way, at); one != way.end(); ++one) {
+                in_ring[*one] = true;
+            }
+        }
+    }
+    return in_ring;
 }
 
 /// The readings that one replaces, and those that they replace: places in the window, from its own on.
@@ -64,16 +91,30 @@ void put_into_chain(Window& window, std::string_view counts, const std::string& 
 
 }  // namespace
 
+std::vector<bool> replaced_in(const Window& window) {
+    const PlaceOfId places = places_by_id(window);
+    const auto in_ring = in_rings(window, places);
+    std::vector<bool> replaced(window.readings.size());
+    for (const Reading& reading : window.readings) {
+        const auto earlier = places.find(reading.replaces);
+        if (earlier != places.end() && reading.replaces != reading.id && !in_ring[earlier->second]) {
+            replaced[earlier->second] = true;
+        }
+    }
+    return replaced;
+}
+
 bool is_replaced(const Window& window, const Reading& reading) {
-    return !reading.id.empty() && std::ranges::any_of(window.readings, [&](const Reading& other) {
-        return other.replaces == reading.id && other.id != reading.id;
-    }) && !is_in_ring(window, reading);
+    const auto place = static_cast<std::size_t>(&reading - window.readings.data());
+    return replaced_in(window).at(place);
 }
 
 std::vector<const Reading*> contenders(const Window& window, std::string_view station) {
     std::vector<const Reading*> standing;
-    for (const Reading& reading : window.readings) {
-        if (reading.station == station && !reading.id.empty() && !is_replaced(window, reading)) {
+    const auto replaced = replaced_in(window);
+    for (std::size_t i = 0; i < replaced.size(); ++i) {
+        const Reading& reading = window.readings[i];
+        if (reading.station == station && !reading.id.empty() && !replaced[i]) {
             standing.push_back(&reading);
         }
     }

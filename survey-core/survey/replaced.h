@@ -10,9 +10,12 @@
 
 namespace truehang {
 
-/// Whether another reading of the window replaces it. Readings that replace each other in a ring (two people each chose
-/// their own) all stand.
+/// Whether another reading of the window replaces this one of its own. Readings that replace each other in a ring (two
+/// people each chose their own) all stand.
 [[nodiscard]] bool is_replaced(const Window& window, const Reading& reading);
+
+/// The same of every reading of the window, in its order; n readings take n log n.
+[[nodiscard]] std::vector<bool> replaced_in(const Window& window);
 
 /// The readings of a station of which a person is to say which one counts: not replaced, with ids, of the stage that
 /// counts; in the document’s order, none where there are fewer than two.

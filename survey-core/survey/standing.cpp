@@ -4,24 +4,32 @@
 #include "survey/replaced.h"
 
 #include <algorithm>
+#include <set>
+#include <string_view>
 
 namespace truehang {
 namespace {
 
-/// A reading of the station stands that is more than a proposal.
-bool is_read(const Window& window, std::string_view station) {
-    return std::ranges::any_of(window.readings, [&](const Reading& reading) {
-        const bool proposed = reading.how && reading.how->is(How::proposed);
-        return reading.station == station && !proposed && !is_replaced(window, reading);
-    });
+/// The stations with a reading that stands and is more than a proposal.
+std::set<std::string_view> stations_read(const Window& window) {
+    std::set<std::string_view> read;
+    const auto replaced = replaced_in(window);
+    for (std::size_t i = 0; i < replaced.size(); ++i) {
+        const Reading& reading = window.readings[i];
+        if (!replaced[i] && !(reading.how && reading.how->is(How::proposed))) {
+            read.insert(reading.station);
+        }
+    }
+    return read;
 }
 
 }  // namespace
 
 std::vector<Station> stations_left(const Window& window) {
+    const auto read = stations_read(window);
     std::vector<Station> left = walk_of(window);
     std::erase_if(left, [&](const Station& station) {
-        return is_read(window, station.word) ||
+        return read.contains(station.word) ||
                std::ranges::any_of(window.not_taken, [&](const NotTaken& n) { return n.station == station.word; });
     });
     return left;

@@ -56,6 +56,36 @@ TEST(Contenders, OneTakenWithThePoleUpStandsAboveThoseBefore) {
     EXPECT_TRUE(contenders(window, "below.left").empty());
 }
 
+/// From what replaced.h says, one reading at a time: another replaces it, and what it replaces doesn't lead back to it.
+bool replaced_as_said(const std::vector<Reading>& readings, std::size_t i) {
+    const auto earlier_than = [&](std::size_t of) {
+        const auto found = std::ranges::find(readings, readings[of].replaces, &Reading::id);
+        return found == readings.end() ? readings.size() : static_cast<std::size_t>(found - readings.begin());
+    };
+    std::size_t back = earlier_than(i);
+    for (std::size_t step = 0; back != readings.size() && step < readings.size(); ++step) {
+        if (back == i) {
+            return false;
+        }
+        back = earlier_than(back);
+    }
+    return std::ranges::any_of(readings, [&](const Reading& other) { return other.replaces == readings[i].id; });
+}
+
+RC_GTEST_PROP(Replaced, IsAsSaidOfChainsForksAndRings, ()) {
+    const int count = *rc::gen::inRange(1, 12);
+    Window window;
+    for (int i = 0; i < count; ++i) {
+        const int earlier = *rc::gen::inRange(0, count + 1);
+        window.readings.push_back(
+            reading(fmt::format("r{}", i), earlier == count ? "" : fmt::format("r{}", earlier), 800 + i));
+    }
+    const auto replaced = replaced_in(window);
+    for (std::size_t i = 0; i < window.readings.size(); ++i) {
+        RC_ASSERT(replaced[i] == replaced_as_said(window.readings, i));
+    }
+}
+
 TEST(Contenders, TwoThatReplaceEachOtherBothStand) {
     Window window;
     window.readings = {reading("a", "b", 862), reading("b", "a", 870)};
