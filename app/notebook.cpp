@@ -28,8 +28,9 @@ constexpr std::array window_screens{"walk", "obstructions", "hanging", "figures"
 /// Screens beside the way: they lead back to where they were opened from.
 constexpr std::array aside_screens{"settings", "lists"};
 /// Screens beside those of a window to which a list of what is left leads.
-constexpr std::array from_lists{"send", "twice"};
-constexpr std::array visit_screens{"visit", "fabrics", "send", "sheets", "file", "rules", "leaving", "twice"};
+constexpr std::array from_lists{"send", "twice", "questions"};
+constexpr std::array visit_screens{"visit", "fabrics", "send",  "sheets",   "file",
+                                   "rules", "leaving", "twice", "questions"};
 
 template <class Screens>
 bool is_one_of(const Screens& screens, const QString& screen) {
@@ -37,7 +38,10 @@ bool is_one_of(const Screens& screens, const QString& screen) {
 }
 
 /// Beside the way, or reached from the visit and from its windows.
-bool leads_back(const QString& screen) { return is_one_of(aside_screens, screen) || screen == QStringLiteral("twice"); }
+bool leads_back(const QString& screen) {
+    return is_one_of(aside_screens, screen) || screen == QStringLiteral("twice") ||
+           screen == QStringLiteral("questions");
+}
 
 }  // namespace
 
@@ -69,6 +73,7 @@ public:
           rules(open, workroom_rules),
           leaving(open),
           twice(open),
+          questions(open),
           position(open, devices) {}
 
     SurveyKeeping& keeping;
@@ -96,6 +101,7 @@ public:
     RulesModel rules;
     LeavingModel leaving;
     TakenTwiceModel twice;
+    QuestionsModel questions;
     PositionModel position;
     QString screen = QStringLiteral("visits");
     QHash<QString, QString> before_aside;  // where each was opened from
@@ -123,6 +129,15 @@ Notebook::Notebook(SurveyKeeping& keeping, Devices& devices, const QString& sett
     connect(&parts_->send, &SendModel::came, &parts_->twice, &TakenTwiceModel::lookAt);
     connect(&parts_->leaving, &LeavingModel::wanted, this, &Notebook::openPlace);
     connect(&parts_->twice, &TakenTwiceModel::wanted, this, [this](const QString& window, const QString& station) {
+        openPlace(QStringLiteral("walk"), window, station);
+    });
+    connect(&parts_->send, &SendModel::questionsCame, this, [this] {
+        parts_->questions.read();
+        parts_->open.askStanding();
+        parts_->list.read();
+    });
+    connect(&parts_->questions, &QuestionsModel::answered, &parts_->send, &SendModel::sendNow);
+    connect(&parts_->questions, &QuestionsModel::wanted, this, [this](const QString& window, const QString& station) {
         openPlace(QStringLiteral("walk"), window, station);
     });
     connect(parts_->list.removed(), &ShownRows::countChanged, this, &Notebook::binChanged);
@@ -155,6 +170,7 @@ SendModel* Notebook::send() { return &parts_->send; }
 SheetsModel* Notebook::sheets() { return &parts_->sheets; }
 LeavingModel* Notebook::leaving() { return &parts_->leaving; }
 TakenTwiceModel* Notebook::twice() { return &parts_->twice; }
+QuestionsModel* Notebook::questions() { return &parts_->questions; }
 QString Notebook::binQuestion() const { return parts_->list.binQuestion(); }
 VisitFileModel* Notebook::visitFile() { return &parts_->visit_file; }
 RulesModel* Notebook::rules() { return &parts_->rules; }

@@ -13,6 +13,7 @@
 #include "open_visit.h"
 #include "photos_model.h"
 #include "position_model.h"
+#include "questions_model.h"
 #include "room_light.h"
 #include "rules_model.h"
 #include "send_model.h"
@@ -53,7 +54,7 @@ class Notebook : public QObject {
     Q_PROPERTY(QString narrowed READ narrowed WRITE setNarrowed NOTIFY searchChanged)
 
     /// `visits`, `visit`, `fabrics`, `walk`, `obstructions`, `hanging`, `figures`, `choices`, `client`, `photos`,
-    /// `send`, `sheets`, `file`, `rules`, `leaving`, `twice`, `lists` or `settings`.
+    /// `send`, `sheets`, `file`, `rules`, `leaving`, `twice`, `questions`, `lists` or `settings`.
     Q_PROPERTY(QString screen READ screen WRITE setScreen NOTIFY screenChanged)
     /// False until the store is open and the place restored: show paper only.
     Q_PROPERTY(bool ready READ ready NOTIFY readyChanged)
@@ -77,6 +78,7 @@ class Notebook : public QObject {
     Q_PROPERTY(truehang::SheetsModel* sheets READ sheets CONSTANT)
     Q_PROPERTY(truehang::LeavingModel* leaving READ leaving CONSTANT)
     Q_PROPERTY(truehang::TakenTwiceModel* twice READ twice CONSTANT)
+    Q_PROPERTY(truehang::QuestionsModel* questions READ questions CONSTANT)
     Q_PROPERTY(truehang::VisitFileModel* visitFile READ visitFile CONSTANT)
     Q_PROPERTY(truehang::RulesModel* rules READ rules CONSTANT)
     Q_PROPERTY(truehang::PositionModel* position READ position CONSTANT)
@@ -116,6 +118,7 @@ public:
     [[nodiscard]] SheetsModel* sheets();
     [[nodiscard]] LeavingModel* leaving();
     [[nodiscard]] TakenTwiceModel* twice();
+    [[nodiscard]] QuestionsModel* questions();
     [[nodiscard]] QString binQuestion() const;
     [[nodiscard]] VisitFileModel* visitFile();
     [[nodiscard]] RulesModel* rules();

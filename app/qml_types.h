@@ -158,6 +158,13 @@ struct TakenTwiceModelType {
     QML_UNCREATABLE("handed over by the program")
 };
 
+struct QuestionsModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::QuestionsModel)
+    QML_NAMED_ELEMENT(QuestionsModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
 struct VisitFileModelType {
     Q_GADGET
     QML_FOREIGN(truehang::VisitFileModel)

@@ -40,6 +40,7 @@ SendModel::SendModel(OpenVisit& open, SurveyKeeping& keeping, Devices& devices, 
       items_({"item", "title", "state", "mark", "spoken"}) {
     sending_->mind(open);
     connect(sending_.get(), &Sending::moved, this, &SendModel::show);
+    connect(sending_.get(), &Sending::questionsCame, this, &SendModel::questionsCame);
     connect(sending_.get(), &Sending::rulesCame, this, &SendModel::rulesCame);
     connect(sending_.get(), &Sending::broughtTogether, this, [this](const QString& visit) {
         open_.askStanding();
@@ -142,6 +143,9 @@ void SendModel::show() {
 QString SendModel::itemTitle(const OutboxItem& item) const {
     if (item.kind == ItemKind::survey) {
         return tr("The visit, version %1").arg(item.revision);
+    }
+    if (item.kind == ItemKind::answer) {
+        return tr("An answer to the workroom");
     }
     for (const PhotoPlace& place : photos_in(open_.survey())) {
         if (place.photo->sha256 == item.id) {

@@ -88,6 +88,8 @@ signals:
     void arrived(const QString& surveyId);
     /// What somebody else sent of a visit is in it now; empty: a photo that some visit names.
     void came(const QString& surveyId);
+    /// What the workroom asked, or what was answered, came in.
+    void questionsCame();
     /// The workroom gave its house rules.
     void rulesCame(const QByteArray& document);
 

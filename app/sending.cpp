@@ -6,6 +6,7 @@
 #include "outbox/store_shelf.h"
 #include "protocol/limits.h"
 #include "protocol/paths.h"
+#include "protocol/questions.h"
 #include "protocol/records.h"
 #include "protocol/time_text.h"
 #include "survey_keeping.h"
@@ -23,17 +24,33 @@ namespace {
 sync::Time time_now() { return std::chrono::floor<std::chrono::milliseconds>(std::chrono::system_clock::now()); }
 
 std::string key_of(const OutboxItem& item) {
-    return item.kind == ItemKind::survey ? "survey/" + item.id + "/" + std::to_string(item.revision)
-                                         : "photo/" + item.id;
+    switch (item.kind) {
+        case ItemKind::survey:
+            return "survey/" + item.id + "/" + std::to_string(item.revision);
+        case ItemKind::answer:
+            return "answer/" + item.id;
+        case ItemKind::photo:
+            break;
+    }
+    return "photo/" + item.id;
 }
 
-/// The store's own row of an item that came from `items_waiting`.
-OutboxItem stored(const sync::Item& item) {
-    OutboxItem row;
-    row.kind = item.kind == sync::ItemKind::survey ? ItemKind::survey : ItemKind::photo;
-    row.id = item.kind == sync::ItemKind::survey ? item.survey : item.sha256;
-    row.revision = item.revision;
-    return row;
+/// An item of the store as it is sent; nothing where it can't be read.
+std::optional<sync::Item> item_of(Store& store, const OutboxItem& row) {
+    if (row.kind == ItemKind::photo) {
+        return sync::item_from_store(row, nullptr);
+    }
+    if (row.kind == ItemKind::answer) {
+        const auto answer = store.answer_to_send(row.id);
+        return answer ? std::optional(sync::answer_from_store(row, *answer)) : std::nullopt;
+    }
+    const auto document = store.document_to_send(row.id);
+    if (!document) {
+        return std::nullopt;
+    }
+    sync::Item item = sync::item_from_store(row, &*document);
+    item.parents_here = sync::parents_here(store, row.id);
+    return item;
 }
 
 /// What waits, with the digest of what will be sent. An item that can't be read is left out; the others go on.
@@ -44,38 +61,11 @@ Result<std::vector<sync::Item>> items_waiting(Store& store) {
     }
     std::vector<sync::Item> items;
     for (const OutboxItem& row : *rows) {
-        sync::Item item;
-        item.attempts = row.tries;
-        item.media_type = row.media_type;
-        item.not_before = sync::read_time(row.until).value_or(sync::Time{});
-        if (row.kind == ItemKind::survey) {
-            const auto document = store.document_to_send(row.id);
-            if (!document) {
-                continue;
-            }
-            item.kind = sync::ItemKind::survey;
-            item.survey = row.id;
-            item.revision = document->revision;
-            item.sha256 = document->sha256;
-            item.bytes = static_cast<long long>(document->bytes.size());
-            item.parents_here = sync::parents_here(store, row.id);
-        } else {
-            item.kind = sync::ItemKind::photo;
-            item.sha256 = row.id;
-            item.bytes = row.bytes;
+        if (auto item = item_of(store, row)) {
+            items.push_back(*std::move(item));
         }
-        OutboxItem named = stored(item);
-        item.key = key_of(named);
-        items.push_back(std::move(item));
     }
     return items;
-}
-
-std::string receipt_text(const sync::Item& item, const sync::Receipt& receipt) {
-    if (item.kind == sync::ItemKind::survey) {
-        return sync::write_record(sync::SurveyReceipt{item.survey, item.revision, receipt.sha256, receipt.received_at});
-    }
-    return sync::write_record(sync::PhotoReceipt{receipt.sha256, item.bytes, receipt.received_at});
 }
 
 }  // namespace
@@ -111,13 +101,19 @@ Result<Sending::Standing> Sending::readStanding(Store& store) {
     Standing standing;
     auto items = items_waiting(store);
     auto cursor = store.asked_until();
+    auto questions = store.questions_asked_until();
     const auto coming = store.coming();
     auto photos = store.photos_elsewhere();
-    if (!items || !cursor || !coming || !photos) {
-        return !items ? items.error() : !cursor ? cursor.error() : !coming ? coming.error() : photos.error();
+    if (!items || !cursor || !questions || !coming || !photos) {
+        return !items       ? items.error()
+               : !cursor    ? cursor.error()
+               : !questions ? questions.error()
+               : !coming    ? coming.error()
+                            : photos.error();
     }
     standing.items = std::move(items).value();
     standing.cursor = std::move(cursor).value();
+    standing.questions_cursor = std::move(questions).value();
     standing.photos = std::move(photos).value();
     for (const ComingRevision& one : *coming) {
         standing.coming.push_back({{one.visit, one.revision, one.sha256, one.received_at}, one.sent_by});
@@ -265,6 +261,10 @@ void Sending::bytesOf(const sync::Item& item, std::function<void(const std::opti
             if (item.kind == sync::ItemKind::photo) {
                 return store.photo_bytes(item.sha256);
             }
+            if (item.kind == sync::ItemKind::answer) {
+                auto answer = store.answer_to_send(item.answer);
+                return answer ? Result<std::string>(std::move(answer).value().record) : answer.error();
+            }
             auto document = store.document_to_send(item.survey);
             if (!document) {
                 return document.error();
@@ -288,7 +288,9 @@ void Sending::bytesOf(const sync::Item& item, std::function<void(const std::opti
 void Sending::confirm(const sync::Item& item, const sync::Receipt& receipt) {
     keeping_.post(
         this,
-        [row = stored(item), text = receipt_text(item, receipt)](Store& store) { return store.confirm(row, text); },
+        [row = sync::row_of(item), text = sync::receipt_record(item, receipt)](Store& store) {
+            return store.confirm(row, text);
+        },
         [this](const Result<Done>& kept) {
             look();
             if (kept) {
@@ -378,7 +380,7 @@ void Sending::togetherEnds(const sync::Item& item, const QString& fault, bool fo
         return;
     }
     keeping_.post(
-        this, [row = stored(item), why = bytes(fault)](Store& store) { return store.refuse(row, why); },
+        this, [row = sync::row_of(item), why = bytes(fault)](Store& store) { return store.refuse(row, why); },
         [this](const Result<Done>&) { look(); });
 }
 
@@ -395,6 +397,19 @@ void Sending::note(const sync::Changes& changes, const std::string& from) {
         [this](const Result<Done>& noted) {
             if (!noted) {
                 inbox_.not_noted(time_now());
+            }
+            look();
+        });
+}
+
+void Sending::note_questions(const sync::QuestionEntries& came, const std::string& from) {
+    keeping_.post(
+        this, [came, from](Store& store) { return sync::keep_questions(store, came, from); },
+        [this, any = !came.entries.empty()](const Result<Done>& noted) {
+            if (!noted) {
+                inbox_.questions_not_noted(time_now());
+            } else if (any) {
+                emit questionsCame();
             }
             look();
         });
@@ -463,7 +478,7 @@ void Sending::take_photo(const std::string& sha256, const std::string& bytes, co
 void Sending::refuse(const sync::Item& item, const sync::Refusal& refusal) {
     keeping_.post(
         this,
-        [row = stored(item), why = refusal.why + " " + refusal.what_to_do](Store& store) {
+        [row = sync::row_of(item), why = refusal.why + " " + refusal.what_to_do](Store& store) {
             return store.refuse(row, why);
         },
         [this](const Result<Done>&) { look(); });
@@ -472,7 +487,7 @@ void Sending::refuse(const sync::Item& item, const sync::Refusal& refusal) {
 void Sending::postpone(const sync::Item& item, int, sync::Time not_before, const std::string& why) {
     keeping_.post(
         this,
-        [row = stored(item), until = sync::write_time(not_before), why](Store& store) {
+        [row = sync::row_of(item), until = sync::write_time(not_before), why](Store& store) {
             return store.postpone(row, until, why);
         },
         [this](const Result<Done>&) { look(); });

@@ -55,6 +55,8 @@ signals:
     void confirmed();
     /// What somebody else sent of this visit is in it now, or a photo that it names.
     void broughtTogether(const QString& visit);
+    /// What the workroom asked, or what was answered, came in.
+    void questionsCame();
     /// The workroom gave its house rules, as it is asked for them when the phone begins, pairs or sends by hand.
     void rulesCame(const QByteArray& document);
 
@@ -70,6 +72,8 @@ private:
     std::vector<sync::Coming> coming() override { return standing_.coming; }
     std::vector<std::string> photos_elsewhere() override { return standing_.photos; }
     void note(const sync::Changes& changes, const std::string& from) override;
+    std::string questions_cursor() override { return standing_.questions_cursor; }
+    void note_questions(const sync::QuestionEntries& came, const std::string& from) override;
     void take(const sync::Coming& one, const std::string& document) override;
     void pass_over(const sync::Coming& one) override;
     void take_photo(const std::string& sha256, const std::string& bytes, const std::string& media_type) override;
@@ -78,6 +82,7 @@ private:
     struct Standing {
         std::vector<sync::Item> items;
         std::string cursor;
+        std::string questions_cursor;
         std::vector<sync::Coming> coming;
         std::vector<std::string> photos;
     };

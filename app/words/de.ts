@@ -1080,6 +1080,52 @@
     </message>
 </context>
 <context>
+    <name>QuestionPart</name>
+    <message>
+        <source>Answer: %1</source>
+        <translation>Beantworten: %1</translation>
+    </message>
+    <message>
+        <source>measure it again</source>
+        <translation>noch einmal messen</translation>
+    </message>
+    <message>
+        <source>Measure it again: %1</source>
+        <translation>Noch einmal messen: %1</translation>
+    </message>
+    <message>
+        <source>answer with %1</source>
+        <translation>mit %1 antworten</translation>
+    </message>
+    <message>
+        <source>Answer in words</source>
+        <translation>Antwort in Worten</translation>
+    </message>
+    <message>
+        <source>answer with these words</source>
+        <translation>mit diesen Worten antworten</translation>
+    </message>
+</context>
+<context>
+    <name>QuestionsPage</name>
+    <message>
+        <source>Asked by the workroom</source>
+        <translation>Gefragt von der Werkstatt</translation>
+    </message>
+    <message>
+        <source>Done</source>
+        <translation>Fertig</translation>
+    </message>
+    <message>
+        <source>Nothing is open: everything was answered.</source>
+        <translation>Nichts ist offen: Alles ist beantwortet.</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Halt</translation>
+    </message>
+</context>
+<context>
     <name>ReachPanel</name>
     <message>
         <source>Keep this reason</source>
@@ -1785,6 +1831,33 @@
     </message>
 </context>
 <context>
+    <name>VisitAsks</name>
+    <message>
+        <source>Decide</source>
+        <translation>Entscheiden</translation>
+    </message>
+    <message>
+        <source>Taken twice</source>
+        <translation>Zweimal genommen</translation>
+    </message>
+    <message>
+        <source>Taken twice: %1</source>
+        <translation>Zweimal genommen: %1</translation>
+    </message>
+    <message>
+        <source>Asked</source>
+        <translation>Gefragt</translation>
+    </message>
+    <message>
+        <source>Asked by the workroom</source>
+        <translation>Gefragt von der Werkstatt</translation>
+    </message>
+    <message>
+        <source>Asked by the workroom: %1</source>
+        <translation>Gefragt von der Werkstatt: %1</translation>
+    </message>
+</context>
+<context>
     <name>VisitPage</name>
     <message>
         <source>send</source>
@@ -1869,14 +1942,6 @@
     <message>
         <source>Client and site</source>
         <translation>Kundschaft und Ort</translation>
-    </message>
-    <message>
-        <source>Taken twice</source>
-        <translation>Zweimal genommen</translation>
-    </message>
-    <message>
-        <source>Taken twice: %1</source>
-        <translation>Zweimal genommen: %1</translation>
     </message>
 </context>
 <context>
@@ -2146,6 +2211,14 @@
     <message>
         <source>taken twice</source>
         <translation>zweimal genommen</translation>
+    </message>
+    <message>
+        <source>asked</source>
+        <translation>gefragt</translation>
+    </message>
+    <message>
+        <source>What the workroom asks about this window</source>
+        <translation>Was die Werkstatt zu diesem Fenster fragt</translation>
     </message>
 </context>
 <context>
@@ -3813,6 +3886,45 @@
     </message>
 </context>
 <context>
+    <name>truehang::QuestionsModel</name>
+    <message>
+        <source>The workroom asks one thing about this visit.</source>
+        <translation>Die Werkstatt fragt etwas zu diesem Besuch.</translation>
+    </message>
+    <message>
+        <source>The workroom asks %1 things about this visit.</source>
+        <translation>Die Werkstatt fragt %1 Dinge zu diesem Besuch.</translation>
+    </message>
+    <message>
+        <source>A window that was taken out</source>
+        <translation>Ein Fenster, das herausgenommen wurde</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Answered %1: %2</source>
+        <translation>Beantwortet am %1: %2</translation>
+    </message>
+    <message>
+        <source>Answered by %1, %2: %3</source>
+        <translation>Beantwortet von %1 am %2: %3</translation>
+    </message>
+    <message>
+        <source>%1 asks, %2</source>
+        <translation>%1 fragt, %2</translation>
+    </message>
+    <message>
+        <source>That is too long: an answer has at most %1 letters.</source>
+        <translation>Das ist zu lang: Eine Antwort hat höchstens %1 Buchstaben.</translation>
+    </message>
+    <message>
+        <source>Write what to answer, or measure there again.</source>
+        <translation>Schreiben Sie eine Antwort, oder messen Sie dort noch einmal.</translation>
+    </message>
+</context>
+<context>
     <name>truehang::RulesModel</name>
     <message>
         <source>Heads</source>
@@ -3984,6 +4096,10 @@
     <message>
         <source>waiting, %1 of %2 MB at the workroom: %3</source>
         <translation>wartet, %1 von %2 MB in der Werkstatt: %3</translation>
+    </message>
+    <message>
+        <source>An answer to the workroom</source>
+        <translation>Eine Antwort an die Werkstatt</translation>
     </message>
 </context>
 <context>

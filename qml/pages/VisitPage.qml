@@ -108,20 +108,9 @@ Page {
             word: qsTr("Decide")
             text: page.notebook.agreement.line
         }
-        FlagLine {
+        VisitAsks {
             width: parent.width
-            visible: page.notebook.twice.count > 0
-            severity: "decide"
-            word: qsTr("Decide")
-            text: page.notebook.twice.line
-        }
-        ListRow {
-            width: parent.width
-            visible: page.notebook.twice.count > 0
-            text: qsTr("Taken twice")
-            figure: page.notebook.twice.count
-            spoken: qsTr("Taken twice: %1").arg(page.notebook.twice.line)
-            onClicked: page.notebook.screen = "twice"
+            notebook: page.notebook
         }
         ListRow {
             width: parent.width

@@ -19,6 +19,12 @@ Flow {
         onClicked: words.notebook.screen = "twice"
     }
     WordButton {
+        visible: words.notebook.questions.countHere > 0
+        text: qsTr("asked")
+        explained: qsTr("What the workroom asks about this window")
+        onClicked: words.notebook.screen = "questions"
+    }
+    WordButton {
         text: qsTr("in the way")
         explained: qsTr("What is in the way")
         onClicked: words.notebook.screen = "obstructions"

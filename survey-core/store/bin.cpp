@@ -86,6 +86,12 @@ void delete_rows(Connection& connection, std::string_view visit_id) {
     connection.run("DELETE FROM parent WHERE visit_id = ?", visit_id);
     connection.run("DELETE FROM met WHERE visit_id = ?", visit_id);
     connection.run("DELETE FROM coming WHERE visit_id = ?", visit_id);
+    for (Query answer = connection.query("SELECT answer_id FROM answer WHERE visit_id = ?", visit_id); answer.next();) {
+        connection.run("DELETE FROM outbox WHERE kind = 'answer' AND id = ?", answer.text(0));
+        connection.run("DELETE FROM receipt WHERE kind = 'answer' AND id = ?", answer.text(0));
+    }
+    connection.run("DELETE FROM answer WHERE visit_id = ?", visit_id);
+    connection.run("DELETE FROM question WHERE visit_id = ?", visit_id);
     connection.run("DELETE FROM outbox WHERE kind = 'survey' AND id = ?", visit_id);
     connection.run("DELETE FROM receipt WHERE kind = 'survey' AND id = ?", visit_id);
     connection.run("DELETE FROM visit WHERE visit_id = ?", visit_id);

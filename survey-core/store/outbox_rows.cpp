@@ -13,7 +13,13 @@
 namespace truehang {
 namespace {
 
-std::string_view word_of(ItemKind kind) { return kind == ItemKind::survey ? "survey" : "photo"; }
+std::string_view word_of(ItemKind kind) {
+    return kind == ItemKind::survey ? "survey" : kind == ItemKind::photo ? "photo" : "answer";
+}
+
+ItemKind kind_of(const std::string& word) {
+    return word == "survey" ? ItemKind::survey : word == "photo" ? ItemKind::photo : ItemKind::answer;
+}
 
 ItemState state_of(const std::string& word) {
     return word == "confirmed" ? ItemState::confirmed : word == "refused" ? ItemState::refused : ItemState::waiting;
@@ -22,7 +28,7 @@ ItemState state_of(const std::string& word) {
 constexpr std::string_view waiting_items =
     "SELECT kind, id, revision, state, since, hold, why, tries, media_type, bytes"
     " FROM outbox LEFT JOIN photo ON kind = 'photo' AND sha256 = id"
-    " WHERE state = 'waiting' ORDER BY kind DESC, edit_number, id";
+    " WHERE state = 'waiting' ORDER BY instr('survey answer photo', kind), edit_number, id";
 
 constexpr std::string_view one_item =
     "SELECT kind, id, revision, state, since, hold, why, tries, media_type, bytes"
@@ -31,7 +37,7 @@ constexpr std::string_view one_item =
 
 OutboxItem item_from(const Query& query) {
     OutboxItem item;
-    item.kind = query.text(0) == "survey" ? ItemKind::survey : ItemKind::photo;
+    item.kind = kind_of(query.text(0));
     item.id = query.text(1);
     item.revision = query.number(2);
     item.state = state_of(query.text(3));
@@ -114,6 +120,14 @@ Result<std::vector<OutboxItem>> Store::items_of(std::string_view visit_id) {
         std::vector<OutboxItem> items;
         if (auto survey = find_item(connection, ItemKind::survey, visit_id)) {
             items.push_back(std::move(*survey));
+        }
+        for (Query answer = connection.query("SELECT answer_id FROM answer WHERE visit_id = ? AND record <> ''"
+                                             " ORDER BY number, place",
+                                             visit_id);
+             answer.next();) {
+            if (auto item = find_item(connection, ItemKind::answer, answer.text(0))) {
+                items.push_back(std::move(*item));
+            }
         }
         for (const std::string& sha256 : photos_to_send(connection, visit_id)) {
             if (auto photo = find_item(connection, ItemKind::photo, sha256)) {
@@ -227,6 +241,7 @@ Result<Done> Store::set_pairing(const Pairing& pairing) {
             inside_->connection.run("REPLACE INTO pairing VALUES (1, ?, ?, ?)", pairing.address, pairing.token,
                                     pairing.certificate_fingerprint);
             inside_->connection.run("DELETE FROM asked");
+            inside_->connection.run("DELETE FROM questions_asked");
             return Done{};
         });
     });
@@ -237,6 +252,7 @@ Result<Done> Store::clear_pairing() {
         return inside_->connection.transact([&] {
             inside_->connection.run("DELETE FROM pairing");
             inside_->connection.run("DELETE FROM asked");
+            inside_->connection.run("DELETE FROM questions_asked");
             return Done{};
         });
     });

@@ -248,8 +248,81 @@ CREATE TABLE coming (
 ) WITHOUT ROWID;
 )sql";
 
-constexpr std::array<Migration, 5> all_steps{
-    {{1, version_1}, {2, version_2}, {3, version_3}, {4, version_4}, {5, version_5}}};
+// What the workroom asks, and what is answered: `record` is what an answer given here is sent as. Answers wait in the
+// outbox beside surveys and photos, which takes a table with another check.
+constexpr std::string_view version_6 = R"sql(
+CREATE TABLE question (
+    visit_id  TEXT NOT NULL REFERENCES visit DEFERRABLE INITIALLY DEFERRED,
+    number    INTEGER NOT NULL,
+    room_id   TEXT NOT NULL,
+    window_id TEXT NOT NULL,
+    station   TEXT NOT NULL,
+    words     TEXT NOT NULL,
+    who       TEXT NOT NULL,
+    at        TEXT NOT NULL,
+    PRIMARY KEY (visit_id, number)
+) WITHOUT ROWID;
+
+CREATE TABLE answer (
+    visit_id  TEXT NOT NULL,
+    number    INTEGER NOT NULL,
+    answer_id TEXT NOT NULL,
+    place     INTEGER NOT NULL,
+    words     TEXT NOT NULL,
+    station   TEXT NOT NULL,
+    typed     TEXT NOT NULL,
+    who       TEXT NOT NULL,
+    at        TEXT NOT NULL,
+    device    TEXT NOT NULL,
+    record    TEXT NOT NULL,
+    PRIMARY KEY (visit_id, number, answer_id),
+    FOREIGN KEY (visit_id, number) REFERENCES question DEFERRABLE INITIALLY DEFERRED
+) WITHOUT ROWID;
+CREATE INDEX answer_by_id ON answer (answer_id);
+
+CREATE TABLE questions_asked (
+    one    INTEGER PRIMARY KEY CHECK (one = 1),
+    cursor TEXT NOT NULL
+);
+
+DROP VIEW visit_summary;
+CREATE TABLE outbox_with_answers (
+    kind        TEXT NOT NULL CHECK (kind IN ('survey', 'photo', 'answer')),
+    id          TEXT NOT NULL,
+    revision    INTEGER NOT NULL,
+    state       TEXT NOT NULL CHECK (state IN ('waiting', 'refused', 'confirmed')),
+    since       TEXT NOT NULL,
+    hold        TEXT NOT NULL DEFAULT '',
+    why         TEXT NOT NULL DEFAULT '',
+    tries       INTEGER NOT NULL DEFAULT 0,
+    edit_number INTEGER NOT NULL,
+    PRIMARY KEY (kind, id)
+) WITHOUT ROWID;
+INSERT INTO outbox_with_answers SELECT * FROM outbox;
+DROP TABLE outbox;
+ALTER TABLE outbox_with_answers RENAME TO outbox;
+
+CREATE VIEW visit_summary AS
+SELECT visit_id, title, address, client, day, updated_at, removed, revision, confirmed_revision, last_edit, windows,
+       windows_begun, windows_measured, questions, photos, photos_confirmed, found_by,
+       CASE WHEN questions > 0 THEN 'asked'
+            WHEN confirmed_revision > 0 AND confirmed_revision = revision
+            THEN CASE WHEN photos_confirmed < photos OR answers_waiting THEN 'to_send' ELSE 'there' END
+            WHEN windows_begun = 0 THEN 'to_measure'
+            WHEN windows_measured < windows THEN 'measuring'
+            WHEN windows_begun IS NOT NULL THEN 'to_send' END AS state
+  FROM (SELECT visit.*,
+               (SELECT count(DISTINCT sha256) FROM photo_use WHERE photo_use.visit_id = visit.visit_id) AS photos,
+               (SELECT count(DISTINCT sha256) FROM photo_use
+                  JOIN outbox ON outbox.kind = 'photo' AND outbox.id = sha256 AND outbox.state = 'confirmed'
+                 WHERE photo_use.visit_id = visit.visit_id) AS photos_confirmed,
+               EXISTS (SELECT 1 FROM answer JOIN outbox ON outbox.kind = 'answer' AND outbox.id = answer_id
+                 WHERE answer.visit_id = visit.visit_id AND outbox.state = 'waiting') AS answers_waiting
+          FROM visit);
+)sql";
+
+constexpr std::array<Migration, 6> all_steps{
+    {{1, version_1}, {2, version_2}, {3, version_3}, {4, version_4}, {5, version_5}, {6, version_6}}};
 
 }  // namespace
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "store/questions.h"
 #include "survey/survey.h"
 #include "units/result.h"
 
@@ -118,7 +119,7 @@ struct Draft {
     friend bool operator==(const Draft&, const Draft&) = default;
 };
 
-enum class ItemKind { survey, photo };
+enum class ItemKind { survey, photo, answer };
 
 /// How far an item of the outbox is.
 enum class ItemState {
@@ -278,9 +279,11 @@ public:
 
     // -- Outbox ------------------------------------------------------------------------------------------------
 
-    /// What waits to be sent (postponed items too, with their `until`), the oldest first, surveys before photos.
+    /// What waits to be sent (postponed items too, with their `until`), the oldest first, surveys before answers, those
+    /// before photos.
     [[nodiscard]] Result<std::vector<OutboxItem>> pending();
-    /// Every item of one visit in whatever state: its survey first, then its photos in the survey's order.
+    /// Every item of one visit in whatever state: its survey first, then answers, then its photos in the survey's
+    /// order.
     [[nodiscard]] Result<std::vector<OutboxItem>> items_of(std::string_view visit_id);
     /// The visit's newest revision as the bytes to send. Bytes that were handed out are kept until their revision,
     /// or a later one, is confirmed.
@@ -325,6 +328,19 @@ public:
     [[nodiscard]] Result<std::vector<std::string>> photos_elsewhere();
     /// What was met last, or nothing.
     [[nodiscard]] Result<std::optional<MetRevision>> last_met(std::string_view visit_id);
+    /// How far the workroom was asked for its questions; empty: never, or another workroom.
+    [[nodiscard]] Result<std::string> questions_asked_until();
+    /// What was asked and answered, and how far it is asked now, as one. What isn’t about a visit here is left out, and
+    /// what is here already stays as it is. `conflict` as `note_coming`.
+    [[nodiscard]] Result<Done> note_questions(const std::vector<VisitQuestion>& asked,
+                                              const std::vector<VisitAnswer>& answered, std::string_view asked_from,
+                                              std::string_view asked_until);
+    /// What was asked about a visit, rising.
+    [[nodiscard]] Result<std::vector<VisitQuestion>> questions(std::string_view visit_id);
+    /// Keeps an answer given here; it waits to be sent. `missing` where there is no such question.
+    [[nodiscard]] Result<Done> keep_answer(const VisitAnswer& answer);
+    /// An answer given here, by its id.
+    [[nodiscard]] Result<VisitAnswer> answer_to_send(std::string_view id);
     /// The workroom will not take it; a later revision than the one sent goes on waiting.
     [[nodiscard]] Result<Done> refuse(const OutboxItem& item, std::string_view why);
     /// No answer, or "later": not to be tried before `until` (RFC 3339; empty: at once).

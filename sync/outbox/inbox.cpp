@@ -33,37 +33,57 @@ bool Inbox::is_due(const std::string& key, Time now) const {
     return found == not_before_.end() || found->second <= now || found->second > now + asking_.photo_again;
 }
 
+bool Inbox::Feed::is_due(Time now, std::chrono::milliseconds every) const {
+    return ask_at <= now || ask_at > now + every;
+}
+
+void Inbox::Feed::not_noted(Time again_at) {
+    cursor.reset();
+    ask_at = again_at;
+}
+
 void Inbox::ask_now() {
-    ask_at_ = Time{};
+    changes_.ask_at = Time{};
+    questions_.ask_at = Time{};
     not_before_.clear();
 }
 
 void Inbox::forget() {
-    cursor_.reset();
+    changes_.cursor.reset();
+    questions_.cursor.reset();
     taken_.clear();
     ask_now();
 }
 
-std::optional<Request> Inbox::next(Time now) {
+Request Inbox::ask(Feed& feed, UnderWay::What what, std::string_view path, const std::string& shelf_cursor) {
+    under_way_ = UnderWay{what, {}, {}};
+    feed.asked_from = feed.cursor ? *feed.cursor : shelf_cursor;
     Request request;
     request.headers = {{"Accept", std::string(json_type)}};
+    request.path = fmt::format("{}?limit={}", path, asking_.page);
+    if (!feed.asked_from.empty()) {
+        request.path += "&after=" + percent_encode(feed.asked_from);
+    }
+    return request;
+}
+
+std::optional<Request> Inbox::next(Time now) {
     for (const Coming& one : shelf_.coming()) {
         if (!taken_.contains(one.receipt.sha256) && is_due(one.receipt.sha256, now)) {
             under_way_ = UnderWay{UnderWay::What::document, one, {}};
+            Request request;
+            request.headers = {{"Accept", std::string(json_type)}};
             request.path = revision_path(one.receipt.id, one.receipt.revision);
             return request;
         }
     }
-    if (ask_at_ > now && ask_at_ <= now + asking_.every) {
-        return std::nullopt;
+    if (changes_.is_due(now, asking_.every)) {
+        return ask(changes_, UnderWay::What::changes, changes_path, shelf_.cursor());
     }
-    under_way_ = UnderWay{};
-    asked_from_ = cursor_ ? *cursor_ : shelf_.cursor();
-    request.path = fmt::format("{}?limit={}", changes_path, asking_.page);
-    if (!asked_from_.empty()) {
-        request.path += "&after=" + percent_encode(asked_from_);
+    if (questions_.is_due(now, asking_.every)) {
+        return ask(questions_, UnderWay::What::questions, all_questions_path, shelf_.questions_cursor());
     }
-    return request;
+    return std::nullopt;
 }
 
 std::optional<Request> Inbox::next_photo(Time now) {
@@ -90,6 +110,8 @@ Meaning Inbox::answered(const Answer& answer, Time now) {
     switch (asked.what) {
         case UnderWay::What::changes:
             return take_changes(answer, now);
+        case UnderWay::What::questions:
+            return take_questions(answer, now);
         case UnderWay::What::document:
             return take_document(asked.coming, answer, now);
         case UnderWay::What::photo:
@@ -98,25 +120,45 @@ Meaning Inbox::answered(const Answer& answer, Time now) {
     return take_photo(asked.photo, answer, now);
 }
 
-Meaning Inbox::take_changes(const Answer& answer, Time now) {
-    ask_at_ = now + asking_.every;
+std::optional<Meaning> Inbox::trouble_with(Feed& feed, const Answer& answer, Time now) const {
+    feed.ask_at = now + asking_.every;
     if (is_problem(answer, ProblemKind::unknown_cursor)) {  // the workroom’s records were brought back from a copy
-        cursor_ = "";
-        ask_at_ = Time{};
+        feed.cursor = "";
+        feed.ask_at = Time{};
         return done();
     }
-    if (answer.status != 200) {
-        return meaning_of_trouble({}, answer);
+    return answer.status == 200 ? std::nullopt : std::optional(meaning_of_trouble({}, answer));
+}
+
+Meaning Inbox::take_changes(const Answer& answer, Time now) {
+    if (auto trouble = trouble_with(changes_, answer, now)) {
+        return std::move(*trouble);
     }
     const auto changes = read_changes(answer.content);
     if (!changes) {
         return meaning_of_nonsense(answer);
     }
-    cursor_ = changes->next;
+    changes_.cursor = changes->next;
     if (changes->more) {
-        ask_at_ = Time{};
+        changes_.ask_at = Time{};
     }
-    shelf_.note(*changes, asked_from_);
+    shelf_.note(*changes, changes_.asked_from);
+    return done();
+}
+
+Meaning Inbox::take_questions(const Answer& answer, Time now) {
+    if (auto trouble = trouble_with(questions_, answer, now)) {
+        return std::move(*trouble);
+    }
+    const auto came = read_entries(answer.content);
+    if (!came) {
+        return meaning_of_nonsense(answer);
+    }
+    questions_.cursor = came->next;
+    if (came->more) {
+        questions_.ask_at = Time{};
+    }
+    shelf_.note_questions(*came, questions_.asked_from);
     return done();
 }
 
@@ -158,11 +200,6 @@ Meaning Inbox::take_photo(const std::string& photo, const Answer& answer, Time n
     return meaning_of_trouble({}, answer);
 }
 
-void Inbox::not_noted(Time now) {
-    cursor_.reset();
-    ask_at_ = now + asking_.every;
-}
-
 void Inbox::try_later(const std::string& sha256, Time now) {
     taken_.erase(sha256);
     later(sha256, now + pause);
@@ -170,8 +207,10 @@ void Inbox::try_later(const std::string& sha256, Time now) {
 
 void Inbox::broke_off(Time now) {
     const auto asked = std::exchange(under_way_, std::nullopt);
-    if (asked && asked->what != UnderWay::What::changes) {
-        later(asked->what == UnderWay::What::photo ? asked->photo : asked->coming.receipt.sha256, now + pause);
+    if (asked && asked->what == UnderWay::What::photo) {
+        later(asked->photo, now + pause);
+    } else if (asked && asked->what == UnderWay::What::document) {
+        later(asked->coming.receipt.sha256, now + pause);
     }
 }
 

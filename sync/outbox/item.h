@@ -10,14 +10,17 @@
 
 namespace truehang::sync {
 
-enum class ItemKind { survey, photo };
+enum class ItemKind { survey, answer, photo };
 
-/// One row of the outbox: a revision of a survey, or a photo.
+/// One row of the outbox: a revision of a survey, an answer to a question, or a photo.
 struct Item {
     std::string key;  ///< the shelf's own name for the row
     ItemKind kind = ItemKind::survey;
-    std::string survey;                     ///< id of the survey; of a photo, the survey that shows it
+    std::string survey;                     ///< id of the survey; of a photo, the survey that shows it; of
+                                            ///< an answer, the survey that was asked about
     long long revision = 0;                 ///< of a survey
+    long long question = 0;                 ///< that an answer is to, its number
+    std::string answer;                     ///< id of an answer
     std::string sha256;                     ///< of the bytes to be sent, 64 hexadecimal digits
     long long bytes = 0;                    ///< their number
     std::string media_type;                 ///< of a photo; empty: not known

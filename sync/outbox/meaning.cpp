@@ -4,6 +4,7 @@
 #include "protocol/digest.h"
 #include "protocol/limits.h"
 #include "protocol/problem.h"
+#include "protocol/questions.h"
 #include "protocol/records.h"
 
 #include <date/date.h>
@@ -45,6 +46,10 @@ std::string faults_text(const Problem& problem) {
 }
 
 Meaning conflict(const Item& item, const Problem& problem) {
+    if (item.kind == ItemKind::answer) {
+        return refused(Meaning::Kind::refused, "The workroom doesn’t take another answer to this question.",
+                       "Look at the question on the workroom’s page, or ask there. The answer is still here.");
+    }
     if (problem.there && problem.there->newest.id == item.survey && !problem.there->common_sha256.empty()) {
         Meaning meaning = with_reason(Meaning::Kind::stale, "Somebody else sent this visit meanwhile.");
         meaning.there = *problem.there;
@@ -75,7 +80,10 @@ Meaning of_refusal(const Item& item, const Problem& problem) {
                                              : "The workroom erased this visit for good.",
                 "Nothing more of it is taken there. Ask the workroom before you keep it here, or remove it.");
         case ProblemKind::malformed_document:
-            return refused(Meaning::Kind::refused, "The workroom can’t read this survey: " + faults_text(problem) + ".",
+            return refused(Meaning::Kind::refused,
+                           (item.kind == ItemKind::answer ? "The workroom can’t read this answer: "
+                                                          : "The workroom can’t read this survey: ") +
+                               faults_text(problem) + ".",
                            "Correct what is named, then send again. Everything is still here.");
         case ProblemKind::too_large:
             return refused(Meaning::Kind::refused, "It is larger than the workroom takes.",
@@ -110,6 +118,11 @@ Meaning of_problem(const Item& item, const Problem& problem, const Answer& answe
             meaning.retry_after = retry_after(answer);
             return meaning;
         }
+        case ProblemKind::not_there:
+            return item.kind == ItemKind::answer
+                       ? refused(Meaning::Kind::refused, "The workroom doesn’t know this question.",
+                                 "It may be another workroom than the one that asked. The answer is still here.")
+                       : with_reason(Meaning::Kind::item_failed, problem.detail);
         default:
             return with_reason(Meaning::Kind::item_failed, problem.detail);
     }
@@ -169,6 +182,12 @@ Meaning meaning_of_send(const Item& item, const Answer& answer) {
         const auto receipt = read_survey_receipt(answer.content);
         const bool this_one = receipt && receipt->id == item.survey && receipt->revision == item.revision &&
                               receipt->sha256 == item.sha256;
+        return this_one ? confirmed(item, receipt->received_at) : meaning_of_nonsense(answer);
+    }
+    if (item.kind == ItemKind::answer) {
+        const auto receipt = read_answer_receipt(answer.content);
+        const bool this_one =
+            receipt && receipt->survey == item.survey && receipt->number == item.question && receipt->id == item.answer;
         return this_one ? confirmed(item, receipt->received_at) : meaning_of_nonsense(answer);
     }
     const auto receipt = read_photo_receipt(answer.content);

@@ -21,10 +21,16 @@ constexpr int stall_limit = 4;
 int rank(const Item& item) { return item.attempts + (item.kind == ItemKind::photo ? 1 : 0); }
 
 std::string media_type_of(const Item& item) {
-    if (item.kind == ItemKind::survey) {
+    if (item.kind != ItemKind::photo) {
         return std::string(json_type);
     }
     return item.media_type.empty() ? "application/octet-stream" : item.media_type;
+}
+
+std::string path_of(const Item& item) {
+    return item.kind == ItemKind::survey   ? revision_path(item.survey, item.revision)
+           : item.kind == ItemKind::answer ? answer_path(item.survey, item.question, item.answer)
+                                           : photo_path(item.sha256);
 }
 
 std::string why_failed(WireFailure failure) {
@@ -185,7 +191,9 @@ Request Outbox::upload_request_for(const Item& item, Way& way) const {
 Request Outbox::request_for(const Item& item) {
     const auto known = known_.find(item.key);
     const bool survey = item.kind == ItemKind::survey;
-    Way way = known != known_.end() && known->second.ask_first ? Way::ask : Way::send;
+    // An answer that may be there is sent once more: the same twice is the same, and small.
+    const bool asks = known != known_.end() && known->second.ask_first && item.kind != ItemKind::answer;
+    Way way = asks ? Way::ask : Way::send;
     Request request;
     if (in_pieces(item)) {
         request = upload_request_for(item, way);
@@ -199,7 +207,7 @@ Request Outbox::request_for(const Item& item) {
         request.path = survey ? receipt_path(item.survey) : photo_path(item.sha256);
     } else {
         request.method = Method::put;
-        request.path = survey ? revision_path(item.survey, item.revision) : photo_path(item.sha256);
+        request.path = path_of(item);
         request.headers = {{"Accept", std::string(json_type)}, {"Content-Type", media_type_of(item)}};
         if (const auto digest = sha256_from_hex(item.sha256)) {
             request.headers.emplace_back(std::string(content_digest_header), digest_field(*digest));

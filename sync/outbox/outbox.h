@@ -98,11 +98,11 @@ public:
     /// No workroom any more.
     void unpaired();
 
-    /// What to do now. Surveys go before what comes is asked for, photos after it. Order: items that failed least,
-    /// surveys before photos, oldest first; an item that failed waits its own time while the others go on. After a PUT
-    /// that broke off, the next request for that item asks what is there instead of sending it again. A large photo
-    /// goes in pieces, and goes on where the workroom says that it stands; surveys go between two of them. A workroom
-    /// that takes no pieces gets it whole.
+    /// What to do now. Surveys and answers go before what comes is asked for, photos after it. Order: items that failed
+    /// least, surveys before answers, those before photos, oldest first; an item that failed waits its own time while
+    /// the others go on. After a PUT that broke off, the next request for that item asks what is there instead of
+    /// sending it again. A large photo goes in pieces, and goes on where the workroom says that it stands; surveys go
+    /// between two of them. A workroom that takes no pieces gets it whole.
     [[nodiscard]] Step next();
 
     /// The answer to the request `ticket`. A ticket that isn't under way is ignored.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "outbox/store_shelf.h"
 
+#include "protocol/digest.h"
 #include "protocol/records.h"
 
 namespace truehang::sync {
@@ -16,6 +17,12 @@ Result<std::vector<Item>> read_pending(Store& store) {
     for (const auto& row : *rows) {
         if (row.kind == truehang::ItemKind::photo) {
             items.push_back(item_from_store(row, nullptr));
+            continue;
+        }
+        if (row.kind == truehang::ItemKind::answer) {
+            if (const auto answer = store.answer_to_send(row.id)) {
+                items.push_back(answer_from_store(row, *answer));
+            }
             continue;
         }
         // A document that can't be read back holds nothing else up.
@@ -49,16 +56,69 @@ Item item_from_store(const OutboxItem& row, const DocumentToSend* document) {
     return item;
 }
 
+Item answer_from_store(const OutboxItem& row, const VisitAnswer& answer) {
+    Item item;
+    item.key = "answer/" + row.id;
+    item.kind = ItemKind::answer;
+    item.survey = answer.visit;
+    item.question = answer.number;
+    item.answer = answer.id;
+    item.sha256 = hex(sha256(answer.record));
+    item.bytes = static_cast<long long>(answer.record.size());
+    item.attempts = row.tries;
+    item.not_before = read_time(row.until).value_or(Time{});
+    return item;
+}
+
 OutboxItem row_of(const Item& item) {
     OutboxItem row;
-    const bool photo = item.kind == ItemKind::photo;
-    row.kind = photo ? truehang::ItemKind::photo : truehang::ItemKind::survey;
-    row.id = photo ? item.sha256 : item.survey;
-    row.revision = photo ? 0 : item.revision;
+    switch (item.kind) {
+        case ItemKind::survey:
+            row.kind = truehang::ItemKind::survey;
+            row.id = item.survey;
+            row.revision = item.revision;
+            break;
+        case ItemKind::answer:
+            row.kind = truehang::ItemKind::answer;
+            row.id = item.answer;
+            break;
+        case ItemKind::photo:
+            row.kind = truehang::ItemKind::photo;
+            row.id = item.sha256;
+            break;
+    }
     return row;
 }
 
+VisitQuestion visit_question(const Question& asked) {
+    return {asked.survey, asked.number, asked.room, asked.window, asked.station, asked.words, asked.by, asked.at};
+}
+
+VisitAnswer visit_answer(const ReceivedAnswer& came) {
+    const QuestionAnswer& answer = came.answer;
+    const AnswerReading reading = answer.reading.value_or(AnswerReading{});
+    return {answer.survey, answer.number, answer.id, answer.words, reading.station,
+            reading.typed, answer.by,     answer.at, came.device,  ""};
+}
+
+Result<Done> keep_questions(Store& store, const QuestionEntries& came, const std::string& from) {
+    std::vector<VisitQuestion> asked;
+    std::vector<VisitAnswer> answered;
+    for (const QuestionEntry& entry : came.entries) {
+        if (entry.question) {
+            asked.push_back(visit_question(*entry.question));
+        }
+        if (entry.answer) {
+            answered.push_back(visit_answer(*entry.answer));
+        }
+    }
+    return store.note_questions(asked, answered, from, came.next);
+}
+
 std::string receipt_record(const Item& item, const Receipt& receipt) {
+    if (item.kind == ItemKind::answer) {
+        return write_record(AnswerReceipt{item.survey, item.question, item.answer, receipt.received_at});
+    }
     return item.kind == ItemKind::photo
                ? write_record(PhotoReceipt{receipt.sha256, item.bytes, receipt.received_at})
                : write_record(SurveyReceipt{item.survey, item.revision, receipt.sha256, receipt.received_at});
@@ -111,6 +171,10 @@ void StoreShelf::bytes_of(const Item& item, std::function<void(Result<std::strin
         [item](Store& store) -> Result<std::string> {
             if (item.kind == ItemKind::photo) {
                 return store.photo_bytes(item.sha256);
+            }
+            if (item.kind == ItemKind::answer) {
+                auto answer = store.answer_to_send(item.answer);
+                return answer ? Result<std::string>(std::move(answer).value().record) : answer.error();
             }
             auto document = store.document_to_send(item.survey);
             if (!document) {

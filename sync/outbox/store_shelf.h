@@ -2,6 +2,7 @@
 #pragma once
 
 #include "outbox/outbox.h"
+#include "protocol/questions.h"
 #include "store/async_store.h"
 #include "store/store.h"
 #include "units/result.h"
@@ -15,10 +16,14 @@ namespace truehang::sync {
 
 /// An item of the shelf from a row of the store; `document` is the survey's bytes to send, null for a photo.
 [[nodiscard]] Item item_from_store(const OutboxItem& row, const DocumentToSend* document);
+[[nodiscard]] Item answer_from_store(const OutboxItem& row, const VisitAnswer& answer);
 /// The row of the store that an item came from, as far as `confirm`, `refuse`, `postpone` and `send_again` look at it.
 [[nodiscard]] OutboxItem row_of(const Item& item);
 /// The receipt as the store keeps it: the protocol's record.
 [[nodiscard]] std::string receipt_record(const Item& item, const Receipt& receipt);
+
+/// Keeps what was asked and answered, as it came after the cursor `from`.
+[[nodiscard]] Result<Done> keep_questions(Store& store, const QuestionEntries& came, const std::string& from);
 
 /// What was there instead, as the store notes it.
 [[nodiscard]] MetRevision met_revision(const WhatIsThere& there, const std::string& bytes);

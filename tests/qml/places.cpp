@@ -25,45 +25,56 @@ static void edit_first_obstruction(Notebook& n) {
     n.obstructions()->edit(first_key(n.obstructions()->obstructions(), "obstructionId"));
 }
 
+/// Those of a window.
+static std::vector<Place> window_places() {
+    const auto at_first = [](Notebook& n) { n.walk()->jumpTo(first_key(n.walk()->stations(), "station")); };
+    return {{"walk", "", at_first},
+            {"walk", "reach", at_first},
+            {"walk", "window", at_first},
+            {"walk", "history", at_first},
+            {"walk", "end"},
+            {"obstructions"},
+            {"obstructions", "add"},
+            {"obstructions", "", edit_first_obstruction},
+            {"hanging"},
+            {"figures"},
+            {"figures", "", [](Notebook& n) { n.figures()->ask(QStringLiteral("finished.drop_mm")); }},
+            {"choices"},
+            {"choices", "", [](Notebook& n) { n.choices()->edit(1); }},
+            {"client"},
+            {"photos"},
+            {"photos", "marks"}};
+}
+
 const std::vector<Place>& places() {
-    static const std::vector<Place> all{
-        {"visits"},
-        {"visits", "removed"},
-        {"visits", "states"},
-        {"visits", "takeIn"},
-        {"visit"},
-        {"visit", "site"},
-        {"visit", "measuring"},
-        {"visit", "window"},
-        {"visit", "sign"},
-        {"fabrics"},
-        {"fabrics", "add"},
-        {"fabrics", "", [](Notebook& n) { n.fabrics()->edit(first_key(n.fabrics()->fabrics(), "fabricId")); }},
-        {"walk", "", [](Notebook& n) { n.walk()->jumpTo(first_key(n.walk()->stations(), "station")); }},
-        {"walk", "reach", [](Notebook& n) { n.walk()->jumpTo(first_key(n.walk()->stations(), "station")); }},
-        {"walk", "window", [](Notebook& n) { n.walk()->jumpTo(first_key(n.walk()->stations(), "station")); }},
-        {"walk", "history", [](Notebook& n) { n.walk()->jumpTo(first_key(n.walk()->stations(), "station")); }},
-        {"walk", "end"},
-        {"obstructions"},
-        {"obstructions", "add"},
-        {"obstructions", "", edit_first_obstruction},
-        {"hanging"},
-        {"figures"},
-        {"figures", "", [](Notebook& n) { n.figures()->ask(QStringLiteral("finished.drop_mm")); }},
-        {"choices"},
-        {"choices", "", [](Notebook& n) { n.choices()->edit(1); }},
-        {"client"},
-        {"photos"},
-        {"photos", "marks"},
-        {"send"},
-        {"sheets"},
-        {"file"},
-        {"leaving"},
-        {"lists"},
-        {"rules"},
-        {"rules", "", [](Notebook& n) { n.rules()->edit(QStringLiteral("hem_mm")); }},
-        {"settings"},
-        {"twice"}};
+    static const std::vector<Place> all = [] {
+        std::vector<Place> made{
+            {"visits"},
+            {"visits", "removed"},
+            {"visits", "states"},
+            {"visits", "takeIn"},
+            {"visit"},
+            {"visit", "site"},
+            {"visit", "measuring"},
+            {"visit", "window"},
+            {"visit", "sign"},
+            {"fabrics"},
+            {"fabrics", "add"},
+            {"fabrics", "", [](Notebook& n) { n.fabrics()->edit(first_key(n.fabrics()->fabrics(), "fabricId")); }}};
+        std::ranges::copy(window_places(), std::back_inserter(made));
+        const std::vector<Place> aside{{"send"},
+                                       {"sheets"},
+                                       {"file"},
+                                       {"leaving"},
+                                       {"lists"},
+                                       {"rules"},
+                                       {"rules", "", [](Notebook& n) { n.rules()->edit(QStringLiteral("hem_mm")); }},
+                                       {"settings"},
+                                       {"twice"},
+                                       {"questions"}};
+        std::ranges::copy(aside, std::back_inserter(made));
+        return made;
+    }();
     return all;
 }
 

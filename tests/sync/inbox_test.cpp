@@ -23,7 +23,8 @@ public:
     std::vector<Coming> comes;
     std::vector<std::string> lacking;
     std::string noted = "kept";
-    std::vector<std::string> taken, passed, photos;
+    std::string asked_until = "q1";
+    std::vector<std::string> taken, passed, photos, asked;
     int notes = 0;
     bool full = false;  ///< nothing can be kept
     Inbox* inbox = nullptr;
@@ -45,6 +46,16 @@ public:
         }
         noted = changes.next;
     }
+    std::string questions_cursor() override { return asked_until; }
+    void note_questions(const QuestionEntries& came, const std::string& from) override {
+        if (full || !(from.empty() || from == asked_until)) {
+            return inbox->questions_not_noted(*clock);
+        }
+        asked_until = came.next;
+        for (const QuestionEntry& entry : came.entries) {
+            asked.push_back(entry.question ? entry.question->words : entry.answer->answer.words);
+        }
+    }
     void take(const Coming&, const std::string& document) override { taken.push_back(document); }
     void pass_over(const Coming& one) override { passed.push_back(one.receipt.id); }
     void take_photo(const std::string&, const std::string& bytes, const std::string&) override {
@@ -60,9 +71,13 @@ protected:
         outbox.also_ask(inbox);
         outbox.paired();
     }
-    /// The path of the next request, answered so; empty where there is none.
+    /// The path of the next request, answered so; empty where there is none. That nothing was asked is answered aside.
     std::string step(const Answer& answer) {
-        const auto next = outbox.next();
+        auto next = outbox.next();
+        while (next.request && next.request->path.starts_with(all_questions_path)) {
+            outbox.answered(next.request->ticket, none_asked());
+            next = outbox.next();
+        }
         if (next.request) {
             outbox.answered(next.request->ticket, answer);
         }
@@ -70,6 +85,22 @@ protected:
     }
     static Answer told(const std::string& next, bool more = false) {
         return {200, {}, write_record(Changes{{}, next, more})};
+    }
+    static Answer none_asked() { return {200, {}, write_entries({{}, "q1", false})}; }
+    /// As `step`, for what the workroom asks: the request after those for what came.
+    std::string question_step(const Answer& answer) {
+        auto next = outbox.next();
+        while (next.request && !next.request->path.starts_with(all_questions_path)) {
+            outbox.answered(next.request->ticket, told("kept"));
+            next = outbox.next();
+        }
+        if (next.request) {
+            outbox.answered(next.request->ticket, answer);
+        }
+        return next.request ? next.request->path : std::string();
+    }
+    static Question question(long long number) {
+        return {"visit", number, "r1", "w1", "below.left", "Is it to the floor?", 3, "M. Holt", "2026-03-14T12:00:00Z"};
     }
     static Answer problem(ProblemKind kind) { return {status_of(kind), {}, write_problem({kind, "So it is.", {}})}; }
     static Coming coming(const std::string& document) {
@@ -95,6 +126,34 @@ TEST_F(Asked, GoesOnAtOnceWhereThereIsMore) {
     step(told("c2", true));
     EXPECT_EQ(step(told("c3")), "/changes?limit=200&after=c2");
     EXPECT_EQ(step({}), "");
+}
+
+TEST_F(Asked, QuestionsComeByACursorOfTheirOwn) {
+    QuestionEntries page{{{question(1), {}}}, "q2", true};
+    EXPECT_EQ(question_step({200, {}, write_entries(page)}), "/questions?limit=200&after=q1");
+    EXPECT_EQ(shelf.asked, std::vector<std::string>{"Is it to the floor?"});
+    EXPECT_EQ(question_step({200, {}, write_entries({{}, "q3", false})}), "/questions?limit=200&after=q2");
+    EXPECT_EQ(question_step({}), "");
+    now += std::chrono::minutes(5);
+    EXPECT_EQ(question_step({200, {}, write_entries({{}, "q3", false})}), "/questions?limit=200&after=q3");
+}
+
+TEST_F(Asked, QuestionsThatCouldntBeKeptComeAgain) {
+    shelf.full = true;
+    QuestionEntries page{{{question(1), {}}}, "q2", false};
+    EXPECT_EQ(question_step({200, {}, write_entries(page)}), "/questions?limit=200&after=q1");
+    shelf.full = false;
+    now += std::chrono::minutes(5);
+    EXPECT_EQ(question_step({200, {}, write_entries(page)}), "/questions?limit=200&after=q1");
+    EXPECT_EQ(shelf.asked.size(), 1U);
+}
+
+// A workroom of an earlier version has none.
+TEST_F(Asked, AWorkroomThatKnowsNoQuestionsHoldsNothingUp) {
+    shelf.lacking = {hex(sha256("picture"))};
+    EXPECT_EQ(question_step(problem(ProblemKind::not_there)), "/questions?limit=200&after=q1");
+    EXPECT_EQ(outbox.link().state, Link::State::quiet);
+    EXPECT_EQ(step({200, {}, "picture"}), photo_path(shelf.lacking[0]));
 }
 
 TEST_F(Asked, BeginsAnewWhereTheCursorIsUnknown) {

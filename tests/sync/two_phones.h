@@ -66,6 +66,9 @@ public:
         if (request.body_of->kind == ItemKind::photo) {
             return store_->photo_bytes(request.body_of->sha256).value();
         }
+        if (request.body_of->kind == ItemKind::answer) {
+            return store_->answer_to_send(request.body_of->answer).value().record;
+        }
         const auto document = store_->document_to_send(request.body_of->survey);
         if (!document || document->sha256 != request.body_of->sha256 ||
             !store_->note_going_out(request.body_of->survey, document->revision)) {
@@ -88,6 +91,10 @@ private:
         for (const auto& row : rows) {
             if (row.kind == truehang::ItemKind::photo) {
                 items.push_back(item_from_store(row, nullptr));
+                continue;
+            }
+            if (row.kind == truehang::ItemKind::answer) {
+                items.push_back(answer_from_store(row, store_->answer_to_send(row.id).value()));
                 continue;
             }
             const auto document = store_->document_to_send(row.id).value();
@@ -133,6 +140,10 @@ private:
             came.push_back({receipt.id, receipt.revision, receipt.sha256, receipt.received_at, change.sent_by});
         }
         EXPECT_TRUE(store_->note_coming(came, from, changes.next));
+    }
+    std::string questions_cursor() override { return store_->questions_asked_until().value(); }
+    void note_questions(const QuestionEntries& came, const std::string& from) override {
+        EXPECT_TRUE(keep_questions(*store_, came, from));
     }
     void take(const Coming& one, const std::string& document) override {
         const auto common = store_->common_with(one.receipt.id, document);
