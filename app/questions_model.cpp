@@ -40,6 +40,28 @@ sync::AnswerReading answer_reading(const Reading& reading, const LengthStyle& st
     return answer;
 }
 
+/// Edits made before are in the store by now: its revision is the first that is known to carry the reading.
+Result<Done> keep_in(Store& store, sync::QuestionAnswer answer) {
+    if (answer.reading) {
+        const auto visit = store.summary(answer.survey);
+        if (!visit) {
+            return visit.error();
+        }
+        answer.revision = visit->revision;
+    }
+    const sync::AnswerReading reading = answer.reading.value_or(sync::AnswerReading{});
+    return store.keep_answer({answer.survey,
+                              answer.number,
+                              answer.id,
+                              answer.words,
+                              reading.station,
+                              reading.typed,
+                              answer.by,
+                              answer.at,
+                              {},
+                              sync::write_answer(answer)});
+}
+
 QString answer_says(const VisitAnswer& answer) {
     QStringList said{shown(answer.typed), shown(answer.words)};
     said.removeAll(QString());
@@ -170,7 +192,7 @@ void QuestionsModel::measureAgain(const QString& question) {
 
 void QuestionsModel::answer(const QString& question, bool withReading) {
     const VisitQuestion* asked = find(question);
-    if (asked == nullptr) {
+    if (asked == nullptr || keeping_ || !is_open(*asked)) {  // a second tap is no second answer
         return;
     }
     sync::QuestionAnswer answer;
@@ -178,7 +200,6 @@ void QuestionsModel::answer(const QString& question, bool withReading) {
     if (const Reading* reading = reading_at(open_.window(truehang::shown(asked->window)), *asked);
         withReading && reading != nullptr) {
         answer.reading = answer_reading(*reading, length_style(open_.survey()));
-        answer.revision = open_.summary().revision;
     }
     fault_ = answer.words.size() > sync::words_limit
                  ? tr("That is too long: an answer has at most %1 letters.").arg(sync::words_limit)
@@ -197,12 +218,11 @@ void QuestionsModel::answer(const QString& question, bool withReading) {
 }
 
 void QuestionsModel::keep(const sync::QuestionAnswer& answer) {
-    const sync::AnswerReading reading = answer.reading.value_or(sync::AnswerReading{});
-    const VisitAnswer kept{answer.survey, answer.number, answer.id, answer.words, reading.station,
-                           reading.typed, answer.by,     answer.at, {},           sync::write_answer(answer)};
+    keeping_ = true;
     open_.keeping().post(
-        this, [kept](Store& store) { return store.keep_answer(kept); },
+        this, [answer](Store& store) { return keep_in(store, answer); },
         [this, words = wordsPlace(QString::number(answer.number))](const Result<Done>& done) {
+            keeping_ = false;
             fault_ = fault_of(done);
             if (done) {
                 open_.place().forget(words);

@@ -72,6 +72,7 @@ private:
     std::vector<VisitQuestion> questions_;
     QString chosen_;
     QString fault_;
+    bool keeping_ = false;  ///< an answer is on its way to the store
     ShownRows rows_;
 };
 

@@ -16,7 +16,8 @@ VisitAnswer answer_from(const Query& row) {
 /// False where there is no such question.
 bool put_answer(Connection& connection, const VisitAnswer& answer) {
     connection.run(
-        "INSERT INTO answer SELECT visit_id, number, ?3, (SELECT count(*) FROM answer), ?4, ?5, ?6, ?7, ?8,"
+        "INSERT INTO answer SELECT visit_id, number, ?3, (SELECT coalesce(max(place), 0) + 1 FROM answer WHERE"
+        " visit_id = ?1 AND number = ?2), ?4, ?5, ?6, ?7, ?8,"
         " ?9, ?10 FROM question WHERE visit_id = ?1 AND number = ?2 ON CONFLICT DO NOTHING",
         answer.visit, answer.number, answer.id, answer.words, answer.station, answer.typed, answer.by, answer.at,
         answer.device, answer.record);
