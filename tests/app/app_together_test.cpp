@@ -2,6 +2,7 @@
 #include "../sync/document_workroom.h"
 #include "document/document.h"
 #include "fake_workroom.h"
+#include "protocol/questions.h"
 #include "support.h"
 
 #include <QTest>
@@ -26,6 +27,36 @@ void serve(sync::test::DocumentWorkroom& documents, QTcpSocket& socket, const He
     request.path = heard.path.toStdString();
     const auto answer = documents.receive(request, heard.body.toStdString());
     FakeWorkroom::answer(socket, answer.status, QByteArray::fromStdString(answer.content));
+}
+
+/// The same, and asks one thing about the visit; what was answered is in `answers`.
+void serve_asking(sync::test::DocumentWorkroom& documents, QList<QByteArray>& answers, QTcpSocket& socket,
+                  const Heard& heard) {
+    const std::string id = visit.toStdString();
+    if (heard.path.startsWith("/questions")) {
+        const sync::Question asked{id,
+                                   1,
+                                   "parlour",
+                                   "parlour-south",
+                                   "opening.width.top",
+                                   "Again, please?",
+                                   1,
+                                   "M. Holt",
+                                   "2026-03-14T12:00:00Z"};
+        sync::QuestionEntries entries{{}, "q1", false};
+        if (!heard.path.contains("after=q1")) {
+            entries.entries.push_back({asked, {}});
+        }
+        FakeWorkroom::answer(socket, 200, QByteArray::fromStdString(write_entries(entries)));
+    } else if (heard.path.contains("/answers/")) {
+        answers.append(heard.body);
+        const std::string answer = heard.path.sliced(heard.path.lastIndexOf('/') + 1).toStdString();
+        FakeWorkroom::answer(
+            socket, 201,
+            QByteArray::fromStdString(write_record(sync::AnswerReceipt{id, 1, answer, "2026-03-14T12:10:00Z"})));
+    } else {
+        serve(documents, socket, heard);
+    }
 }
 
 void pair(Bench& bench, const FakeWorkroom& workroom) {
@@ -121,6 +152,32 @@ private slots:
         anna.notebook().send()->sendNow();
         QTRY_COMPARE_WITH_TIMEOUT(kept_notes(anna), std::string("Dry, with a fan."), patience);
         QCOMPARE(documents.puts, puts + 1);
+    }
+
+    static void aQuestionComesByItselfAndItsAnswerGoes() {
+        sync::test::DocumentWorkroom documents;
+        QList<QByteArray> answers;
+        FakeWorkroom workroom(
+            [&](QTcpSocket& socket, const Heard& heard) { serve_asking(documents, answers, socket, heard); });
+        Bench anna;
+        open_example(anna);
+        QuestionsModel* questions = anna.notebook().questions();
+        pair(anna, workroom);
+        QTRY_COMPARE_WITH_TIMEOUT(questions->count(), 1, patience);
+        QCOMPARE(questions->rows()->value(0, "words").toString(), QString("Again, please?"));
+        QTRY_COMPARE_WITH_TIMEOUT(anna.notebook().open()->summary().questions, 1, patience);
+
+        questions->answer("1", true);
+        QTRY_COMPARE_WITH_TIMEOUT(answers.size(), 1, patience);
+        const auto answer = sync::read_answer(answers.front().toStdString());
+        QVERIFY(answer.ok());
+        QCOMPARE(answer->reading->value_mm, std::optional(1242.0));  // as the example's top width reads
+        QTRY_VERIFY_WITH_TIMEOUT(all_there(anna), patience);
+        QTRY_COMPARE_WITH_TIMEOUT(anna.notebook().open()->summary().questions, 0, patience);
+        anna.notebook().send()->sendNow();
+        anna.settle();
+        QCOMPARE(answers.size(), 1);
+        QCOMPARE(questions->count(), 0);
     }
 
     static void whatBothChangedIsSettledOnceForBoth() {
