@@ -6,12 +6,11 @@
 #include "protocol/problem.h"
 #include "protocol/questions.h"
 #include "protocol/records.h"
+#include "protocol/time_text.h"
 
-#include <date/date.h>
 #include <fmt/format.h>
 
 #include <charconv>
-#include <sstream>
 
 namespace truehang::sync {
 
@@ -128,14 +127,6 @@ Meaning of_problem(const Item& item, const Problem& problem, const Answer& answe
     }
 }
 
-std::optional<date::sys_seconds> http_date(std::string_view text) {
-    std::istringstream in{std::string(text)};
-    in.imbue(std::locale::classic());
-    date::sys_seconds time;
-    in >> date::parse("%a, %d %b %Y %H:%M:%S GMT", time);
-    return in.fail() ? std::nullopt : std::optional(time);
-}
-
 }  // namespace
 
 Meaning meaning_of_nonsense(const Answer& answer) {
@@ -166,12 +157,12 @@ std::optional<std::chrono::milliseconds> retry_after(const Answer& answer) {
     if (fault == std::errc{} && end == field->data() + field->size() && !field->empty()) {
         return std::chrono::milliseconds(1000LL * seconds);
     }
-    const auto until = http_date(*field);
-    const auto now = http_date(answer.header("Date").value_or(""));
+    const auto until = read_http_date(*field);
+    const auto now = read_http_date(answer.header("Date").value_or(""));
     if (!until || !now) {
         return std::nullopt;
     }
-    return std::max(std::chrono::milliseconds(0), std::chrono::milliseconds(*until - *now));
+    return std::max(std::chrono::milliseconds(0), *until - *now);
 }
 
 Meaning meaning_of_send(const Item& item, const Answer& answer) {

@@ -27,4 +27,12 @@ std::optional<Time> read_time(std::string_view text) {
     return in.fail() || in.peek() != std::istringstream::traits_type::eof() ? std::nullopt : std::optional(time);
 }
 
+std::optional<Time> read_http_date(std::string_view text) {
+    std::istringstream in{std::string(text)};
+    in.imbue(std::locale::classic());
+    date::sys_seconds time;
+    in >> date::parse("%a, %d %b %Y %H:%M:%S GMT", time);
+    return in.fail() ? std::nullopt : std::optional(Time(time));
+}
+
 }  // namespace truehang::sync

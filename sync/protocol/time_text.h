@@ -19,4 +19,7 @@ using Time = std::chrono::sys_time<std::chrono::milliseconds>;
 /// Reads an RFC 3339 time with an offset, cut to the millisecond; nothing for any other text.
 [[nodiscard]] std::optional<Time> read_time(std::string_view text);
 
+/// Reads "Sun, 06 Nov 1994 08:49:37 GMT" (RFC 9110, 5.6.7, the form that is sent today); nothing for any other text.
+[[nodiscard]] std::optional<Time> read_http_date(std::string_view text);
+
 }  // namespace truehang::sync

@@ -159,7 +159,7 @@ int receive(const ServeOptions& options, const std::string& address, const std::
         return refused;
     }
     server.run();
-    const bool ended = reception.end_planning(planning_ends);
+    const bool ended = reception.end(planning_ends);
     archive.close();
     if (!ended) {
         std::_Exit(0);  // a plan under way can't be broken off; nothing of it is kept, and all else is on the disk

@@ -34,15 +34,19 @@ async function serve(data) {
     return { process, url: address.slice(address.indexOf("http")), code: code.slice(-9) };
 }
 
-/// What a phone does first: paired, it sends a visit with its photos.
-async function send(receiver, document) {
+/// What a phone does first.
+async function pair(receiver) {
     const paired = await fetch(`${receiver.url}/pair`, {
         method: "POST",
         headers: { "Content-Type": "application/json" },
         body: JSON.stringify({ code: receiver.code, device_name: "J. Tamm’s phone" }),
     });
     assert.equal(paired.status, 200);
-    const { token } = await paired.json();
+    return (await paired.json()).token;
+}
+
+/// A phone sends a visit with its photos.
+async function send(receiver, token, document) {
     const digest = createHash("sha256").update(document).digest("base64");
     const { id, revision } = JSON.parse(document);
     const sent = await fetch(`${receiver.url}/surveys/${encodeURIComponent(id)}/revisions/${revision}`, {
@@ -134,6 +138,36 @@ async function lookForTheVisit(person, survey) {
     await person.follow("button", "Look", "list-found");
     await person.follow("link", survey.title, "survey");
     await person.says(`revision ${survey.revision}`);
+}
+
+/// A page that lies open says what comes in, with the site's own policy in force; nothing moves until it is asked to.
+async function hearOfArrivals(browser, person, token, document) {
+    const { receiver, size } = person;
+    const { name, ...options } = size;
+    const context = await browser.newContext({ ...options, locale: "en-GB" });
+    const list = await context.newPage();
+    const blocked = [];
+    list.on("console", (message) => message.type() === "error" && blocked.push(message.text()));
+    await list.goto(receiver.url);
+    await person.go("/", "list-before-an-arrival");
+    const mill = { ...JSON.parse(document), id: "old-mill", title: `The old mill, seen by ${name}` };
+    await send(receiver, token, JSON.stringify(mill));
+    const told = list.getByRole("status").getByText(`“${mill.title}” has come in.`);
+    if (size.javaScriptEnabled) {
+        await told.waitFor();
+        assert.equal(await list.getByRole("table").getByText(mill.title).count(), 0, "the page changed by itself");
+        await person.page.getByText(`“${mill.title}” has come in.`).waitFor();
+        await person.look("list-arrived");
+        await list.getByRole("link", { name: "Show what is here now" }).click();
+        await list.getByRole("table").getByText(mill.title).waitFor();
+        assert.equal(await told.count(), 0, "it is told though it is shown");
+    } else {
+        assert.equal(await list.getByText("Show what is here now").isVisible(), false);
+        await list.reload();
+        assert.equal(await list.getByRole("table").getByText(mill.title).count(), 1);
+    }
+    assert.deepEqual(blocked, []);
+    await context.close();
 }
 
 async function markWhatIsDone(person) {
@@ -301,10 +335,12 @@ async function aDay(browser, size, document) {
     const data = mkdtempSync(join(tmpdir(), "truehang-pages-"));
     const receiver = await serve(data);
     try {
-        await send(receiver, document);
+        const token = await pair(receiver);
+        await send(receiver, token, document);
         const { name, ...options } = size;
         const context = await browser.newContext({ ...options, bypassCSP: size.javaScriptEnabled, locale: "en-GB" });
         const person = new Person(await context.newPage(), receiver, size);
+        await hearOfArrivals(browser, person, token, document);
         await lookForTheVisit(person, survey);
         await markWhatIsDone(person);
         await askAboutAReading(person, survey);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "receiver_process.h"
 #include "workroom/archive/archive.h"
+#include "workroom/archive/arrivals.h"
 #include "workroom/archive/changes.h"
 #include "workroom/records/sqlite_records.h"
 
@@ -63,7 +64,7 @@ int pages_of(Archive& archive, const Work& work) {
 }
 
 struct Cost {
-    int newest = 0, older = 0, found = 0, changes = 0;
+    int newest = 0, older = 0, found = 0, changes = 0, arrivals = 0, all_arrivals = 0;
     int state = 0, older_state = 0, rare_state = 0, found_state = 0;
 };
 
@@ -85,6 +86,8 @@ Cost cost_with(int surveys) {
     cost.older = heads({.before = surveys / 2}, 50);
     cost.found = heads({.words = "visi 000777"}, 1);
     cost.changes = pages_of(**archive, [&] { EXPECT_EQ(changes_after(**archive, cursor, 100)->changes.size(), 100U); });
+    cost.arrivals = pages_of(**archive, [&] { EXPECT_FALSE(arrivals_since(**archive, cursor, "")->says.empty()); });
+    cost.all_arrivals = pages_of(**archive, [&] { EXPECT_FALSE(arrivals_since(**archive, "", "")->says.empty()); });
     cost.state = heads({.state = "cut"}, 50);
     cost.older_state = heads({.state = "new", .before = surveys / 2}, 50);
     cost.rare_state = heads({.state = "changed"}, 50);
@@ -103,6 +106,8 @@ TEST(Archive, aPageCostsTheSameHoweverMuchIsStored) {
     for (const auto& [name, one, other] :
          {std::tuple{"newest", few.newest, many.newest}, std::tuple{"older", few.older, many.older},
           std::tuple{"found", few.found, many.found}, std::tuple{"changes", few.changes, many.changes},
+          std::tuple{"arrivals", few.arrivals, many.arrivals},
+          std::tuple{"all arrivals", few.all_arrivals, many.all_arrivals},
           std::tuple{"by state", few.state, many.state},
           std::tuple{"older by state", few.older_state, many.older_state},
           std::tuple{"by a rare state", few.rare_state, many.rare_state},

@@ -170,3 +170,13 @@ TEST(Times, ofTheRfc) {
         EXPECT_FALSE(read_time(text)) << text;
     }
 }
+
+// RFC 9110, 5.6.7; the seconds as GNU date counts them.
+TEST(Times, ofHttp) {
+    const auto time = read_http_date("Sun, 06 Nov 1994 08:49:37 GMT");
+    ASSERT_TRUE(time);
+    EXPECT_EQ(time->time_since_epoch().count(), 784111777000LL);
+    for (const auto* text : {"", "120", "Sun, 06 Nov 1994", "Sun, 06 Nov 1994 08:49:37 CET"}) {
+        EXPECT_FALSE(read_http_date(text)) << text;
+    }
+}

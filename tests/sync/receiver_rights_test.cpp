@@ -18,6 +18,7 @@ namespace {
 const std::map<std::string, std::string> who_may{
     {"GET /style.css", "ndswo"},
     {"GET /icon.svg", "ndswo"},
+    {"GET /arrivals.js", "ndswo"},
     {"GET /font/*", "ndswo"},
     {"GET /sign-in", "ndswo"},
     {"POST /sign-in", "ndswo"},
@@ -29,6 +30,7 @@ const std::map<std::string, std::string> who_may{
     {"GET /uploads/*", "d"},
     {"PATCH /uploads/*", "d"},
     {"DELETE /uploads/*", "d"},
+    {"GET /arrivals", "dswo"},
     {"GET /changes", "dswo"},
     {"GET /rules", "dswo"},
     {"GET /rules/*", "dswo"},

@@ -80,6 +80,8 @@ public:
     /// The answer to what never gets as far as `answer`: 400, 411, 413, 417, 431, 501; 500 in place of one with a
     /// header that holds control characters.
     [[nodiscard]] virtual Response refusal(int status, std::string_view text) = 0;
+    /// The server stops: what is held back is answered now. Doesn't wait; called once, on the server's thread.
+    virtual void ending() {}
 };
 
 struct ServerOptions {

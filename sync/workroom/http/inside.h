@@ -42,6 +42,7 @@ struct HttpServer::Inside {
         boost::system::error_code ignored;
         acceptor.close(ignored);
         signals.cancel(ignored);
+        site.ending();
         if (requests == 0) {
             io.stop();
             return;

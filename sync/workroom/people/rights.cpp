@@ -17,6 +17,7 @@ constexpr std::uint64_t rolls_large = 262144;
 constexpr std::array the_routes{
     Route{"GET",    "/style.css",                    Right::open,   Desk::page,     true},
     Route{"GET",    "/icon.svg",                     Right::open,   Desk::page,     true},
+    Route{"GET",    "/arrivals.js",                  Right::open,   Desk::page,     true},
     Route{"GET",    "/font/*",                       Right::open,   Desk::page,     true},
     Route{"GET",    "/sign-in",                      Right::open,   Desk::sign_in,  true},
     Route{"POST",   "/sign-in",                      Right::open,   Desk::sign_in,  true, middling},
@@ -42,6 +43,7 @@ constexpr std::array the_routes{
     Route{"GET",    "/surveys/*/questions",          Right::look,   Desk::protocol},
     Route{"PUT",    "/surveys/*/questions/*/answers/*", Right::device, Desk::protocol},
 
+    Route{"GET",    "/arrivals",                     Right::look,   Desk::arrivals},
     Route{"GET",    "/surveys/*/rolls",              Right::look,   Desk::rolls,    true},
     Route{"GET",    "/surveys/*/rolls/count",        Right::look,   Desk::rolls,    true},
     Route{"GET",    "/surveys/*/rolls/plan",         Right::look,   Desk::rolls},

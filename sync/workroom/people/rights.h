@@ -54,7 +54,7 @@ inline constexpr std::array<RoleMay, 9> roles_may{{
 [[nodiscard]] bool may(Role role, Right right);
 
 /// Who answers a request once it may come in.
-enum class Desk { protocol, rolls, steps, questions, devices, rules, sign_in, people, own, page };
+enum class Desk { protocol, arrivals, rolls, steps, questions, devices, rules, sign_in, people, own, page };
 
 struct Route {
     std::string_view method;

@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
-# cmake -DOUT=FILE -DFOLDER=DIR -P embed.cmake: the templates, the style sheet and the icon of FOLDER as one C++ file.
-file(GLOB pages ${FOLDER}/*.mustache ${FOLDER}/*.css ${FOLDER}/*.svg)
+# cmake -DOUT=FILE -DFOLDER=DIR -P embed.cmake: the templates, the style sheet, the script and the icon of FOLDER as one C++ file.
+file(GLOB pages ${FOLDER}/*.mustache ${FOLDER}/*.css ${FOLDER}/*.js ${FOLDER}/*.svg)
 list(SORT pages)
 set(text "// SPDX-License-Identifier: Apache-2.0\n#include \"workroom/site/template_text.h\"\n\n")
 string(APPEND text "#include <array>\n#include <utility>\n\nnamespace truehang::workroom {\n\n")

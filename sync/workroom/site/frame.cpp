@@ -21,7 +21,7 @@ std::string shape_name(std::string_view shape_word) {
 }
 
 std::string fill(std::string_view template_name, View& values) {
-    for (const auto* partial : {"block", "differences", "flag_shape", "mind", "session_table", "asked"}) {
+    for (const auto* partial : {"block", "differences", "flag_shape", "mind", "session_table", "asked", "arrivals"}) {
         const std::string text(template_text(std::string(partial) + ".mustache"));
         values.set(partial, View{mustache::partial{[text] { return text; }}});
     }

@@ -91,8 +91,9 @@ View filters_view(const HeadsAsked& asked) {
 
 }  // namespace
 
-std::string list_page(const HeadsPage& found, const HeadsAsked& asked, const Caller& caller) {
+std::string list_page(const HeadsPage& found, const HeadsAsked& asked, const Caller& caller, const std::string& since) {
     auto values = view();
+    values.set("since", since);
     values.set("may_pair", truth(caller.may_do(Right::pair)));
     values.set("may_people", truth(caller.may_do(Right::people) && (!caller.alone || caller.here)));
     values.set("name", caller.name.empty() ? truth(false) : View{caller.name});

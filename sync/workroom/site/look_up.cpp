@@ -29,8 +29,6 @@ namespace {
 constexpr std::size_t usual_changes = 100;
 constexpr std::size_t most_changes = 1000;
 
-Response not_there() { return problem_reply(ProblemKind::not_there, "There is nothing here by that name."); }
-
 std::string media_type_of(std::string_view bytes) {
     if (bytes.substr(0, 3) == "\xff\xd8\xff") {
         return "image/jpeg";

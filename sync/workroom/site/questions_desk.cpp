@@ -210,7 +210,7 @@ Response questions_reply(Archive& archive, const sync::Place& place, const http:
         return error_reply(receipts ? questions.error() : receipts.error());
     }
     if (receipts->empty()) {
-        return problem_reply(ProblemKind::not_there, "There is nothing here by that name.");
+        return not_there();
     }
     return with_tag(json_reply(200, sync::write_questions({place.survey, std::move(questions).value()})), head);
 }

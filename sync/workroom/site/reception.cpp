@@ -42,8 +42,6 @@ bool is_read(const RequestHead& head) { return head.method == "GET" || head.meth
 
 Response wrong_method() { return problem_reply(ProblemKind::wrong_method, "That can’t be done with this path."); }
 
-Response not_there() { return problem_reply(ProblemKind::not_there, "There is nothing here by that name."); }
-
 std::vector<sync::ProblemFault> faults_of(const Faults& faults) {
     std::vector<sync::ProblemFault> listed;
     for (std::size_t i = 0; i < faults.size() && i < 200; ++i) {
@@ -89,10 +87,16 @@ Reception::Reception(Archive& archive, Access& access, ReceptionOptions options)
       options_(std::move(options)),
       door_(archive, access, options_.sign_in_everywhere),
       sign_in_(archive, access, door_),
+      arrivals_(archive),
       bench_(archive),
       uploads_(archive) {}
 
-bool Reception::end_planning(std::chrono::milliseconds time) { return bench_.end(time); }
+void Reception::ending() { arrivals_.let_go(); }
+
+bool Reception::end(std::chrono::milliseconds time) {
+    arrivals_.end();
+    return bench_.end(time);
+}
 
 Response Reception::refusal(int status, std::string_view text) {
     for (const auto kind : {ProblemKind::length_required, ProblemKind::too_large, ProblemKind::headers_too_large,
@@ -194,6 +198,8 @@ void Reception::answer_route(const Route& route, const Caller& caller, Request r
             const auto place = sync::read_path(request.head.path);
             return place ? answer_place(*place, std::move(request), respond) : respond(page_reply(404, missing_page()));
         }
+        case Desk::arrivals:
+            return arrivals_.answer(request, respond);
         case Desk::rolls:
             return answer_rolls(request, caller, respond);
         case Desk::steps:
@@ -364,6 +370,9 @@ Response Reception::answer_page(const Request& request, const Caller& caller) {
         auto response = page_reply(page->status, std::move(page->body));
         if (page->looks_again) {
             looks_again(response);
+        }
+        if (page->listens) {
+            listens(response);
         }
         return response;
     }

@@ -7,6 +7,7 @@
 #include "workroom/http/http_server.h"
 #include "workroom/people/door.h"
 #include "workroom/people/sign_in_desk.h"
+#include "workroom/site/arrivals_desk.h"
 #include "workroom/site/planning_bench.h"
 #include "workroom/site/reach.h"
 #include "workroom/site/upload_desk.h"
@@ -34,12 +35,13 @@ public:
     [[nodiscard]] http::Admission admit(const http::RequestHead& head) override;
     void answer(http::Request request, Respond respond) override;
     [[nodiscard]] http::Response refusal(int status, std::string_view text) override;
+    void ending() override;
 
     /// How phones reach it; told once, before anything is served.
     void set_reach(Reach reach) { reach_ = std::move(reach); }
-    /// Once nothing is served any more: no plan is worked out from here on, and the archive may be closed. False where
-    /// one was still under way after so long.
-    [[nodiscard]] bool end_planning(std::chrono::milliseconds time);
+    /// Once nothing is served any more: no plan is worked out from here on, nobody is told of arrivals, and the archive
+    /// may be closed. False where a plan was still under way after so long.
+    [[nodiscard]] bool end(std::chrono::milliseconds time);
 
 private:
     [[nodiscard]] http::Admission admit_place(const sync::Place& place, const http::RequestHead& head);
@@ -63,6 +65,7 @@ private:
     ReceptionOptions options_;
     Door door_;
     SignInDesk sign_in_;
+    ArrivalsDesk arrivals_;
     PlanningBench bench_;
     UploadDesk uploads_;
     Reach reach_;

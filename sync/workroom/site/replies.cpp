@@ -58,6 +58,14 @@ http::Response page_reply(int status, std::string html) {
     return response;
 }
 
+void listens(http::Response& page) {
+    for (auto& [name, value] : page.headers) {
+        value += name == "Content-Security-Policy" ? "; script-src 'self'; connect-src 'self'" : "";
+    }
+}
+
+http::Response events_reply(std::string events) { return reply(200, "text/event-stream", std::move(events)); }
+
 void looks_again(http::Response& page) { page.headers.emplace_back("Refresh", "2"); }
 
 http::Response file_reply(std::string_view type, std::string_view name, std::string body) {
@@ -85,6 +93,8 @@ http::Response problem_reply(const sync::Problem& problem) {
     }
     return response;
 }
+
+http::Response not_there() { return problem_reply(ProblemKind::not_there, "There is nothing here by that name."); }
 
 http::Response error_reply(const Error& error) {
     if (is_erased_error(error)) {

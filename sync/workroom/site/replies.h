@@ -25,6 +25,10 @@ namespace truehang::workroom {
 [[nodiscard]] http::Response json_reply(int status, std::string json);
 /// A page; its policy lets it load nothing but this site's style sheet, fonts and pictures, and run nothing.
 [[nodiscard]] http::Response page_reply(int status, std::string html);
+/// Lets a page run this site's script and hear of what comes in.
+void listens(http::Response& page);
+/// Server-sent events, written already.
+[[nodiscard]] http::Response events_reply(std::string events);
 /// Has a browser load the page again after two seconds: only for pages that nothing is typed on.
 void looks_again(http::Response& page);
 /// A file to keep under a name (letters, digits, dots); it may load nothing.
@@ -32,6 +36,8 @@ void looks_again(http::Response& page);
 [[nodiscard]] http::Response problem_reply(const sync::Problem& problem);
 [[nodiscard]] http::Response problem_reply(sync::ProblemKind kind, std::string detail,
                                            std::vector<sync::ProblemFault> faults = {});
+/// 404, of an address that devices ask.
+[[nodiscard]] http::Response not_there();
 /// The problem an error of the archive is: 503, 507, 409, 410, else 500. What a person of the workroom needs to know,
 /// and nothing about clients, goes to standard error.
 [[nodiscard]] http::Response error_reply(const Error& error);

@@ -142,7 +142,7 @@ std::optional<http::Response> look_at_rolls(Archive& archive, PlanningBench& ben
 void look_at_plan(PlanningBench& bench, const RollsPlace& place, const http::Site::Respond& respond) {
     bench.want(place.survey, [respond](const Result<HousePlan>& plan) {
         if (!plan && plan.error().code == ErrorCode::missing) {
-            return respond(problem_reply(sync::ProblemKind::not_there, "There is nothing here by that name."));
+            return respond(not_there());
         }
         respond(plan ? json_reply(200, write_roll_plan(*plan)) : error_reply(plan.error()));
     });

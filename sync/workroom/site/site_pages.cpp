@@ -7,6 +7,7 @@
 #include "protocol/sheet_code.h"
 #include "sheet/csv.h"
 #include "sheet/template_svg.h"
+#include "workroom/archive/arrivals.h"
 #include "workroom/archive/question_shelf.h"
 #include "workroom/archive/rules_shelf.h"
 #include "workroom/site/choices_page.h"
@@ -65,8 +66,10 @@ SitePage front_page(const PageDesk& desk, std::string_view query) {
     }
     const auto& before = fields["before"];
     std::from_chars(before.data(), before.data() + before.size(), asked.before);
+    const auto since = newest_cursor(desk.archive);  // before what is shown: nothing falls between the two
     const auto found = find_heads(desk.archive, asked);
-    return found ? SitePage{200, list_page(*found, asked, desk.caller)} : failed_page();
+    return since && found ? SitePage{.body = list_page(*found, asked, desk.caller, *since), .listens = true}
+                          : failed_page();
 }
 
 /// What a path below a survey asks for.
@@ -205,8 +208,9 @@ std::optional<SitePage> sheets_of_path(const PageDesk& desk, const Survey& surve
 std::optional<SitePage> page_of_survey(const PageDesk& desk, const SurveyPath& asked, std::string_view path,
                                        std::string_view query) {
     Archive& archive = desk.archive;
+    const auto since = newest_cursor(archive);
     const auto document = archive.newest(asked.survey);
-    if (!document) {
+    if (!since || !document) {
         return failed_page();
     }
     if (!*document) {
@@ -225,7 +229,7 @@ std::optional<SitePage> page_of_survey(const PageDesk& desk, const SurveyPath& a
         const auto missing = missing_photos(archive, asked.survey);
         const auto questions = QuestionShelf(archive).questions(asked.survey);
         return table && *table && missing && questions
-                   ? SitePage{200, survey_page(**table, missing->size(), *questions)}
+                   ? SitePage{.body = survey_page(**table, missing->size(), *questions, *since), .listens = true}
                    : failed_page();
     }
     if (asked.window.empty() && !asked.house) {
@@ -270,8 +274,10 @@ std::optional<http::Response> open_file(std::string_view path, const std::string
          {"/font/lato-bold.ttf", "lato/Lato-Bold.ttf"}}};
     http::Response response;
     response.headers = {{"Cache-Control", "max-age=3600"}, {"X-Content-Type-Options", "nosniff"}};
-    static constexpr std::array<std::pair<std::string_view, std::string_view>, 2> within{
-        {{"/style.css", "text/css; charset=utf-8"}, {"/icon.svg", "image/svg+xml"}}};
+    static constexpr std::array<std::pair<std::string_view, std::string_view>, 3> within{
+        {{"/style.css", "text/css; charset=utf-8"},
+         {"/arrivals.js", "text/javascript; charset=utf-8"},
+         {"/icon.svg", "image/svg+xml"}}};
     for (const auto& [name, type] : within) {
         if (path == name) {
             response.headers.emplace_back("Content-Type", std::string(type));

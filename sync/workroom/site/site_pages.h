@@ -19,6 +19,7 @@ struct SitePage {
     std::string type{};        ///< its media type; empty: a page
     std::string file_name{};   ///< what it is kept as, where it is a file to keep
     bool looks_again = false;  ///< something is still being worked out
+    bool listens = false;      ///< for what comes in while it is looked at
 };
 
 /// What pages are made of, and who looks.
@@ -38,7 +39,7 @@ struct PageDesk {
 [[nodiscard]] std::optional<SitePage> site_page(const PageDesk& desk, std::string_view path,
                                                 std::string_view query = {});
 
-/// The style sheet and the fonts, which need no sign-in; nothing for any other path.
+/// The style sheet, the script and the fonts, which need no sign-in; nothing for any other path.
 [[nodiscard]] std::optional<http::Response> open_file(std::string_view path, const std::string& font_folder);
 
 [[nodiscard]] std::string missing_page();

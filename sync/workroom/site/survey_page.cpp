@@ -245,11 +245,13 @@ std::string moment_text(const std::string& rfc3339) {
 }
 
 std::string survey_page(const StepsTable& table, std::size_t photos_missing,
-                        const std::vector<sync::AskedQuestion>& asked) {
+                        const std::vector<sync::AskedQuestion>& asked, const std::string& since) {
     const Survey& survey = table.survey;
     const Figures& figures = table.figures;
     const auto& receipts = table.receipts;
     auto values = view();
+    values.set("since", since);
+    values.set("of", survey.id);
     values.set("title", title_of(survey));
     values.set("revision", receipts.empty() ? "" : std::to_string(receipts.back().revision));
     values.set("received", receipts.empty() ? "" : moment_text(receipts.back().received_at));

@@ -23,6 +23,7 @@ namespace {
 
 constexpr std::string_view ready_path = "/ready";
 constexpr std::string_view metrics_path = "/metrics";
+constexpr std::string_view arrivals_path = "/arrivals";  ///< held back on purpose: its times are no page's
 constexpr std::array<std::string_view, 6> usual_methods{"GET", "HEAD", "PUT", "POST", "PATCH", "DELETE"};
 constexpr std::chrono::seconds ready_holds{1};  ///< a stranger who asks all the time doesn’t make us write all the time
 
@@ -81,7 +82,8 @@ WatchedSite::WatchedSite(http::Site& site, Archive& archive, Now now, Log log)
 WatchedSite::Asked WatchedSite::asked_of(const RequestHead& head) const {
     const auto place = sync::read_path(head.path);
     const bool usual = std::find(usual_methods.begin(), usual_methods.end(), head.method) != usual_methods.end();
-    return {usual ? head.method : "other", std::string(place ? word_of(place->kind) : "page"),
+    const auto* what = head.path == arrivals_path ? "arrivals" : "page";
+    return {usual ? head.method : "other", std::string(place ? word_of(place->kind) : what),
             head.content_length.value_or(0), now_()};
 }
 

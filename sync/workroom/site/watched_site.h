@@ -30,6 +30,7 @@ public:
     [[nodiscard]] http::Admission admit(const http::RequestHead& head) override;
     void answer(http::Request request, Respond respond) override;
     [[nodiscard]] http::Response refusal(int status, std::string_view text) override;
+    void ending() override { site_.ending(); }
 
 private:
     /// Upper ends in seconds of what a time is counted under; the last counts all.
