@@ -63,14 +63,14 @@ private:
 
 /// Paints the sheets, and gives how many pages each took; nothing where the device won't have it, or it was stopped.
 /// `pages` is what their feet say, none at the first time through.
-std::optional<std::vector<int>> paint_all(QPdfWriter& pdf, const std::vector<Sheet>& sheets, Paper paper,
+std::optional<std::vector<int>> paint_all(QPdfWriter& pdf, const std::vector<Sheet>& sheets, const PrintAsked& asked,
                                           const std::vector<int>& pages, Painted& painted) {
     QPainter painter;
     if (!painter.begin(&pdf)) {
         return std::nullopt;
     }
     painter.setRenderHint(QPainter::Antialiasing);
-    SheetPainter setter(painter, paper, [&pdf] { pdf.newPage(); });
+    SheetPainter setter(painter, *asked.paper, asked.stamp, [&pdf] { pdf.newPage(); });
     std::vector<int> taken;
     for (std::size_t i = 0; i < sheets.size() && painted.goes_on(); ++i) {
         if (i > 0) {
@@ -85,7 +85,9 @@ std::optional<std::vector<int>> paint_all(QPdfWriter& pdf, const std::vector<She
 
 Paper locale_paper() { return paper_of_locale(QLocale::system().name().toStdString()); }
 
-Result<bool> print_sheets(const Survey& survey, const PrintAsked& asked, const QString& file, const LongWork& work) {
+Result<bool> print_sheets(const Survey& survey, const PrintAsked& given, const QString& file, const LongWork& work) {
+    PrintAsked asked = given;
+    asked.paper = given.paper.value_or(locale_paper());
     if (!asked.window.isEmpty() && !has_window(survey, asked.window)) {
         return Error{ErrorCode::missing, bytes(asked.window),
                      QCoreApplication::translate("print", "The survey has no window of this id.").toStdString()};
@@ -104,16 +106,15 @@ Result<bool> print_sheets(const Survey& survey, const PrintAsked& asked, const Q
             ErrorCode::missing, bytes(asked.window),
             QCoreApplication::translate("print", "Nothing is worked yet that such a sheet could say.").toStdString()};
     }
-    const Paper paper = asked.paper.value_or(locale_paper());
     QBuffer scratch;
     scratch.open(QIODevice::WriteOnly);
     QPdfWriter counted(&scratch);
-    prepare(counted, survey, paper);
+    prepare(counted, survey, *asked.paper);
     Painted painted(work, sheets.size());
-    const auto pages = paint_all(counted, sheets, paper, {}, painted);
+    const auto pages = paint_all(counted, sheets, asked, {}, painted);
     QPdfWriter pdf(file);
-    prepare(pdf, survey, paper);
-    const bool written = pages && paint_all(pdf, sheets, paper, *pages, painted);
+    prepare(pdf, survey, *asked.paper);
+    const bool written = pages && paint_all(pdf, sheets, asked, *pages, painted);
     return written || painted.stopped() ? Result<bool>(written) : Result<bool>(unwritten(file));
 }
 

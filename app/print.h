@@ -3,6 +3,7 @@
 
 #include "sheet/paper.h"
 #include "sheet/sheets.h"
+#include "sheet/stamp.h"
 #include "store/visit_file.h"
 #include "survey/survey.h"
 #include "units/result.h"
@@ -19,6 +20,7 @@ struct PrintAsked {
     QString window{};                  ///< its id; empty: all windows
     std::optional<Paper> paper{};      ///< none: the locale's
     std::optional<LengthUnit> unit{};  ///< mm or in; none: the survey's own
+    std::optional<SheetStamp> stamp{};
 };
 
 /// The paper of the system's locale.

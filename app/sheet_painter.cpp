@@ -8,6 +8,7 @@
 #include <QPainterPath>
 #include <QPolygonF>
 #include <algorithm>
+#include <qrcodegen/QrCode.hpp>
 
 namespace truehang {
 
@@ -20,7 +21,9 @@ constexpr double foot_height = 130;
 constexpr double thread_at = 95;
 constexpr double beside_gap = 80;
 constexpr double column_gap = 30;
-constexpr double a_millimetre = 10;  // of what a drawing is in
+constexpr double stamp_width = 640;
+constexpr double picture_code_side = 200;  // 20 mm: modules of half a millimetre
+constexpr double a_millimetre = 10;        // of what a drawing is in
 
 struct PageSize {
     double width, height;
@@ -111,10 +114,35 @@ void paint_label(QPainter& painter, const Label& label) {
     painter.drawText(at, shown(label.text));
 }
 
+/// An address that may be broken after each of its parts, and nowhere else.
+QString breakable(QString address) {
+    return address.replace(QLatin1Char('/'), QStringLiteral("/\u200b"))
+        .replace(QLatin1Char('-'), QStringLiteral("-\u2060"));
+}
+
+/// A text as a QR code (ISO/IEC 18004, error correction M), the light edge that it needs within the box.
+void paint_picture_code(QPainter& painter, const std::string& words, const QRectF& box) {
+    constexpr int quiet_zone = 4;
+    const auto code = qrcodegen::QrCode::encodeText(words.c_str(), qrcodegen::QrCode::Ecc::MEDIUM);
+    const double module = box.width() / (code.getSize() + 2 * quiet_zone);
+    QPainterPath dark;
+    for (int y = 0; y < code.getSize(); ++y) {
+        for (int x = 0; x < code.getSize(); ++x) {
+            if (code.getModule(x, y)) {
+                dark.addRect(box.left() + module * (x + quiet_zone), box.top() + module * (y + quiet_zone), module,
+                             module);
+            }
+        }
+    }
+    painter.fillPath(dark, Qt::black);
+}
+
 }  // namespace
 
-SheetPainter::SheetPainter(QPainter& painter, Paper paper, std::function<void()> new_page)
+SheetPainter::SheetPainter(QPainter& painter, Paper paper, std::optional<SheetStamp> stamp,
+                           std::function<void()> new_page)
     : painter_(painter),
+      stamp_(std::move(stamp)),
       new_page_(std::move(new_page)),
       text_left_(left_margin),
       text_right_(size_of(paper).width - right_margin),
@@ -202,15 +230,44 @@ void SheetPainter::paintHead() {
     const double corner_height = lower + text(corner, corner_left, text_right_, body(), ink, Qt::AlignRight);
     y_ = top;
     y_ += std::max(text(shown(sheet_->title), text_left_, corner_left - 20, title(), ink), corner_height) + 12;
+    const double stamp_bottom = paintStamp(y_);
+    const double right = stamp_ ? text_right_ - stamp_width - column_gap : text_right_;
     for (const auto& line : sheet_->heading) {
-        y_ += text(shown(line), text_left_, text_right_, body(), ink) + 4;
+        y_ += text(shown(line), text_left_, right, body(), ink) + 4;
     }
+    y_ = std::max(y_, stamp_bottom);
     paintProvisional();
     for (const SheetMind& mind : sheet_->first) {
         y_ += 10;
         paintMind(mind);
     }
     y_ += 26;
+}
+
+/// At the right, from `top` down, beside the heading; where it ends.
+double SheetPainter::paintStamp(double top) {
+    if (!stamp_) {
+        return top;
+    }
+    const double before = std::exchange(y_, top);
+    const double left = text_right_ - stamp_width;
+    double right = text_right_;
+    double bottom = top;
+    if (!stamp_->address.empty()) {
+        const QRectF picture(text_right_ - picture_code_side, top, picture_code_side, picture_code_side);
+        paint_picture_code(painter_, stamp_->address, picture);
+        right = picture.left() - 10;
+        bottom = picture.bottom();
+    }
+    QStringList lines{shown(which_revision(*stamp_))};
+    if (!stamp_->code.empty()) {
+        lines.prepend(QObject::tr("Sheet %1").arg(shown(stamp_->code)));
+    }
+    if (!stamp_->address.empty()) {
+        lines.append(QObject::tr("Current? %1").arg(breakable(shown(stamp_->address))));
+    }
+    y_ += text(lines.join(QLatin1Char('\n')), left, right, foot(), soft, Qt::AlignRight);
+    return std::max(bottom, std::exchange(y_, before));
 }
 
 /// Between two heavy bars, so that nobody cuts before reading it.

@@ -3,12 +3,14 @@
 
 #include "sheet/paper.h"
 #include "sheet/sheet.h"
+#include "sheet/stamp.h"
 
 #include <QColor>
 #include <QFont>
 #include <QPainter>
 #include <QString>
 #include <functional>
+#include <optional>
 #include <span>
 
 namespace truehang {
@@ -16,8 +18,8 @@ namespace truehang {
 /// Sets sheets on pages of A4 or US Letter. Units are tenths of a millimetre.
 class SheetPainter {
 public:
-    /// `new_page` ends the page that is painted and begins the next.
-    SheetPainter(QPainter& painter, Paper paper, std::function<void()> new_page);
+    /// `stamp` stands at the head of each sheet; `new_page` ends the page that is painted and begins the next.
+    SheetPainter(QPainter& painter, Paper paper, std::optional<SheetStamp> stamp, std::function<void()> new_page);
 
     /// Paints a sheet from the top of the page that is begun, and says how many pages it took. `pages` is how many its
     /// foot says there are.
@@ -35,6 +37,7 @@ private:
                 Qt::Alignment side = Qt::AlignLeft);
     void rule(double left, double right);
     void paintHead();
+    double paintStamp(double top);
     void paintProvisional();
     std::size_t paintDrawing(const SheetDrawing& drawing, std::size_t at);
     void paintElevation(const Elevation& drawing, double left, double top);
@@ -55,6 +58,7 @@ private:
     [[nodiscard]] double heightOf(const QString& words, double width, const QFont& font) const;
 
     QPainter& painter_;
+    std::optional<SheetStamp> stamp_;
     std::function<void()> new_page_;
     double text_left_, text_right_, page_bottom_, page_height_;
     const Sheet* sheet_ = nullptr;

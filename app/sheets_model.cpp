@@ -3,6 +3,8 @@
 
 #include "devices.h"
 #include "open_visit.h"
+#include "sheet_stamp.h"
+#include "survey_keeping.h"
 #include "trade_words.h"
 #include "writing.h"
 
@@ -147,8 +149,18 @@ void SheetsModel::print() {
     line_.clear();
     written_.clear();
     aside_.begin();
-    aside_.run([survey = open_.survey(), asked](const LongWork& work) { return pdf_of(survey, asked, work); },
-               [this, file = place()](const Result<std::optional<QByteArray>>& pdf) { end(pdf, file); });
+    // Asked behind all edits so far: what is stamped is the revision that is printed.
+    open_.keeping().post(
+        this, [visit = open_.survey().id](Store& store) { return sheet_stamp(store, visit); },
+        [this, survey = open_.survey(), asked, file = place()](Result<std::optional<SheetStamp>> stamp) mutable {
+            if (!stamp) {
+                return end(stamp.error(), file);
+            }
+            asked.stamp = std::move(stamp).value();
+            aside_.run(
+                [survey = std::move(survey), asked](const LongWork& work) { return pdf_of(survey, asked, work); },
+                [this, file](const Result<std::optional<QByteArray>>& pdf) { end(pdf, file); });
+        });
     emit changed();
 }
 

@@ -1078,6 +1078,14 @@
         <source>page %1 of %2</source>
         <translation>Seite %1 von %2</translation>
     </message>
+    <message>
+        <source>Sheet %1</source>
+        <translation>Blatt %1</translation>
+    </message>
+    <message>
+        <source>Current? %1</source>
+        <translation>Noch gültig? %1</translation>
+    </message>
 </context>
 <context>
     <name>QuestionPart</name>

@@ -353,6 +353,10 @@ std::string day_text(std::string_view rfc3339) {
     return fmt::format(fmt::runtime(worded(months[static_cast<std::size_t>(month - 1)])), day, year);
 }
 
+std::string moment_text(std::string_view rfc3339) {
+    return rfc3339.size() < 16 ? std::string(rfc3339) : say("{}, {} UTC", day_text(rfc3339), rfc3339.substr(11, 5));
+}
+
 std::string window_title(const Room& room, const Window& window) {
     const std::string window_name = window.name.empty() ? window.id : window.name;
     if (room.name.empty()) {

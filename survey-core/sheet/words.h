@@ -67,6 +67,9 @@ enum class FlagShape { triangle, circle, square, broken_circle, bar };
 /// "14 March 2026" of an RFC 3339 time; the text itself where it can't be read.
 [[nodiscard]] std::string day_text(std::string_view rfc3339);
 
+/// "14 March 2026, 10:20 UTC" of an RFC 3339 time in UTC; the text itself where it can't be read.
+[[nodiscard]] std::string moment_text(std::string_view rfc3339);
+
 /// "Parlour, south window".
 [[nodiscard]] std::string window_title(const Room& room, const Window& window);
 

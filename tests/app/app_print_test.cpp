@@ -23,6 +23,8 @@ private slots:
     void theProgramPrints();
     void everyKindPrintsOnEitherPaper();
     void eachSheetCountsItsOwnPages();
+    void eachSheetSaysWhichRevisionItIsOf();
+    void aSheetOfWhatIsNotInTheWorkroomSaysSo();
 };
 
 namespace {
@@ -137,6 +139,39 @@ void AppPrintTest::eachSheetCountsItsOwnPages() {
     QVERIFY(print_sheets(*survey, {.kinds = {SheetKind::cutting}, .paper = Paper::a4}, pdf).ok());
     // One cloth a sheet, two cloths, one page each.
     QCOMPARE(run("pdftotext", {"-layout", pdf, "-"}).count("page 1 of 1"), 2);
+}
+
+// The picture code is read by zbar from what poppler makes of the page at 200 dots an inch.
+void AppPrintTest::eachSheetSaysWhichRevisionItIsOf() {
+    const auto survey = read_survey(whole(example));
+    const QTemporaryDir folder;
+    const QString pdf = folder.filePath("sheets.pdf");
+    const SheetStamp stamp{"Q9W1-DFWF-077Y", "https://workroom.example.org:8737/sheet/Q9W1-DFWF-077Y", 3,
+                           "2026-03-14T10:20:00Z"};
+    for (const Paper paper : {Paper::a4, Paper::letter}) {
+        for (const SheetKind kind : {SheetKind::measure, SheetKind::cutting, SheetKind::making, SheetKind::hanging}) {
+            QVERIFY(print_sheets(*survey, {.kinds = {kind}, .paper = paper, .stamp = stamp}, pdf).ok());
+            const QString text = run("pdftotext", {"-layout", pdf, "-"});
+            const auto sheets = text.count("page 1 of");
+            QVERIFY(sheets > 0);
+            QCOMPARE(text.count("Sheet Q9W1-DFWF-077Y"), sheets);
+            QCOMPARE(text.count("revision 3, came in"), sheets);
+            run("pdftoppm",
+                {"-r", "200", "-gray", "-f", "1", "-l", "1", "-singlefile", "-png", pdf, folder.filePath("page")});
+            QCOMPARE(run("zbarimg", {"--raw", "--quiet", folder.filePath("page.png")}).trimmed(),
+                     QString::fromStdString(stamp.address));
+        }
+    }
+}
+
+void AppPrintTest::aSheetOfWhatIsNotInTheWorkroomSaysSo() {
+    const auto survey = read_survey(whole(example));
+    const QTemporaryDir folder;
+    const QString pdf = folder.filePath("sheets.pdf");
+    QVERIFY(print_sheets(*survey, {.stamp = SheetStamp{.revision = 4}}, pdf).ok());
+    const QString text = run("pdftotext", {pdf, "-"}).simplified();
+    QVERIFY2(text.contains("revision 4, not in the workroom yet as it stands here"), qPrintable(text));
+    QVERIFY(!text.contains("Sheet "));
 }
 
 QTEST_MAIN(AppPrintTest)

@@ -2,9 +2,13 @@
 #include "../sync/document_workroom.h"
 #include "document/document.h"
 #include "fake_workroom.h"
+#include "protocol/digest.h"
 #include "protocol/questions.h"
+#include "protocol/sheet_code.h"
 #include "support.h"
 
+#include <QProcess>
+#include <QRegularExpression>
 #include <QTest>
 
 using namespace truehang;
@@ -100,6 +104,21 @@ void note(Bench& bench, const std::string& words) {
     bench.settle();
 }
 
+/// The text of the measure sheet, as the program writes it; spaces as one.
+QString printed(Bench& bench) {
+    SheetsModel* sheets = bench.notebook().sheets();
+    sheets->setKind("measure");
+    sheets->print();
+    if (!QTest::qWaitFor([sheets] { return !sheets->working(); }, patience) || !sheets->written()) {
+        return sheets->line();
+    }
+    QProcess reader;
+    reader.start("pdftotext", {"-", "-"});
+    reader.write(bench.files->held.last());
+    reader.closeWriteChannel();
+    return reader.waitForFinished() ? QString::fromUtf8(reader.readAllStandardOutput()).simplified() : QString();
+}
+
 bool all_there(Bench& bench) {
     bench.notebook().open()->askStanding();
     bench.settle();
@@ -178,6 +197,33 @@ private slots:
         anna.settle();
         QCOMPARE(answers.size(), 1);
         QCOMPARE(questions->count(), 0);
+    }
+
+    // The code as the protocol's page takes it from the digest of the bytes that were sent.
+    static void aPrintedSheetTellsWhetherItIsCurrent() {
+        sync::test::DocumentWorkroom documents;
+        bool closed = false;
+        FakeWorkroom workroom([&](QTcpSocket& socket, const Heard& heard) {
+            closed ? FakeWorkroom::answer(socket, 503, {}) : serve(documents, socket, heard);
+        });
+        Bench anna;
+        open_example(anna);
+        QVERIFY2(!printed(anna).contains("revision 1,"), "nobody is there who could tell");
+        pair(anna, workroom);
+        anna.notebook().send()->sendNow();
+        QTRY_VERIFY_WITH_TIMEOUT(all_there(anna), patience);
+        const auto sent = documents.newest(visit.toStdString());
+        const auto code = QString::fromStdString(sync::sheet_code(sync::hex(sync::sha256(sent.bytes))));
+        QString sheet = printed(anna);
+        QVERIFY2(sheet.contains("Sheet " + code), qPrintable(sheet));
+        static const QRegularExpression between("[ \u200b\u2060]");
+        QVERIFY2(sheet.remove(between).contains(workroom.address() + "/sheet/" + code), qPrintable(sheet));
+
+        closed = true;
+        note(anna, "Damp at the sill.");
+        const QString later = printed(anna);
+        QVERIFY2(later.contains("not in the workroom yet as it stands here"), qPrintable(later));
+        QVERIFY2(!later.contains(code), "it isn't of what was sent before");
     }
 
     static void whatBothChangedIsSettledOnceForBoth() {

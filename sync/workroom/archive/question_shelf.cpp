@@ -253,7 +253,7 @@ Result<Done> QuestionShelf::take_in(const sync::SurveyQuestions& questions) cons
 Result<sync::QuestionEntries> question_entries_after(Archive& archive, std::string_view cursor, std::size_t most) {
     return archive.database().read<sync::QuestionEntries>([&](Records& records) -> Result<sync::QuestionEntries> {
         const Transaction one_state(records, Transaction::Use::reading);
-        const auto instance = "q" + text_of(records, "SELECT id FROM instance");
+        const auto instance = text_of(records, "SELECT 'q' || id FROM instance");
         const auto place = place_of_cursor(cursor, instance, std::numeric_limits<std::int64_t>::max());
         if (!place) {
             return Error{ErrorCode::missing, "after", "These records didn’t give this cursor. Begin without one."};

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/people/people_pages.h"
 
+#include "sheet/words.h"
 #include "workroom/people/password.h"
 #include "workroom/site/frame.h"
-#include "workroom/site/survey_page.h"
 
 #include <array>
 #include <utility>

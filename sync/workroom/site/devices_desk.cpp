@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/site/devices_desk.h"
 
+#include "sheet/words.h"
 #include "workroom/archive/device_shelf.h"
 #include "workroom/site/frame.h"
 #include "workroom/site/pairing_page.h"
 #include "workroom/site/replies.h"
 #include "workroom/site/rules_page.h"
 #include "workroom/site/site_pages.h"
-#include "workroom/site/survey_page.h"
 
 #include <string>
 

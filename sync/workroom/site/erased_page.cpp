@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/site/erased_page.h"
 
+#include "sheet/words.h"
 #include "workroom/site/frame.h"
-#include "workroom/site/survey_page.h"
 
 namespace truehang::workroom {
 

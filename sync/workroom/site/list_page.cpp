@@ -5,7 +5,6 @@
 #include "protocol/paths.h"
 #include "sheet/words.h"
 #include "workroom/site/frame.h"
-#include "workroom/site/survey_page.h"
 
 #include <fmt/format.h>
 

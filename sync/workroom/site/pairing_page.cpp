@@ -2,8 +2,8 @@
 #include "workroom/site/pairing_page.h"
 
 #include "protocol/pairing_text.h"
+#include "sheet/words.h"
 #include "workroom/site/frame.h"
-#include "workroom/site/survey_page.h"
 
 #include <fmt/format.h>
 #include <qrcodegen/QrCode.hpp>
@@ -19,7 +19,7 @@ constexpr int quiet_zone = 4;
 std::string in_groups(const std::string& digits) {
     std::string grouped;
     for (std::size_t at = 0; at < digits.size(); at += 4) {
-        grouped += (at == 0 ? "" : " ") + digits.substr(at, 4);
+        grouped.append(at == 0 ? "" : " ").append(digits, at, 4);
     }
     return grouped;
 }

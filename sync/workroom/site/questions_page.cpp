@@ -6,7 +6,6 @@
 #include "survey/stations.h"
 #include "units/angle_text.h"
 #include "workroom/site/sheet_page.h"
-#include "workroom/site/survey_page.h"
 
 #include <fmt/format.h>
 

@@ -3,10 +3,10 @@
 
 #include "protocol/paths.h"
 #include "protocol/sheet_code.h"
+#include "sheet/words.h"
 #include "workroom/site/frame.h"
 #include "workroom/site/steps_page.h"
 #include "workroom/site/steps_table.h"
-#include "workroom/site/survey_page.h"
 
 #include <fmt/format.h>
 

@@ -200,7 +200,7 @@ private:
 View stamp_view(const SheetStamp& stamp) {
     auto entry = view();
     entry.set("code", stamp.code);
-    entry.set("which", fmt::format("revision {}, came in {}", stamp.revision, stamp.received));
+    entry.set("which", which_revision(stamp));
     entry.set("address", stamp.address.empty() ? truth(false) : View{stamp.address});
     entry.set("href", sync::sheet_code_path(stamp.code));
     entry.set("picture", stamp.address.empty() ? std::string()
@@ -208,9 +208,9 @@ View stamp_view(const SheetStamp& stamp) {
     return entry;
 }
 
-View sheet_view(const Sheet& sheet, const SheetStamp& stamp, std::size_t number) {
+View sheet_view(const Sheet& sheet, const std::optional<SheetStamp>& stamp, std::size_t number) {
     auto values = view();
-    values.set("stamp", stamp.code.empty() ? truth(false) : stamp_view(stamp));
+    values.set("stamp", stamp ? stamp_view(*stamp) : truth(false));
     values.set("kind", std::string(word_of(sheet.kind)));
     values.set("kind_title", std::string(title_of(sheet.kind)));
     values.set("window", sheet.window);

@@ -4,6 +4,7 @@
 #include "figures/figures.h"
 #include "sheet/paper.h"
 #include "sheet/sheets.h"
+#include "sheet/stamp.h"
 #include "survey/survey.h"
 
 #include <cstddef>
@@ -42,22 +43,14 @@ struct WindowPlace {
 /// Whether a photo is here; its digest.
 using PhotoIsHere = std::function<bool(const std::string& sha256)>;
 
-/// By what a printed sheet says of which revision it is, and where whether that is still the newest is told.
-struct SheetStamp {
-    std::string code;     ///< empty: nothing is stamped
-    std::string address;  ///< of the page that tells, as a picture code too; empty: not known
-    long long revision = 0;
-    std::string received;  ///< day and minute
-};
-
 /// A page of sheets and how it is to be set.
 struct SheetPageAsked {
     SheetsAsked sheets;
     SheetStyle style;
     Paper paper = Paper::a4;
-    bool standalone = false;  ///< one file that fetches nothing and shows photos by caption only
-    SheetStamp stamp{};       ///< of each sheet
-    std::string path;         ///< where it is served, for its links to itself on other paper or in another unit
+    bool standalone = false;            ///< one file that fetches nothing and shows photos by caption only
+    std::optional<SheetStamp> stamp{};  ///< of each sheet
+    std::string path;  ///< where it is served, for its links to itself on other paper or in another unit
 };
 
 /// Sheets as one page that prints, each from a fresh page of paper. Nothing where there is no such sheet.

@@ -174,8 +174,7 @@ std::optional<SitePage> set_cuts(const PageDesk& desk, const Survey& survey, con
 SheetStamp stamp_of(const PageDesk& desk, const sync::SurveyReceipt& receipt) {
     const auto code = sync::sheet_code(receipt.sha256);
     const auto address = desk.reach.addresses.empty() ? std::string() : desk.reach.addresses.front();
-    return {code, address.empty() ? "" : address + sync::sheet_code_path(code), receipt.revision,
-            moment_text(receipt.received_at)};
+    return {code, address.empty() ? "" : address + sync::sheet_code_path(code), receipt.revision, receipt.received_at};
 }
 
 std::optional<SitePage> sheets_of_path(const PageDesk& desk, const Survey& survey, const SurveyPath& asked,

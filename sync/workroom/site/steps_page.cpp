@@ -2,7 +2,7 @@
 #include "workroom/site/steps_page.h"
 
 #include "protocol/paths.h"
-#include "workroom/site/survey_page.h"
+#include "sheet/words.h"
 
 #include <fmt/format.h>
 

@@ -240,10 +240,6 @@ void set_questions(View& values, const Survey& survey, const std::vector<sync::A
 
 }  // namespace
 
-std::string moment_text(const std::string& rfc3339) {
-    return rfc3339.size() < 16 ? rfc3339 : day_text(rfc3339) + ", " + rfc3339.substr(11, 5) + " UTC";
-}
-
 std::string survey_page(const StepsTable& table, std::size_t photos_missing,
                         const std::vector<sync::AskedQuestion>& asked, const std::string& since) {
     const Survey& survey = table.survey;

@@ -11,9 +11,6 @@ namespace truehang::workroom {
 
 struct StepsTable;
 
-/// Day and minute of a receipt, UTC.
-[[nodiscard]] std::string moment_text(const std::string& rfc3339);
-
 /// One survey: rooms and windows with what was done of each layer, orders and the cutting list by cloth, what was asked
 /// and answered, what came in when. It listens for what comes in after the cursor `since`.
 [[nodiscard]] std::string survey_page(const StepsTable& table, std::size_t photos_missing,
