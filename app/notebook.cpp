@@ -125,6 +125,7 @@ Notebook::Notebook(SurveyKeeping& keeping, Devices& devices, const QString& sett
     connect(&parts_->list, &VisitList::faulty, this, &Notebook::setFault);
     connect(&parts_->send, &SendModel::arrived, this, [this] { parts_->list.read(); });
     connect(&parts_->visit_file, &VisitFileModel::tookIn, &parts_->list, &VisitList::renew);
+    connect(&parts_->visit_file, &VisitFileModel::tookIn, &parts_->send, &SendModel::visitCame);
     connect(&parts_->send, &SendModel::rulesCame, &parts_->workroom_rules, &WorkroomRules::take);
     connect(&parts_->send, &SendModel::came, &parts_->twice, &TakenTwiceModel::lookAt);
     connect(&parts_->leaving, &LeavingModel::wanted, this, &Notebook::openPlace);

@@ -236,6 +236,8 @@ void SendModel::forgetWorkroom() {
 
 void SendModel::sendNow() { sending_->look(true); }
 
+void SendModel::visitCame() { sending_->askQuestionsAnew(); }
+
 void SendModel::sendAgain(const QString& item) {
     for (const OutboxItem& one : stored_) {
         const QString key = one.kind == ItemKind::survey ? QStringLiteral("survey") : shown(one.id);

@@ -48,6 +48,8 @@ class SendModel : public QObject {
 
 public:
     SendModel(OpenVisit& open, SurveyKeeping& keeping, Devices& devices, QObject* parent = nullptr);
+    /// A visit came here from elsewhere: what the workroom asked about it before is asked for.
+    void visitCame();
     /// Reads the pairing and goes on sending; to be called once the store is open.
     void begin();
     ~SendModel() override;

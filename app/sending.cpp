@@ -129,13 +129,25 @@ void Sending::look(bool now) {
     if (now) {
         fetchRules();
     }
-    keeping_.post(this, &Sending::readStanding, [this, now](Result<Standing> standing) {
-        if (standing) {
-            standing_ = std::move(standing).value();
-        }
+    goOn([this, now] {
         if (now) {
             outbox_.try_now();
         }
+    });
+}
+
+void Sending::askQuestionsAnew() {
+    if (workroom_) {
+        goOn([this] { inbox_.ask_questions_anew(); });
+    }
+}
+
+void Sending::goOn(std::function<void()> first) {
+    keeping_.post(this, &Sending::readStanding, [this, first = std::move(first)](Result<Standing> standing) {
+        if (standing) {
+            standing_ = std::move(standing).value();
+        }
+        first();
         sender_.go();
         emit moved();
     });

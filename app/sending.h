@@ -34,6 +34,8 @@ public:
     void begin();
     /// Something new waits, or a person asks: `now` overrides pauses.
     void look(bool now = false);
+    /// A visit came here from elsewhere, and the store forgot how far it asked: what was asked about it comes too.
+    void askQuestionsAnew();
 
     [[nodiscard]] const std::optional<Pairing>& workroom() const { return workroom_; }
     [[nodiscard]] const QString& workroomName() const { return name_; }
@@ -87,6 +89,8 @@ private:
         std::vector<std::string> photos;
     };
     static Result<Standing> readStanding(Store& store);
+    /// Reads the standing anew, does `first`, and goes on.
+    void goOn(std::function<void()> first);
     [[nodiscard]] bool isOpen(const std::string& visit) const;
     void cameTogether(const sync::Coming& one, const QString& fault);
     void bytesOf(const sync::Item& item, std::function<void(const std::optional<QByteArray>&)> then);

@@ -287,6 +287,9 @@ void VisitFileModel::keepVisit(const std::shared_ptr<Coming>& coming) {
         this,
         [survey, says = bytes(tr("Taken in from a file")), same = here == Here::no,
          document = coming->file.document()](Store& store) -> Result<Done> {
+            if (const auto anew = same ? store.ask_questions_anew() : Result<Done>(Done{}); !anew) {
+                return anew.error();
+            }
             const auto kept = store.keep(survey, says);
             if (!kept) {
                 return kept.error();

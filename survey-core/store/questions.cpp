@@ -44,6 +44,13 @@ Result<std::string> Store::questions_asked_until() {
     });
 }
 
+Result<Done> Store::ask_questions_anew() {
+    return guarded([&]() -> Result<Done> {
+        inside_->connection.run("DELETE FROM questions_asked");
+        return Done{};
+    });
+}
+
 Result<Done> Store::note_questions(const std::vector<VisitQuestion>& asked, const std::vector<VisitAnswer>& answered,
                                    std::string_view asked_from, std::string_view asked_until) {
     return guarded([&]() -> Result<Done> {

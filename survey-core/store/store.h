@@ -330,6 +330,9 @@ public:
     [[nodiscard]] Result<std::optional<MetRevision>> last_met(std::string_view visit_id);
     /// How far the workroom was asked for its questions; empty: never, or another workroom.
     [[nodiscard]] Result<std::string> questions_asked_until();
+    /// The workroom is asked for all of its questions again: those on a visit that comes here from elsewhere were
+    /// passed over while it wasn't.
+    [[nodiscard]] Result<Done> ask_questions_anew();
     /// What was asked and answered, and how far it is asked now, as one. What isn’t about a visit here is left out, and
     /// what is here already stays as it is. `conflict` as `note_coming`.
     [[nodiscard]] Result<Done> note_questions(const std::vector<VisitQuestion>& asked,

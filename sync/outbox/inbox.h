@@ -81,6 +81,8 @@ public:
     /// What came couldn’t be kept now: it is asked for again, after a while, from where the shelf stands then.
     void not_noted(Time now) { changes_.not_noted(now + asking_.every); }
     void questions_not_noted(Time now) { questions_.not_noted(now + asking_.every); }
+    /// The shelf forgot how far was asked: questions are asked for at once, from where it stands.
+    void ask_questions_anew() { questions_.not_noted(Time{}); }
     /// A document or a photo of this digest that was taken couldn’t be kept now, or it couldn't be passed over: it is
     /// fetched again after a while.
     void try_later(const std::string& sha256, Time now);

@@ -7,8 +7,10 @@
 #include "protocol/sheet_code.h"
 #include "support.h"
 
+#include <QDir>
 #include <QProcess>
 #include <QRegularExpression>
+#include <QTemporaryDir>
 #include <QTest>
 
 using namespace truehang;
@@ -197,6 +199,32 @@ private slots:
         anna.settle();
         QCOMPARE(answers.size(), 1);
         QCOMPARE(questions->count(), 0);
+    }
+
+    static void aVisitFromAFileBringsWhatWasAskedBefore() {
+        sync::test::DocumentWorkroom documents;
+        QList<QByteArray> answers;
+        FakeWorkroom workroom(
+            [&](QTcpSocket& socket, const Heard& heard) { serve_asking(documents, answers, socket, heard); });
+        const QTemporaryDir folder;
+        Bench anna;
+        anna.files->folder = QUrl::fromLocalFile(folder.path());
+        open_example(anna);
+        anna.notebook().visitFile()->write();
+        QTRY_VERIFY_WITH_TIMEOUT(anna.notebook().visitFile()->written(), patience);
+        Bench ben;
+        pair(ben, workroom);
+        const auto is_asked = [](const Heard& heard) { return heard.path.startsWith("/questions"); };
+        QTRY_VERIFY_WITH_TIMEOUT(std::ranges::any_of(workroom.heard(), is_asked), patience);
+        ben.settle();
+
+        ben.notebook().visitFile()->takeIn(
+            QUrl::fromLocalFile(folder.filePath(QDir(folder.path()).entryList(QDir::Files).value(0))));
+        QVERIFY(QTest::qWaitFor([&ben] { return !ben.notebook().visitFile()->working(); }, patience));
+        QVERIFY2(ben.notebook().visitFile()->takenIn() == visit, qPrintable(ben.notebook().visitFile()->line()));
+        ben.notebook().openVisit(visit);
+        QTRY_COMPARE_WITH_TIMEOUT(ben.notebook().screen(), QString("visit"), patience);
+        QTRY_COMPARE_WITH_TIMEOUT(ben.notebook().questions()->count(), 1, patience);
     }
 
     // The code as the protocol's page takes it from the digest of the bytes that were sent.

@@ -122,7 +122,7 @@ def memory(workroom, folder):
     receiver = Serving(workroom, folder / "memory")
     receiver.phone.put_photo(photos(1)[0][:1000])
     before = receiver.memory()
-    body, ready = photos(1)[0], threading.Barrier(32)
+    body, ready = photos(1)[0], threading.Barrier(32, timeout=60)
 
     def upload(number):
         data = body[:-4] + number.to_bytes(4, "big")

@@ -56,6 +56,16 @@ TEST_F(Questions, make_a_visit_one_that_is_asked_about_until_they_are_answered) 
     EXPECT_EQ(all[1].answers.at(0).id, "of-another-phone");
 }
 
+TEST_F(Questions, on_a_visit_that_comes_later_are_asked_for_again) {
+    must(store->note_questions({asked(1)}, {}, "", "q1"));
+    must(store->ask_questions_anew());
+    EXPECT_EQ(must(store->questions_asked_until()), "");
+    must(store->keep(survey, "Taken in"));
+    EXPECT_EQ(store->note_questions({}, {}, "q1", "q2").error().code, ErrorCode::conflict) << "asked before it came";
+    must(store->note_questions({asked(1)}, {}, "", "q2"));
+    EXPECT_EQ(must(store->questions(survey.id)), std::vector{asked(1)});
+}
+
 TEST_F(Questions, an_answer_waits_until_the_workroom_has_it) {
     survey.rooms[0].photos.clear();
     survey.rooms[0].windows[0].photos.clear();
