@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "workroom/site/planning_bench.h"
 
+#include "workroom/archive/rolls_shelf.h"
+
 #include <algorithm>
 #include <future>
 #include <memory>
@@ -93,6 +95,13 @@ void PlanningBench::run() {
         stop_ = std::stop_source();
         const auto stop = stop_.get_token();
         lock.unlock();
+        const bool has_rolls = rolls_came(survey);
+        lock.lock();
+        if (!has_rolls && under_way_ == survey && !waiting_.contains(survey)) {
+            under_way_.clear();  // nobody asks, and nothing is there to plan: most of what comes in
+            continue;
+        }
+        lock.unlock();
         const auto plan = plan_of(survey, stop);
         lock.lock();
         if (under_way_ == survey && !ending_) {
@@ -110,6 +119,18 @@ void PlanningBench::run() {
     lock.lock();
     done_ = true;
     ended_.notify_all();
+}
+
+bool PlanningBench::rolls_came(const std::string& survey) {
+    const std::lock_guard archive_lock(archive_mutex_);
+    {
+        const std::lock_guard lock(mutex_);
+        if (ending_) {
+            return true;
+        }
+    }
+    const auto versions = RollsShelf(archive_).versions(survey);
+    return !versions || !versions->empty();
 }
 
 Result<HousePlan> PlanningBench::plan_of(const std::string& survey, const std::stop_token& stop) {

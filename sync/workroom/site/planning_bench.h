@@ -48,6 +48,8 @@ public:
 
 private:
     void run();
+    /// Whether any were written down for a survey; true too where that can't be told now.
+    [[nodiscard]] bool rolls_came(const std::string& survey);
     [[nodiscard]] Result<HousePlan> plan_of(const std::string& survey, const std::stop_token& stop);
     /// Lays the table; what is known without planning, or nothing.
     [[nodiscard]] std::optional<Result<HousePlan>> look_up(const std::string& survey, std::optional<RollsTable>& table);
