@@ -113,6 +113,16 @@ TEST(Arrivals, ofOneVisitAreItsRevisionsOnly) {
     const auto told = events_of(waiting.read_reply().body);
     ASSERT_EQ(told.size(), 1U);
     EXPECT_EQ(told[0].data, "Revision 4 of this visit has come in: what stands here is older.");
+
+    // It isn't told again because of another visit.
+    Connection again(receiver.port());
+    ASSERT_TRUE(again.send(held_request(arrivals_path(since, "mill"), told[0].id)));
+    ASSERT_EQ(receiver.put_survey(token, "barn", 2, example_survey("barn", 2)).status, 201);
+    ASSERT_EQ(events_of(receiver.ask("GET", arrivals_path(since), {{"Last-Event-ID", told[0].id}}).body).size(), 1U);
+    ASSERT_EQ(receiver.put_survey(token, "mill", 5, example_survey("mill", 5)).status, 201);
+    const auto later = events_of(again.read_reply().body);
+    ASSERT_EQ(later.size(), 1U);
+    EXPECT_EQ(later[0].data, "Revision 5 of this visit has come in: what stands here is older.");
 }
 
 TEST(Arrivals, sayThatAVisitWasErased) {

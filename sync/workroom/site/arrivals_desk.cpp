@@ -90,11 +90,12 @@ void ArrivalsDesk::look_for(std::list<Waiting>& waiting, bool all) {
     for (auto one = waiting.begin(); one != waiting.end();) {
         auto answer = all || now >= one->until ? std::optional(nothing_new(asks_again_ms)) : std::nullopt;
         if (!all && newest && one->heard != *newest) {
-            const auto arrivals = arrivals_since(archive_, one->since, one->survey);
-            if (arrivals && !arrivals->says.empty()) {
-                answer = told(*arrivals);
-            } else if (arrivals) {
-                one->heard = arrivals->next;
+            const auto fresh = arrivals_since(archive_, one->heard.empty() ? one->since : one->heard, one->survey);
+            const auto all_of_it = arrivals_since(archive_, one->since, one->survey);
+            if (fresh && all_of_it && !fresh->says.empty() && !all_of_it->says.empty()) {
+                answer = told(*all_of_it);
+            } else if (fresh) {
+                one->heard = fresh->next;
             }
         }
         if (answer) {
