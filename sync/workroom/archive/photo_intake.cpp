@@ -41,6 +41,7 @@ bool PhotoIntake::take(std::string_view piece) {
         }
         piece.remove_prefix(static_cast<std::size_t>(written));
     }
+    ::sync_file_range(descriptor_, 0, 0, SYNC_FILE_RANGE_WRITE);  // on its way to the disk while more comes
     return true;
 }
 

@@ -27,6 +27,7 @@ using std::chrono::milliseconds;
 namespace {
 
 constexpr std::size_t piece_bytes = 256UL * 1024UL;
+constexpr std::size_t read_bytes = 64UL * 1024UL;  ///< of a body at once; Beast reads no more
 constexpr std::size_t drain_bytes = 4UL * 1024UL * 1024UL;
 constexpr milliseconds drain_time{2000};
 
@@ -262,6 +263,9 @@ private:
             }
         }
         incoming.request.sink = admission.sink;
+        if (admission.sink) {
+            buffer_.reserve(read_bytes);  // reads as much as it has room for
+        }
         const auto started = Clock::now();
         std::uint64_t taken = 0;
         std::string piece(std::min<std::size_t>(piece_bytes, admission.body_limit + 1), '\0');

@@ -9,26 +9,43 @@ namespace truehang::workroom {
 
 namespace {
 
+using AtRest = std::unordered_map<std::string, std::unique_ptr<SQLite::Statement>>;
+
+constexpr std::size_t most_at_rest = 128;  ///< texts; some are put together for what is asked
+
+/// A statement in use, at rest again when it is done with.
 class SqliteRows final : public Rows {
 public:
-    SqliteRows(SQLite::Database& database, const std::string& sql) : statement_(database, sql) {}
-
-    void bind(int place, std::int64_t number) override { statement_.bind(place, number); }
-    void bind(int place, std::string_view text) override { statement_.bind(place, std::string(text)); }
-    void bind_bytes(int place, std::string_view bytes) override {
-        statement_.bind(place, bytes.data(), static_cast<int>(bytes.size()));
+    SqliteRows(std::unique_ptr<SQLite::Statement> statement, std::string sql, AtRest& at_rest)
+        : statement_(std::move(statement)), sql_(std::move(sql)), at_rest_(at_rest) {}
+    ~SqliteRows() override {
+        statement_->tryReset();  // a step that failed has been told of
+        if (at_rest_.size() < most_at_rest) {
+            statement_->clearBindings();
+            at_rest_.try_emplace(std::move(sql_), std::move(statement_));
+        }
     }
-    bool step() override { return statement_.executeStep(); }
-    long long exec() override { return statement_.exec(); }
-    void reset() override { statement_.reset(); }
-    [[nodiscard]] bool is_null(int column) const override { return statement_.isColumnNull(column); }
+    SqliteRows(const SqliteRows&) = delete;
+    SqliteRows& operator=(const SqliteRows&) = delete;
+
+    void bind(int place, std::int64_t number) override { statement_->bind(place, number); }
+    void bind(int place, std::string_view text) override { statement_->bind(place, std::string(text)); }
+    void bind_bytes(int place, std::string_view bytes) override {
+        statement_->bind(place, bytes.data(), static_cast<int>(bytes.size()));
+    }
+    bool step() override { return statement_->executeStep(); }
+    long long exec() override { return statement_->exec(); }
+    void reset() override { statement_->reset(); }
+    [[nodiscard]] bool is_null(int column) const override { return statement_->isColumnNull(column); }
     [[nodiscard]] std::int64_t number(int column) const override { return at(column).getInt64(); }
     [[nodiscard]] std::string text(int column) const override { return at(column).getString(); }
 
 private:
-    [[nodiscard]] SQLite::Column at(int column) const { return statement_.getColumn(column); }
+    [[nodiscard]] SQLite::Column at(int column) const { return statement_->getColumn(column); }
 
-    mutable SQLite::Statement statement_;
+    std::unique_ptr<SQLite::Statement> statement_;
+    std::string sql_;
+    AtRest& at_rest_;
 };
 
 }  // namespace
@@ -49,7 +66,10 @@ Error error_of(const SQLite::Exception& thrown) {
 }
 
 std::unique_ptr<Rows> SqliteRecords::prepare(const std::string& sql) {
-    return std::make_unique<SqliteRows>(database_, sql);
+    auto resting = at_rest_.extract(sql);
+    auto statement =
+        resting.empty() ? std::make_unique<SQLite::Statement>(database_, sql) : std::move(resting.mapped());
+    return std::make_unique<SqliteRows>(std::move(statement), sql, at_rest_);
 }
 
 std::vector<std::string> SqliteRecords::tables_with(const std::string& column) {

@@ -7,6 +7,7 @@
 
 #include <chrono>
 #include <filesystem>
+#include <unordered_map>
 
 namespace truehang::workroom {
 
@@ -36,6 +37,8 @@ public:
 private:
     std::unique_ptr<SQLite::Database> own_;
     SQLite::Database& database_;
+    /// Statements at rest, by their text: preparing one costs more than most of them do. Gone before the connection.
+    std::unordered_map<std::string, std::unique_ptr<SQLite::Statement>> at_rest_;
 };
 
 /// WAL, every commit on the disk before it counts, what is deleted overwritten.

@@ -91,7 +91,7 @@ class Workroom:
 
 def main(workroom):
     if not (HERE / "node_modules").is_dir():
-        subprocess.run(["npm", "install", "--no-audit", "--no-fund", "--loglevel=error"], cwd=HERE, check=True)
+        subprocess.run(["npm", "install", "--no-package-lock", "--no-audit", "--no-fund", "--loglevel=error"], cwd=HERE, check=True)
     with tempfile.TemporaryDirectory() as folder:
         folder = pathlib.Path(folder)
         files = document_files(folder)
