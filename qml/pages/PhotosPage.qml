@@ -208,40 +208,14 @@ Page {
             }
         }
     }
-    Loader {
-        id: cameraLoader
-
+    PictureSource {
         anchors.fill: parent
-        active: page.panel === "camera"
-        focus: active
-        source: active ? page.photos.cameraSource : ""
-    }
-    Connections {
-        target: cameraLoader.item as CameraPanel
-
-        function onShut() {
-            page.panel = "";
-        }
-        function onTook(file: url) {
-            page.photos.takeIn(file);
-            page.panel = "";
-        }
-    }
-    Loader {
-        id: fileLoader
-
-        active: page.panel === "file"
-        source: active ? "FileChooser.qml" : ""
-    }
-    Connections {
-        target: fileLoader.item as FileChooser
-
-        function onChose(file: url) {
+        from: page.panel
+        camera: page.photos.cameraSource
+        onTook: file => {
             page.panel = "";
             page.photos.takeIn(file);
         }
-        function onShut() {
-            page.panel = "";
-        }
+        onShut: page.panel = ""
     }
 }

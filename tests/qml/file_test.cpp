@@ -39,24 +39,6 @@ private:
         return folder + "/Sail loft.truehang.zip";
     }
 
-    /// What the person chooses in the system's dialog, which then closes.
-    static bool chooseInDialog(Scene& scene, const QString& file) {
-        for (QQuickItem* item : scene.items()) {
-            if (!QByteArray(item->metaObject()->className()).startsWith("FileChooser")) {
-                continue;
-            }
-            const QObjectList dialogs = item->children();
-            const bool chose = QMetaObject::invokeMethod(item, "chose", Q_ARG(QUrl, QUrl::fromLocalFile(file)));
-            for (QObject* dialog : dialogs) {
-                if (QByteArray(dialog->metaObject()->className()).contains("FileDialog")) {
-                    QMetaObject::invokeMethod(dialog, "close");
-                }
-            }
-            return chose && !dialogs.isEmpty();
-        }
-        return false;
-    }
-
     /// What a worn disk leaves: the text of one visit cut short.
     static void damageSailLoft(const QString& folder) {
         SQLite::Database store((folder + "/truehang.sqlite").toStdString(), SQLite::OPEN_READWRITE);
@@ -117,7 +99,7 @@ private slots:
         scene.grabDressed("take-in-before");
         QCOMPARE(scene.faultsOfLayout(), QStringList());
         QVERIFY(scene.reach("Choose the file"));
-        QVERIFY(chooseInDialog(scene, file));
+        QVERIFY(scene.chooseInDialog(file));
         finish(scene);
         scene.grabDressed("take-in-after");
         QCOMPARE(scene.faultsOfLayout(), QStringList());
@@ -154,7 +136,7 @@ private slots:
         scene.grabDressed("take-in-damaged");
         QCOMPARE(scene.faultsOfLayout(), QStringList());
         QVERIFY2(scene.reach("Choose the file"), qPrintable(scene.names().join(" | ")));
-        QVERIFY(chooseInDialog(scene, file));
+        QVERIFY(scene.chooseInDialog(file));
         finish(scene);
         scene.grabDressed("take-in-beside-damaged");
         QCOMPARE(scene.faultsOfLayout(), QStringList());
@@ -175,7 +157,7 @@ private slots:
         const int before = scene.notebook().visits()->count();
         QVERIFY(scene.reach("Take in a visit from a file"));
         QVERIFY(scene.reach("Choose the file"));
-        QVERIFY(chooseInDialog(scene, file));
+        QVERIFY(scene.chooseInDialog(file));
         finish(scene);
         QVERIFY2(scene.find("This isn’t a visit’s file, or it didn’t come whole: ask for it again. Nothing was taken "
                             "in.") != nullptr,
@@ -183,7 +165,7 @@ private slots:
         scene.grabDressed("take-in-refused");
         QCOMPARE(scene.faultsOfLayout(), QStringList());
         QVERIFY(scene.reach("Choose the file"));
-        QVERIFY(chooseInDialog(scene, file));
+        QVERIFY(scene.chooseInDialog(file));
         finish(scene);
         scene.key(Qt::Key_Escape);
         QCOMPARE(scene.notebook().visits()->count(), before);

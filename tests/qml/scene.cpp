@@ -266,6 +266,23 @@ bool Scene::reach(const QString& name) {
     return touch(name);
 }
 
+bool Scene::chooseInDialog(const QString& file) {
+    for (QQuickItem* item : items()) {
+        if (!QByteArray(item->metaObject()->className()).startsWith("FileChooser")) {
+            continue;
+        }
+        const QObjectList dialogs = item->children();
+        const bool chose = QMetaObject::invokeMethod(item, "chose", Q_ARG(QUrl, QUrl::fromLocalFile(file)));
+        for (QObject* dialog : dialogs) {
+            if (QByteArray(dialog->metaObject()->className()).contains("FileDialog")) {
+                QMetaObject::invokeMethod(dialog, "close");
+            }
+        }
+        return chose && !dialogs.isEmpty();
+    }
+    return false;
+}
+
 void Scene::key(Qt::Key key, const QString& text, Qt::KeyboardModifiers modifiers) {
     QTest::sendKeyEvent(QTest::Click, window_, key, text, modifiers);
     settle();

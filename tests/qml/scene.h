@@ -54,6 +54,8 @@ public:
     bool click(const QString& name);
     /// Brings it into sight, as the Tab key does, and touches it; false where it isn't there.
     bool reach(const QString& name);
+    /// What the person chooses in the system's dialog, which then closes; false where none is open.
+    bool chooseInDialog(const QString& file);
     void key(Qt::Key key, const QString& text = {}, Qt::KeyboardModifiers modifiers = {});
     void typeOnKeyboard(const QString& text);
     void grab(const QString& name);
