@@ -47,16 +47,16 @@ QImage bare_pixels(const QImage& picture) {
 
 }  // namespace
 
-QSize kept_size(const QSize& size) {
+QSize kept_size(const QSize& size, qint64 most_pixels) {
     const double pixels = static_cast<double>(size.width()) * size.height();
-    if (pixels <= static_cast<double>(photo_pixel_limit)) {
+    if (pixels <= static_cast<double>(most_pixels)) {
         return size;
     }
-    const double share = std::sqrt(static_cast<double>(photo_pixel_limit) / pixels);
+    const double share = std::sqrt(static_cast<double>(most_pixels) / pixels);
     return {std::max(1, static_cast<int>(size.width() * share)), std::max(1, static_cast<int>(size.height() * share))};
 }
 
-Result<ImportedPhoto> import_photo(const QByteArray& file, SaidBeside said) {
+Result<QImage> read_picture(const QByteArray& file, qint64 most_pixels) {
     if (file.size() > photo_file_limit) {
         return error(ErrorCode::out_of_range,
                      QT_TRANSLATE_NOOP("photos", "The file is larger than 64 MB. Choose a smaller picture."));
@@ -76,15 +76,23 @@ Result<ImportedPhoto> import_photo(const QByteArray& file, SaidBeside said) {
         return error(ErrorCode::out_of_range,
                      QT_TRANSLATE_NOOP("photos", "The picture is larger than can be opened here."));
     }
-    if (kept_size(size) != size) {
-        reader.setScaledSize(kept_size(size));
+    if (kept_size(size, most_pixels) != size) {
+        reader.setScaledSize(kept_size(size, most_pixels));
     }
-    const QImage read = reader.read();
+    QImage read = reader.read();
     if (read.isNull()) {
         return error(ErrorCode::unreadable,
                      QT_TRANSLATE_NOOP("photos", "The picture is damaged or cut short. Choose it again."));
     }
-    const auto photo = import_photo(read);
+    return read;
+}
+
+Result<ImportedPhoto> import_photo(const QByteArray& file, SaidBeside said) {
+    const auto read = read_picture(file);
+    if (!read) {
+        return read.error();
+    }
+    const auto photo = import_photo(*read);
     if (!photo || said == SaidBeside::dropped) {
         return photo;
     }

@@ -31,15 +31,18 @@ struct ImportedPhoto {
     int height = 0;
 };
 
-/// Reads a picture file's bytes, turns it upright as its orientation tag asks (Exif 2.32, tag 0x0112) and encodes its
-/// pixels anew, as many as there are. Errors: `unreadable` for what isn't a picture or is cut short, `out_of_range` for
+/// Reads a picture file's bytes and turns it upright as its orientation tag asks (Exif 2.32, tag 0x0112); of more than
+/// `most_pixels` it is read smaller. Errors: `unreadable` for what isn't a picture or is cut short, `out_of_range` for
 /// one that is too large to be opened. May run on any thread.
+[[nodiscard]] Result<QImage> read_picture(const QByteArray& file, qint64 most_pixels = photo_pixel_limit);
+
+/// The same, and encodes its pixels anew, as many as are kept.
 [[nodiscard]] Result<ImportedPhoto> import_photo(const QByteArray& file, SaidBeside said = SaidBeside::dropped);
 /// The same for pixels that are in hand already, as from the clipboard.
 [[nodiscard]] Result<ImportedPhoto> import_photo(const QImage& picture);
 
 /// The size at which a picture is kept: its own, or as many pixels as are kept in the same proportion.
-[[nodiscard]] QSize kept_size(const QSize& size);
+[[nodiscard]] QSize kept_size(const QSize& size, qint64 most_pixels = photo_pixel_limit);
 
 /// A small picture of a kept photo; null where it doesn't read. May run on any thread.
 [[nodiscard]] QImage thumbnail_of(const QByteArray& jpeg);

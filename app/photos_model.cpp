@@ -9,12 +9,11 @@
 #include "survey/photos.h"
 #include "survey_keeping.h"
 #include "whereabouts.h"
+#include "work_aside.h"
 #include "writing.h"
 
 #include <QDir>
 #include <QFile>
-#include <QPointer>
-#include <QThreadPool>
 #include <algorithm>
 
 namespace truehang {
@@ -36,22 +35,6 @@ PhotoOf of_word(const QString& word) {
         return {.room = false, .obstruction = bytes(word.mid(QLatin1String(obstruction_word).size()))};
     }
     return {.room = word == QLatin1String(room_word), .obstruction = {}};
-}
-
-/// Does `work` on a thread of the pool, then `then` with its result on the thread of `owner`, if it is there still.
-template <class Work, class Then>
-void aside(QObject* owner, Work work, Then then) {
-    QThreadPool::globalInstance()->start([still = QPointer(owner), work = std::move(work), then = std::move(then)] {
-        auto result = work();
-        QMetaObject::invokeMethod(
-            QCoreApplication::instance(),
-            [still, then, result = std::move(result)] {
-                if (still) {
-                    then(result);
-                }
-            },
-            Qt::QueuedConnection);
-    });
 }
 
 }  // namespace

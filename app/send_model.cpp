@@ -4,10 +4,13 @@
 #include "devices.h"
 #include "document/document.h"
 #include "open_visit.h"
+#include "photo_import.h"
+#include "picture_code.h"
 #include "protocol/pairing_text.h"
 #include "sending.h"
 #include "survey/photos.h"
 #include "survey_keeping.h"
+#include "work_aside.h"
 #include "writing.h"
 
 #include <QRegularExpression>
@@ -82,6 +85,7 @@ QString SendModel::address() const {
     return address_.isEmpty() && paired() ? shown(sending_->workroom()->address) : address_;
 }
 
+QUrl SendModel::cameraSource() const { return devices_.camera->source(); }
 bool SendModel::pairing() const { return pairing_; }
 QString SendModel::pairFault() const { return pair_fault_; }
 
@@ -203,6 +207,43 @@ bool SendModel::takePairingText(const QString& words) {
     }
     emit changed();
     return text.ok();
+}
+
+void SendModel::takePairingPicture(const QUrl& file) {
+    const auto read = devices_.files->read(file, photo_file_limit);
+    looking_ = read.ok();
+    pair_fault_ = fault_of(read);
+    emit changed();
+    if (!read) {
+        return;
+    }
+    aside(
+        this, [picture = *read] { return codes_in(picture); },
+        [this](const Result<QStringList>& codes) {
+            looking_ = false;
+            if (codes) {
+                takeFirstPairingText(*codes);
+            } else {
+                pair_fault_ = fault_of(codes);
+                emit changed();
+            }
+        });
+}
+
+void SendModel::takeFirstPairingText(const QStringList& codes) {
+    const auto pairs = [](const QString& code) { return sync::read_pairing_text(bytes(code)).ok(); };
+    const auto found = std::ranges::find_if(codes, pairs);
+    if (found != codes.end()) {
+        takePairingText(*found);
+        emit tookPairingText();
+        return;
+    }
+    pair_fault_ = codes.isEmpty()
+                      ? tr("No code can be read in this picture. Take it again from nearer: sharp, without glare, and "
+                           "with the white all round the code.")
+                      : tr("The code in this picture isn’t one for pairing. On the workroom’s page of devices choose "
+                           "“Pair a phone”, and take a picture of the code that stands there.");
+    emit changed();
 }
 
 void SendModel::pair(const QString& address, const QString& code) {

@@ -30,9 +30,13 @@ class SendModel : public QObject {
     Q_PROPERTY(QString code READ code NOTIFY changed)
     /// That a pairing text named the workroom's certificate, and how its digest begins; empty else.
     Q_PROPERTY(QString pinLine READ pinLine NOTIFY changed)
+    /// A picture is being looked through for the workroom's code.
+    Q_PROPERTY(bool looking READ looking NOTIFY changed)
+    /// As `PhotosModel::cameraSource`, to photograph the code.
+    Q_PROPERTY(QUrl cameraSource READ cameraSource CONSTANT)
     /// A pairing is under way.
     Q_PROPERTY(bool pairing READ pairing NOTIFY changed)
-    /// Why pairing failed; empty else.
+    /// Why pairing failed, or nothing could be read from a picture; empty else.
     Q_PROPERTY(QString pairFault READ pairFault NOTIFY changed)
     /// How it stands: "All there", "No network. It goes when there is one.", "3 of 5 photos there".
     Q_PROPERTY(QString line READ line NOTIFY changed)
@@ -59,6 +63,8 @@ public:
     [[nodiscard]] QString address() const;
     [[nodiscard]] QString code() const { return told_.code; }
     [[nodiscard]] QString pinLine() const;
+    [[nodiscard]] bool looking() const { return looking_; }
+    [[nodiscard]] QUrl cameraSource() const;
     [[nodiscard]] bool pairing() const;
     [[nodiscard]] QString pairFault() const;
     [[nodiscard]] QString line() const;
@@ -70,6 +76,9 @@ public:
     /// Takes a workroom's pairing text ("truehang:pair?…") apart into `address`, `code` and the certificate it names.
     /// False for any other words, which forget what an earlier text named but for its own address.
     Q_INVOKABLE bool takePairingText(const QString& words);
+    /// Takes the pairing text from the picture code in a picture file, which may be a photo of the workroom's page, and
+    /// says `tookPairingText`; else `pairFault` says what to do. The picture comes into no visit.
+    Q_INVOKABLE void takePairingPicture(const QUrl& file);
     /// Pairs with the workroom at `address` ("192.0.2.7:8080" or a whole http(s) URL) by its one-time code; or by a
     /// pairing text in place of the address.
     Q_INVOKABLE void pair(const QString& address, const QString& code);
@@ -86,6 +95,8 @@ public:
 
 signals:
     void changed();
+    /// `address` and `code` are from a pairing text that a picture held.
+    void tookPairingText();
     /// The workroom confirmed something, or an item's state changed.
     void arrived(const QString& surveyId);
     /// What somebody else sent of a visit is in it now; empty: a photo that some visit names.
@@ -99,6 +110,7 @@ private:
     void show();
     void showItems();
     [[nodiscard]] QString itemTitle(const OutboxItem& item) const;
+    void takeFirstPairingText(const QStringList& codes);
 
     OpenVisit& open_;
     SurveyKeeping& keeping_;
@@ -115,6 +127,7 @@ private:
     QString file_line_;
     QUrl written_;
     QTimer quiet_;
+    bool looking_ = false;
     bool pairing_ = false;
     std::vector<OutboxItem> stored_;
 };

@@ -3,7 +3,10 @@
 
 #include "store/visit_file.h"
 
+#include <QCoreApplication>
 #include <QObject>
+#include <QPointer>
+#include <QThreadPool>
 #include <atomic>
 #include <functional>
 #include <memory>
@@ -11,6 +14,22 @@
 #include <utility>
 
 namespace truehang {
+
+/// Does `work` on a thread of the pool, then `then` with its result on the thread of `owner`, if it is there still.
+template <class Work, class Then>
+void aside(QObject* owner, Work work, Then then) {
+    QThreadPool::globalInstance()->start([still = QPointer(owner), work = std::move(work), then = std::move(then)] {
+        auto result = work();
+        QMetaObject::invokeMethod(
+            QCoreApplication::instance(),
+            [still, then, result = std::move(result)] {
+                if (still) {
+                    then(result);
+                }
+            },
+            Qt::QueuedConnection);
+    });
+}
 
 /// Long work on a thread of its own, one piece after the other: how far it is comes as events, and it can be stopped.
 class WorkAside : public QObject {

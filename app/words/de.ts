@@ -1430,8 +1430,36 @@
         <translation>Diese Werkstatt vergessen und mit einer anderen koppeln</translation>
     </message>
     <message>
-        <source>The workroom shows its address and a code that works once. Its pairing text, pasted as the address, holds both.</source>
-        <translation>Die Werkstatt zeigt ihre Adresse und einen Code, der einmal gilt. Der Kopplungstext der Werkstatt, als Adresse eingefügt, enthält beides.</translation>
+        <source>The workroom shows its address and a code that works once. Its picture code holds both, and so does its pairing text, pasted as the address.</source>
+        <translation>Die Werkstatt zeigt ihre Adresse und einen Code, der einmal gilt. Ihr Bildcode enthält beides, ebenso ihr Kopplungstext, als Adresse eingefügt.</translation>
+    </message>
+    <message>
+        <source>photograph the code</source>
+        <translation>den Code fotografieren</translation>
+    </message>
+    <message>
+        <source>Photograph the workroom’s code</source>
+        <translation>Den Code der Werkstatt fotografieren</translation>
+    </message>
+    <message>
+        <source>read the code from a picture</source>
+        <translation>den Code aus einem Bild lesen</translation>
+    </message>
+    <message>
+        <source>Read the code from a picture</source>
+        <translation>Den Code aus einem Bild lesen</translation>
+    </message>
+    <message>
+        <source>Looking for the code</source>
+        <translation>Der Code wird gesucht</translation>
+    </message>
+    <message>
+        <source>Not paired</source>
+        <translation>Nicht gekoppelt</translation>
+    </message>
+    <message>
+        <source>from a picture</source>
+        <translation>aus einem Bild</translation>
     </message>
 </context>
 <context>
@@ -4108,6 +4136,14 @@
     <message>
         <source>An answer to the workroom</source>
         <translation>Eine Antwort an die Werkstatt</translation>
+    </message>
+    <message>
+        <source>No code can be read in this picture. Take it again from nearer: sharp, without glare, and with the white all round the code.</source>
+        <translation>In diesem Bild ist kein Code zu lesen. Nehmen Sie es noch einmal auf, aus größerer Nähe: scharf, ohne Spiegelung und mit dem weißen Rand rings um den Code.</translation>
+    </message>
+    <message>
+        <source>The code in this picture isn’t one for pairing. On the workroom’s page of devices choose “Pair a phone”, and take a picture of the code that stands there.</source>
+        <translation>Der Code in diesem Bild ist keiner zum Koppeln. Wählen Sie auf der Geräteseite der Werkstatt „Pair a phone“ und nehmen Sie ein Bild von dem Code auf, der dort steht.</translation>
     </message>
 </context>
 <context>

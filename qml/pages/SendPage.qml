@@ -9,12 +9,19 @@ Page {
     id: page
 
     readonly property SendModel send: page.notebook.send
+    readonly property bool camera: String(page.send.cameraSource) !== ""
 
-    // A pairing text, pasted as the address, fills both lines.
-    function take(words: string) {
-        if (page.send.takePairingText(words)) {
-            address.field.text = page.send.address;
-            code.field.text = page.send.code;
+    // What a pairing text told fills both lines.
+    function fill() {
+        address.field.text = page.send.address;
+        code.field.text = page.send.code;
+    }
+
+    Connections {
+        target: page.send
+
+        function onTookPairingText() {
+            page.fill();
         }
     }
 
@@ -22,9 +29,11 @@ Page {
         id: screen
 
         anchors.fill: parent
-        focus: true
+        visible: page.panel !== "camera"
+        enabled: visible
+        focus: visible
         title: qsTr("To the workroom")
-        action: page.send.paired ? qsTr("Send now") : page.send.pairing ? "" : qsTr("Pair with the workroom")
+        action: page.send.paired ? qsTr("Send now") : page.send.pairing || page.send.looking ? "" : qsTr("Pair with the workroom")
         onBackAsked: page.leave()
         onActed: {
             InputMethod.commit();
@@ -37,7 +46,7 @@ Page {
 
         Heading {
             width: parent.width
-            text: page.send.paired ? page.send.line : page.send.pairing ? qsTr("Asking the workroom") : qsTr("Which workroom is it?")
+            text: page.send.paired ? page.send.line : page.send.pairing ? qsTr("Asking the workroom") : page.send.looking ? qsTr("Looking for the code") : qsTr("Which workroom is it?")
             bottomPadding: Theme.rowGap
         }
         Sentence {
@@ -51,9 +60,35 @@ Page {
             width: parent.width
             spacing: Theme.gap
 
+            FlagLine {
+                visible: text !== ""
+                width: parent.width
+                severity: "stop"
+                word: qsTr("Not paired")
+                text: page.send.pairFault
+                live: true
+            }
             Sentence {
                 width: parent.width
-                text: qsTr("The workroom shows its address and a code that works once. Its pairing text, pasted as the address, holds both.")
+                visible: page.send.pairFault === ""
+                text: qsTr("The workroom shows its address and a code that works once. Its picture code holds both, and so does its pairing text, pasted as the address.")
+            }
+            Flow {
+                width: parent.width
+                spacing: Theme.edge
+                enabled: !page.send.looking && !page.send.pairing
+
+                WordButton {
+                    visible: page.camera
+                    text: qsTr("photograph the code")
+                    explained: qsTr("Photograph the workroom’s code")
+                    onClicked: page.panel = "camera"
+                }
+                WordButton {
+                    text: page.camera ? qsTr("from a picture") : qsTr("read the code from a picture")
+                    explained: qsTr("Read the code from a picture")
+                    onClicked: page.panel = "file"
+                }
             }
             FieldRow {
                 id: address
@@ -63,7 +98,11 @@ Page {
                 example: "192.0.2.7:8080"
                 text: page.send.address
                 hints: Qt.ImhUrlCharactersOnly | Qt.ImhNoAutoUppercase | Qt.ImhNoPredictiveText
-                onCommitted: words => page.take(words)
+                onCommitted: words => {
+                    if (page.send.takePairingText(words)) {
+                        page.fill();
+                    }
+                }
             }
             FieldRow {
                 id: code
@@ -78,15 +117,6 @@ Page {
                 visible: text !== ""
                 second: true
                 text: page.send.pinLine
-            }
-            Sentence {
-                width: parent.width
-                visible: text !== ""
-                text: page.send.pairFault
-
-                Announced {
-                    words: page.send.pairFault
-                }
             }
         }
         Column {
@@ -147,5 +177,16 @@ Page {
                 onClicked: page.send.forgetWorkroom()
             }
         }
+    }
+
+    PictureSource {
+        anchors.fill: parent
+        from: page.panel
+        camera: page.send.cameraSource
+        onTook: file => {
+            page.panel = "";
+            page.send.takePairingPicture(file);
+        }
+        onShut: page.panel = ""
     }
 }

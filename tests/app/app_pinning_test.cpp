@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Pairing by the workroom's text, and who is spoken to afterwards: against the receiver itself, with its own
 // certificate, and against others in its place.
+#include "code_pictures.h"
 #include "receiver_process.h"
 #include "support.h"
 
@@ -15,6 +16,7 @@
 #include <QTest>
 #include <algorithm>
 #include <csignal>
+#include <fstream>
 
 using namespace truehang;
 using namespace truehang::test;
@@ -34,6 +36,7 @@ private slots:
     void nothingGoesToAnotherOneThatTheSystemTrusts();
     void aPairingTextFillsTheLines();
     void pairsByTheTextAndThenTrustsNoOther();
+    void pairsByAPhotoOfThePage();
     void aTextOfAnotherWorkroomDoesntPair();
     void halfATextIsRefused();
 };
@@ -55,13 +58,27 @@ struct Workroom {
         auto pin = QByteArray::fromStdString(line.substr(line.find('=') + 1)).trimmed().toLower();
         return pin.replace(":", "");
     }
-    /// The text of the page that shows a new code, with this machine's own address.
-    [[nodiscard]] QString text() const {
+    /// The page that shows a new code.
+    [[nodiscard]] std::string page() const {
         const auto here = address().toStdString();
-        const auto page =
-            QString::fromStdString(run_program({"curl", "-sS", "--max-time", "10", "--cacert", certificate(), "-X",
-                                                "POST", "-H", "Origin: " + here, "-d", "", here + "/devices/code"})
-                                       .out);
+        return run_program({"curl", "-sS", "--max-time", "10", "--cacert", certificate(), "-X", "POST", "-H",
+                            "Origin: " + here, "-d", "", here + "/devices/code"})
+            .out;
+    }
+    /// That page as a browser shows it.
+    [[nodiscard]] QImage screen() const {
+        const auto file = folder.path() / "page.html";
+        const auto picture = folder.path() / "page.png";
+        std::ofstream(file) << page();
+        const auto drawn =
+            run_program({"chromium", "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+                         "--user-data-dir=" + (folder.path() / "chromium").string(), "--window-size=900,1200",
+                         "--screenshot=" + picture.string(), "file://" + file.string()});
+        return QImage(QString::fromStdString(picture.string()));
+    }
+    /// The page's text, with this machine's own address.
+    [[nodiscard]] QString text() const {
+        const auto page = QString::fromStdString(this->page());
         const auto begin = page.indexOf(QStringLiteral("truehang:pair?"));
         QString text = page.mid(begin, page.indexOf(u'<', begin) - begin).replace("&amp;", "&");
         const auto at = text.indexOf(QStringLiteral("at=")) + 3;
@@ -228,6 +245,30 @@ void AppPinningTest::pairsByTheTextAndThenTrustsNoOther() {
     QTRY_COMPARE(impostor.ended(), impostor.handshakes_begun());
     QCOMPARE(impostor.heard(), QByteArray());
     QVERIFY(send->paired());
+}
+
+// From the screen of a receiver through a hand's photo of it to the workroom, by the address that it names itself.
+void AppPinningTest::pairsByAPhotoOfThePage() {
+    const Workroom workroom;
+    const QImage screen = workroom.screen();
+    QVERIFY(!screen.isNull());
+    Bench bench;
+    bench.openNewWindow();
+    bench.settle();
+    const QUrl photo = QUrl::fromLocalFile("/camera/1.jpg");
+    bench.files->held.insert(photo, file_of(photographed(screen, {.size = {4000, 3000}, .light = 0.5, .noise = 20})));
+    SendModel* send = bench.notebook().send();
+    send->takePairingPicture(photo);
+    QTRY_VERIFY_WITH_TIMEOUT(!send->looking(), patience);
+    QCOMPARE(send->pairFault(), QString());
+    QVERIFY2(send->address().endsWith(QStringLiteral(":%1").arg(workroom.receiver.port())),
+             qPrintable(send->address()));
+    send->pair(send->address(), send->code());
+    QTRY_VERIFY_WITH_TIMEOUT(!send->pairing(), patience);
+    QCOMPARE(send->pairFault(), QString());
+    QVERIFY(send->paired());
+    send->sendNow();
+    QTRY_COMPARE_WITH_TIMEOUT(send->line(), QString("All at the workroom"), patience);
 }
 
 void AppPinningTest::aTextOfAnotherWorkroomDoesntPair() {

@@ -28,6 +28,8 @@ Result<Done> RecordedFiles::write(const QUrl& file, const QByteArray& bytes) {
 
 Bench::Bench() {
     auto recorded_position = std::make_unique<RecordedPosition>();
+    auto no_camera = std::make_unique<NoCamera>();
+    camera = no_camera.get();
     auto recorded_files = std::make_unique<RecordedFiles>();
     auto recorded_clipboard = std::make_unique<RecordedClipboard>();
     position = recorded_position.get();
@@ -37,7 +39,7 @@ Bench::Bench() {
     voice = recorded_voice.get();
     auto recorded_light = std::make_unique<RecordedLight>();
     light = recorded_light.get();
-    devices_ = {std::move(recorded_position), std::make_unique<NoCamera>(),  std::move(recorded_files),
+    devices_ = {std::move(recorded_position), std::move(no_camera),          std::move(recorded_files),
                 std::make_unique<NoShare>(),  std::move(recorded_clipboard), std::move(recorded_voice),
                 std::move(recorded_light)};
     begin();

@@ -30,9 +30,11 @@ private:
     std::function<void(const std::optional<PositionFix>&)> then_;
 };
 
+/// None, unless a page that shows one is put here.
 class NoCamera : public CameraDevice {
 public:
-    [[nodiscard]] QUrl source() const override { return {}; }
+    QUrl page;
+    [[nodiscard]] QUrl source() const override { return page; }
 };
 
 /// Files in memory.
@@ -93,6 +95,7 @@ public:
     void type(const QString& keys);
 
     RecordedPosition* position = nullptr;
+    NoCamera* camera = nullptr;
     RecordedFiles* files = nullptr;
     RecordedClipboard* clipboard = nullptr;
     RecordedVoice* voice = nullptr;
