@@ -18,7 +18,7 @@ namespace truehang {
 namespace {
 
 /// The most general caution of a moment.
-std::string advice_at(Moment moment) { return worded(cautions_at(moment).front().text); }
+std::string advice_at(Hazard hazard) { return worded(cautions_at(hazard).front().text); }
 
 bool is_radiator(const Obstruction& obstruction) {
     return obstruction.kind && obstruction.kind->is(ObstructionKind::radiator);
@@ -56,7 +56,7 @@ long placed_in(const Room& room) {
 }
 
 void flag_heat(const LayerContext& layer, const FinishedSizes& sizes, Findings& findings) {
-    const std::string advice = advice_at(Moment::heat);
+    const std::string advice = advice_at(Hazard::heat);
     const HungAt hung = placed(layer, sizes);
     bool noted = false;
     for (const Obstruction& obstruction : layer.window.obstructions) {
@@ -137,7 +137,7 @@ void flag_heavy(const LayerContext& layer, const ClothPlan& plan, Findings& find
     const double each = plan.mass->kg() / layer.asked.curtains();
     if (each > carried_kg + whole_tolerance) {
         findings.flag("heavy-curtain", Severity::caution,
-                      say("{:.1f} kg in one piece. {}", each, advice_at(Moment::lifting)));
+                      say("{:.1f} kg in one piece. {}", each, advice_at(Hazard::lifting)));
     }
 }
 
@@ -152,22 +152,22 @@ std::vector<Flag> cautions_of_choice(const Room& room, const Treatment& treatmen
                 ? say("Something corded in a room that small children may use.")
                 : say("Nothing says what moves this blind, so it counts as corded, in a room that small "
                       "children may use.");
-        flags.push_back(caution_flag("cord-within-reach", what + " " + advice_at(Moment::cord)));
+        flags.push_back(caution_flag("cord-within-reach", what + " " + advice_at(Hazard::cord)));
     }
     if (children && is_looped(treatment)) {
         flags.push_back(caution_flag(
             "loop-within-reach", say("A tie-back is a loop that a small child can reach; a holdback has none.") + " " +
-                                     advice_at(Moment::cord)));
+                                     advice_at(Hazard::cord)));
     }
     if (children && is_weighted_with_lead(treatment)) {
-        flags.push_back(caution_flag("lead-weights", advice_at(Moment::weights)));
+        flags.push_back(caution_flag("lead-weights", advice_at(Hazard::weights)));
     }
     if (treatment.operation && treatment.operation->is(Operation::motor)) {
-        flags.push_back(caution_flag("power-at-the-window", advice_at(Moment::power)));
+        flags.push_back(caution_flag("power-at-the-window", advice_at(Hazard::power)));
     }
     if (is_public(room.use)) {
         flags.push_back(caution_flag("cloth-for-public-place",
-                                     say("This room is noted as {}.", room.use) + " " + advice_at(Moment::fire)));
+                                     say("This room is noted as {}.", room.use) + " " + advice_at(Hazard::fire)));
     }
     return flags;
 }

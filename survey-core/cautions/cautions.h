@@ -10,8 +10,8 @@
 
 namespace truehang {
 
-/// When a caution is due.
-enum class Moment {
+/// What a caution is about, and with it when it is due.
+enum class Hazard {
     cord,      ///< anything corded in a room that small children may use
     heat,      ///< cloth in front of or near something hot
     power,     ///< a motor
@@ -26,7 +26,7 @@ enum class Moment {
 
 /// One caution: a sentence for a person, and where it comes from. Nothing here certifies anything.
 struct Caution {
-    Moment moment;
+    Hazard hazard;
     std::string_view region;   ///< where its source holds; "any" for general sense
     std::string_view text;     ///< always ends in local rules and qualified people
     std::string_view source;   ///< standard, or "common practice, no source"
@@ -37,8 +37,8 @@ struct Caution {
 /// All cautions, as data.
 [[nodiscard]] std::span<const Caution> cautions();
 
-/// The cautions due at a moment, most general first.
-[[nodiscard]] std::vector<Caution> cautions_at(Moment moment);
+/// The cautions about it, most general first.
+[[nodiscard]] std::vector<Caution> cautions_at(Hazard hazard);
 
 /// The cautions that what was chosen brings by itself, before any size is worked: flags `cord-within-reach`,
 /// `loop-within-reach`, `lead-weights` (where small children may be; not known counts as that),

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "survey/survey.h"
+#include "units/moment.h"
 #include "units/result.h"
 
 #include <nlohmann/json_fwd.hpp>
@@ -43,7 +44,10 @@ using Faults = std::vector<Fault>;
 /// Choices side by side as JSON text (format truehang.choices/1).
 [[nodiscard]] std::string write_choices(const Choices& compared);
 
-/// Reads an RFC 3339 time with an offset; used for every time key. False for any other text.
+/// An RFC 3339 time with an offset, to the millisecond; a leap second is the first of the next minute. None for any
+/// other text.
+[[nodiscard]] std::optional<Moment> read_rfc3339(std::string_view text);
+/// Used for every time key.
 [[nodiscard]] bool is_rfc3339(std::string_view text);
 
 }  // namespace truehang

@@ -54,7 +54,21 @@ std::optional<date::sys_days> take_date(std::string_view& text) {
 struct ClockTime {
     std::chrono::minutes minutes{};
     int seconds = 0;
+    std::chrono::milliseconds fraction{};
 };
+
+/// The digits of a fraction of a second; what is finer than a millisecond is cut off. None where there is no digit.
+std::optional<std::chrono::milliseconds> take_fraction(std::string_view& text) {
+    auto digit = take_digits(text, 1);
+    if (!digit) {
+        return std::nullopt;
+    }
+    std::chrono::milliseconds fraction{};
+    for (int worth = 100; digit; worth /= 10, digit = take_digits(text, 1)) {
+        fraction += std::chrono::milliseconds(*digit * worth);
+    }
+    return fraction;
+}
 
 /// A partial-time of RFC 3339, with its fraction; seconds up to 60.
 std::optional<ClockTime> take_clock(std::string_view& text) {
@@ -70,14 +84,14 @@ std::optional<ClockTime> take_clock(std::string_view& text) {
     if (!seconds || *seconds > 60) {
         return std::nullopt;
     }
+    std::optional<std::chrono::milliseconds> fraction(0);
     if (take_one_of(text, ".")) {
-        if (!take_digits(text, 1)) {
-            return std::nullopt;
-        }
-        while (take_digits(text, 1)) {
-        }
+        fraction = take_fraction(text);
     }
-    return ClockTime{std::chrono::hours(*hours) + std::chrono::minutes(*minutes), *seconds};
+    if (!fraction) {
+        return std::nullopt;
+    }
+    return ClockTime{std::chrono::hours(*hours) + std::chrono::minutes(*minutes), *seconds, *fraction};
 }
 
 /// A time-offset of RFC 3339: Z, or hours and minutes with their sign.
@@ -111,20 +125,22 @@ bool may_be_leap_second(date::sys_days day, std::chrono::minutes clock, std::chr
 
 }  // namespace
 
-bool is_rfc3339(std::string_view text) {
+std::optional<Moment> read_rfc3339(std::string_view text) {
     const auto day = take_date(text);
     if (!day || !take_one_of(text, "Tt")) {
-        return false;
+        return std::nullopt;
     }
     const auto clock = take_clock(text);
     if (!clock) {
-        return false;
+        return std::nullopt;
     }
     const auto offset = take_offset(text);
-    if (!offset || !text.empty()) {
-        return false;
+    if (!offset || !text.empty() || (clock->seconds == 60 && !may_be_leap_second(*day, clock->minutes, *offset))) {
+        return std::nullopt;
     }
-    return clock->seconds < 60 || may_be_leap_second(*day, clock->minutes, *offset);
+    return Moment(*day + clock->minutes - *offset + std::chrono::seconds(clock->seconds) + clock->fraction);
 }
+
+bool is_rfc3339(std::string_view text) { return read_rfc3339(text).has_value(); }
 
 }  // namespace truehang

@@ -205,8 +205,8 @@ private:
 
     [[nodiscard]] static std::vector<SheetMind> before() {
         std::vector<SheetMind> minds;
-        for (const Moment moment : {Moment::drilling, Moment::ladder, Moment::load}) {
-            minds.push_back(caution_mind(cautions_at(moment).front()));
+        for (const Hazard hazard : {Hazard::drilling, Hazard::ladder, Hazard::load}) {
+            minds.push_back(caution_mind(cautions_at(hazard).front()));
         }
         return minds;
     }

@@ -275,10 +275,10 @@ private:
         SheetMinds all{.title = say("Mind"), .minds = {}};
         const bool children = place_.room->young_children.value_or(true);
         if (figures_.weights && children) {
-            all.minds.push_back(caution_mind(cautions_at(Moment::weights).front()));
+            all.minds.push_back(caution_mind(cautions_at(Hazard::weights).front()));
         }
         if (blind() && children) {
-            all.minds.push_back(caution_mind(cautions_at(Moment::cord).front()));
+            all.minds.push_back(caution_mind(cautions_at(Hazard::cord).front()));
         }
         return all;
     }

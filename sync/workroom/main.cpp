@@ -12,6 +12,7 @@
 #include "workroom/rules_command.h"
 #include "workroom/serve.h"
 #include "workroom/site/sheet_page.h"
+#include "workroom/sun_command.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
@@ -244,6 +245,7 @@ int main(int argc, char** argv) {
     workroom::add_rules(app, rules, result);
     add_csv(app, sheet, result);
     add_template(app, sheet, result);
+    workroom::add_sun(app, result);
     add_serve(app, serving, result);
     add_pair(app, pairing, result);
     workroom::add_revoke(app, revoking, result);

@@ -203,6 +203,47 @@ TEST(TemplateCommand, refusesAStraightTopInOneLine) {
     EXPECT_EQ(std::count(outcome.err.begin(), outcome.err.end(), '\n'), 1) << outcome.err;
 }
 
+// Places of the sun from four libraries, as tests/reference/light/README.md says.
+TEST(SunCommand, printsWhereTheSunStands) {
+    const auto reference = Json::parse(file_text(TRUEHANG_SOURCE_DIR "/tests/reference/light/sun_reference.json"));
+    for (const auto& one : reference.at("cases")) {
+        const auto outcome = run_program({TRUEHANG_WORKROOM, "sun", one.at("lat_deg").dump(),
+                                          one.at("lon_deg_east").dump(), one.at("utc").get<std::string>()});
+        ASSERT_EQ(outcome.exit_code, 0) << outcome.err;
+        const auto sun = Json::parse(outcome.out);
+        const double altitude = sun.at("altitude_deg");
+        const double azimuth = sun.at("azimuth_deg");
+        EXPECT_NEAR(altitude, one.at("altitude_airless_deg"), 0.02) << one.at("name");
+        const double off = std::remainder(azimuth - one.at("azimuth_deg").get<double>(), 360.0);
+        EXPECT_LT(std::abs(off) * std::cos(altitude * 0.017453292519943295), 0.02) << one.at("name");
+    }
+}
+
+TEST(SunCommand, refusesInOneLineWhatItCantPlace) {
+    const std::string at = "2026-03-20T12:00:00Z";
+    const std::vector<std::vector<std::string>> refused{{"91", "0", at},
+                                                        {"-90.1", "0", at},
+                                                        {"0", "180.5", at},
+                                                        {"x", "0", at},
+                                                        {"nan", "0", at},
+                                                        {"1e3", "0", at},
+                                                        {"0", "", at},
+                                                        {"0", "0", "2026-03-20T12:00"},
+                                                        {"0", "0", "1999-12-31T23:59:59Z"},
+                                                        {"0", "0"},
+                                                        {"0", "0", at, "0"},
+                                                        {"0", "0", "2061-01-01T00:00:00Z"},
+                                                        {"0x10", "0", at}};
+    for (auto words : refused) {
+        words.insert(words.begin(), {TRUEHANG_WORKROOM, "sun"});
+        const auto outcome = run_program(words);
+        EXPECT_EQ(outcome.exit_code, 2) << words[2];
+        EXPECT_EQ(outcome.out, "");
+        EXPECT_EQ(std::count(outcome.err.begin(), outcome.err.end(), '\n'), 1) << outcome.err;
+    }
+    EXPECT_EQ(run_program({TRUEHANG_WORKROOM, "sun", "-.5", "-.25", "2060-12-31T23:59:60Z"}).exit_code, 0);
+}
+
 // 192.0.2.1 is for documentation (RFC 5737): both get as far as finding that no such address is here.
 TEST(ServeCommand, goesBeyondThisMachineOnlyWithTlsOrWhenTold) {
     const TemporaryFolder folder;

@@ -9,8 +9,8 @@
 namespace truehang {
 namespace {
 
-bool says(Moment moment, std::string_view region, std::string_view what) {
-    return std::ranges::any_of(cautions_at(moment), [&](const Caution& caution) {
+bool says(Hazard hazard, std::string_view region, std::string_view what) {
+    return std::ranges::any_of(cautions_at(hazard), [&](const Caution& caution) {
         return caution.region == region && caution.text.find(what) != std::string_view::npos;
     });
 }
@@ -30,10 +30,10 @@ TEST(Cautions, EachIsWholeAndDefersToOthers) {
 }
 
 TEST(Cautions, EveryMomentBeginsWithGeneralSense) {
-    for (const Moment moment : {Moment::cord, Moment::heat, Moment::power, Moment::drilling, Moment::ladder,
-                                Moment::load, Moment::lifting, Moment::escape, Moment::weights, Moment::fire}) {
-        ASSERT_FALSE(cautions_at(moment).empty());
-        EXPECT_EQ(cautions_at(moment).front().region, "any");
+    for (const Hazard hazard : {Hazard::cord, Hazard::heat, Hazard::power, Hazard::drilling, Hazard::ladder,
+                                Hazard::load, Hazard::lifting, Hazard::escape, Hazard::weights, Hazard::fire}) {
+        ASSERT_FALSE(cautions_at(hazard).empty());
+        EXPECT_EQ(cautions_at(hazard).front().region, "any");
     }
 }
 
@@ -57,25 +57,25 @@ TEST(Cautions, OfFireWhereThePublicIs) {
 // US ANSI/WCMA A100.1-2022: no free-hanging operating cords on made-to-order products.
 TEST(Cautions, CordsByRegion) {
     for (const char* what : {"220 mm", "1600 mm", "70 N for 10 s"}) {
-        EXPECT_TRUE(says(Moment::cord, "Australia", what)) << what;
+        EXPECT_TRUE(says(Hazard::cord, "Australia", what)) << what;
     }
     for (const char* what : {"220 mm", "440 mm", "35 N"}) {
-        EXPECT_TRUE(says(Moment::cord, "Canada", what)) << what;
+        EXPECT_TRUE(says(Hazard::cord, "Canada", what)) << what;
     }
-    EXPECT_TRUE(says(Moment::cord, "US", "No free-hanging operating cord"));
-    EXPECT_TRUE(says(Moment::cord, "Europe", "check the standard"));
+    EXPECT_TRUE(says(Hazard::cord, "US", "No free-hanging operating cord"));
+    EXPECT_TRUE(says(Hazard::cord, "Europe", "check the standard"));
 }
 
 // NFPA 701: method 1 to 700 g/m2, method 2 above. BS 7671: cables within 150 mm of ceilings and corners. US IRC R310:
 // 5.7 ft2, 24 in high, 20 in wide, sill at most 44 in; England: 0.33 m2, 450 mm, sill at most 1100 mm.
 TEST(Cautions, FireCablesAndEscape) {
-    EXPECT_TRUE(says(Moment::fire, "US", "700 g/m²"));
-    EXPECT_TRUE(says(Moment::drilling, "UK", "150 mm"));
-    EXPECT_TRUE(says(Moment::escape, "US", "5.7 ft²"));
-    EXPECT_TRUE(says(Moment::escape, "US", "44 in"));
-    EXPECT_TRUE(says(Moment::escape, "England", "1100 mm"));
+    EXPECT_TRUE(says(Hazard::fire, "US", "700 g/m²"));
+    EXPECT_TRUE(says(Hazard::drilling, "UK", "150 mm"));
+    EXPECT_TRUE(says(Hazard::escape, "US", "5.7 ft²"));
+    EXPECT_TRUE(says(Hazard::escape, "US", "44 in"));
+    EXPECT_TRUE(says(Hazard::escape, "England", "1100 mm"));
     // Geometry: 0.33 m2 at 450 mm wide is 734 mm high.
-    EXPECT_TRUE(says(Moment::escape, "England", std::to_string(static_cast<int>(std::ceil(330000.0 / 450.0)))));
+    EXPECT_TRUE(says(Hazard::escape, "England", std::to_string(static_cast<int>(std::ceil(330000.0 / 450.0)))));
 }
 
 }  // namespace
