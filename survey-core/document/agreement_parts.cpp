@@ -60,8 +60,9 @@ Signature read_signature(ObjectReader& reader) {
     Signature signature;
     reader.number("aspect", signature.aspect, aspect_range);
     StrokesReader strokes(reader, signature);
-    reader.list("strokes", document_limits::signature_strokes,
-                [&](const JsonValue& stroke, const std::string& where) { strokes.read(stroke, where); });
+    reader.list(
+        "strokes", document_limits::signature_strokes,
+        [&](const JsonValue& stroke, const std::string& where) { strokes.read(stroke, where); }, Presence::required);
     signature.extra = reader.rest();
     return signature;
 }
