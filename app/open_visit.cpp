@@ -182,6 +182,12 @@ bool OpenVisit::take(Edit edit) {
     if (!edit.change(changed_survey)) {
         return false;
     }
+    if (!edit.met) {
+        settle_what_went(parts_->survey, changed_survey);
+        if (changed_survey.changed_twice.size() != parts_->survey.changed_twice.size()) {
+            edit.window.clear();  // it changed more than a window
+        }
+    }
     parts_->survey = std::move(changed_survey);
     parts_->forget_worked(edit.window);
     keep(edit);

@@ -59,6 +59,10 @@ struct Settling {
 /// cloth that is named taken out): nothing is changed then.
 [[nodiscard]] Result<Survey, Faults> settle(const Survey& survey, const Settling& settling);
 
+/// Takes the entries of `after` away whose place, or an item that it lies in, `before` has and `after` hasn’t: who
+/// takes something out by hand has settled what was open about it.
+void settle_what_went(const Survey& before, Survey& after);
+
 /// Which of an entry’s values stands in the survey now; its number of values where none of them does.
 [[nodiscard]] std::size_t standing_value(const Survey& survey, std::string_view at);
 

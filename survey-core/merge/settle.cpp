@@ -135,6 +135,24 @@ void put(const Place& place, JsonValue value) {
     }
 }
 
+/// The items that a place lies in, itself among them: `/windows/w1` and `/windows/w1/readings/r1` of the latter.
+std::vector<std::string> items_on_the_way(JsonValue& tree, const std::string& at) {
+    std::vector<std::string> items;
+    for (std::size_t end = at.find('/', 1);; end = at.find('/', end + 1)) {
+        const std::string part = at.substr(0, end);
+        const Place place = place_of(tree, part);
+        if (place.holder == nullptr || child_of(*place.holder, *place.node, place.key) == nullptr) {
+            return items;
+        }
+        if (place.node->form == Form::list) {
+            items.push_back(part);
+        }
+        if (end == std::string::npos) {
+            return items;
+        }
+    }
+}
+
 const ChangedTwice* entry_at(const Survey& survey, std::string_view at) {
     const auto found = std::ranges::find(survey.changed_twice, at, &ChangedTwice::at);
     return found != survey.changed_twice.end() ? &*found : nullptr;
@@ -199,6 +217,21 @@ Result<Survey, Faults> settle(const Survey& survey, const Settling& settling) {
     std::erase_if(settled.value().changed_twice,
                   [&](const ChangedTwice& one) { return one.at == settling.at || lies_in(one.at, gone); });
     return settled;
+}
+
+void settle_what_went(const Survey& before, Survey& after) {
+    if (after.changed_twice.empty()) {
+        return;
+    }
+    auto tree_before = tree_of(before);
+    auto tree_after = tree_of(after);
+    if (!tree_before || !tree_after) {
+        return;
+    }
+    std::erase_if(after.changed_twice, [&](const ChangedTwice& entry) {
+        return items_on_the_way(tree_before.value(), entry.at).size() >
+               items_on_the_way(tree_after.value(), entry.at).size();
+    });
 }
 
 std::size_t standing_value(const Survey& survey, std::string_view at) {

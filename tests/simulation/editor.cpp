@@ -149,28 +149,7 @@ std::optional<Edited> settle_one(Edited edited, const Survey& before, const Belo
     return edited;
 }
 
-}  // namespace
-
-Survey begun_visit() {
-    Survey survey;
-    survey.id = "01924f6a-7c00-7000-8000-0000000000b7";
-    survey.title = "Net loft";
-    survey.measured_at = "2026-03-14T10:00:00Z";
-    for (const char* id : {"r1", "r2"}) {
-        auto& room = survey.rooms.emplace_back();
-        room.id = id;
-        room.windows.push_back(window_of(std::string("w-") + id));
-    }
-    return survey;
-}
-
-Survey with_last_word(Survey visit, const std::string& word) {
-    visit.rooms.front().name = word;
-    return visit;
-}
-
-std::optional<Edited> edit_by_chance(const Survey& visit, const std::string& name, const Below& below,
-                                     std::string& fault) {
+std::optional<Edited> any_edit(const Survey& visit, const std::string& name, const Below& below, std::string& fault) {
     Edited edited{visit, {}, [](Truth&) {}, ""};
     const auto kind = below(100);
     if (kind < 10) {
@@ -196,6 +175,35 @@ std::optional<Edited> edit_by_chance(const Survey& visit, const std::string& nam
         return take_out_reading(std::move(edited), *chosen, below);
     }
     return kind >= 50 ? note(std::move(edited), *chosen, name, visit) : read(std::move(edited), *chosen, name);
+}
+
+}  // namespace
+
+Survey begun_visit() {
+    Survey survey;
+    survey.id = "01924f6a-7c00-7000-8000-0000000000b7";
+    survey.title = "Net loft";
+    survey.measured_at = "2026-03-14T10:00:00Z";
+    for (const char* id : {"r1", "r2"}) {
+        auto& room = survey.rooms.emplace_back();
+        room.id = id;
+        room.windows.push_back(window_of(std::string("w-") + id));
+    }
+    return survey;
+}
+
+Survey with_last_word(Survey visit, const std::string& word) {
+    visit.rooms.front().name = word;
+    return visit;
+}
+
+std::optional<Edited> edit_by_chance(const Survey& visit, const std::string& name, const Below& below,
+                                     std::string& fault) {
+    auto edited = any_edit(visit, name, below, fault);
+    if (edited) {
+        settle_what_went(visit, edited->visit);
+    }
+    return edited;
 }
 
 }  // namespace truehang::sync::simulation

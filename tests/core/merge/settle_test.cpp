@@ -153,6 +153,43 @@ TEST(Settle, WhatGoesTakesItsEntriesAlong) {
     EXPECT_EQ(settle(all, {"/windows/w4", 1})->changed_twice.size(), 1U);
 }
 
+TEST(Settle, WhatIsTakenOutByHandTakesItsEntriesAlong) {
+    const Survey base = house();
+    Survey ours = base;
+    Survey theirs = base;
+    ours.rooms[1].windows[0].notes = "Damp.";
+    theirs.rooms[1].windows[0].notes = "Dry.";
+    ours.rooms[0].windows[0].notes = "Low.";
+    theirs.rooms[0].windows[0].notes = "High.";
+    const Survey both = merge(base, ours, theirs).value();
+    ASSERT_EQ(both.changed_twice.size(), 2U);
+    Survey edited = both;
+    edited.rooms[1].windows[0].notes = "Look again.";  // still there to be settled
+    settle_what_went(both, edited);
+    EXPECT_EQ(edited.changed_twice.size(), 2U);
+    edited.rooms[1].windows.erase(edited.rooms[1].windows.begin());
+    settle_what_went(both, edited);
+    ASSERT_EQ(edited.changed_twice.size(), 1U);
+    EXPECT_EQ(edited.changed_twice.front().at, "/windows/w1/notes");
+}
+
+TEST(Settle, AReadingThatIsTakenOutAgainIsAskedForNoMore) {
+    Survey both = house();
+    auto& readings = both.rooms[0].windows[0].readings;
+    ASSERT_FALSE(readings.empty());
+    readings.front().id = "width";
+    both.changed_twice = {ChangedTwice{"/windows/w1/readings/width", {}, true, false, {}}};
+    Survey edited = both;
+    edited.rooms[0].windows[0].readings.erase(edited.rooms[0].windows[0].readings.begin());
+    settle_what_went(both, edited);
+    EXPECT_TRUE(edited.changed_twice.empty());
+    Survey moved = both;  // to another room: still there
+    moved.rooms[1].windows.push_back(moved.rooms[0].windows[0]);
+    moved.rooms[0].windows.erase(moved.rooms[0].windows.begin());
+    settle_what_went(both, moved);
+    EXPECT_EQ(moved.changed_twice.size(), 1U);
+}
+
 std::size_t windows_in(const Survey& survey) {
     std::size_t count = 0;
     for (const Room& room : survey.rooms) {
