@@ -31,7 +31,8 @@ TEST(Sun, IsThatOfNrelsWorkedExample) {
 
 // Sæmundsson’s formula as the reference file applies it, above -0.9°.
 TEST(Sun, IsLiftedByTheAirAsSaemundssonSays) {
-    for (const auto& one : light_json("sun_reference.json").at("cases")) {
+    const auto cases = light_json("sun_reference.json").at("cases");
+    for (const auto& one : cases) {
         const double altitude = one.at("altitude_airless_deg");
         const double lifted = one.at("altitude_refracted_deg");
         EXPECT_NEAR(altitude + refraction(Angle::degrees(altitude)).degrees(), lifted, 0.00011) << one.at("name");
