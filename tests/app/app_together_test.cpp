@@ -175,6 +175,32 @@ private slots:
         QCOMPARE(documents.puts, puts + 1);
     }
 
+    static void whatIsTakenOutByHandIsNotToBeSettledAnyMore() {
+        Bench bench;
+        open_example(bench);
+        OpenVisit* open = bench.notebook().open();
+        QVERIFY(open->edit("Came in", [](Survey& survey) {
+            survey.rooms[0].windows[0].readings[0].id = "width";
+            survey.changed_twice = {ChangedTwice{"/windows/parlour-south/readings/width", {}, true, false, {}}};
+            return true;
+        }));
+        QVERIFY(open->editWindow("Taken out", "parlour-south", [](Window& window) {
+            window.readings.erase(window.readings.begin());
+            return true;
+        }));
+        QVERIFY(open->survey().changed_twice.empty());
+        std::size_t kept = 1;
+        bench.keeping().post(
+            &bench.notebook(), [](Store& store) { return store.visit(visit.toStdString()); },
+            [&kept](const Result<Survey>& survey) { kept = survey->changed_twice.size(); });
+        bench.settle();
+        QCOMPARE(kept, 0U);
+        open->undo();
+        bench.settle();
+        QCOMPARE(open->survey().changed_twice.size(), 1U);
+        QCOMPARE(open->survey().rooms[0].windows[0].readings[0].id, std::string("width"));
+    }
+
     static void aQuestionComesByItselfAndItsAnswerGoes() {
         sync::test::DocumentWorkroom documents;
         QList<QByteArray> answers;

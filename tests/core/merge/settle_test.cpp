@@ -13,12 +13,15 @@ using namespace truehang::editing;
 
 namespace {
 
-Survey both_noted() {
+/// A house with the first window of these rooms noted in two ways.
+Survey both_noted(std::initializer_list<std::size_t> rooms = {0}) {
     const Survey base = house();
     Survey ours = base;
     Survey theirs = base;
-    ours.rooms[0].windows[0].notes = "Damp.";
-    theirs.rooms[0].windows[0].notes = "Dry.";
+    for (const std::size_t room : rooms) {
+        ours.rooms[room].windows[0].notes = "Damp.";
+        theirs.rooms[room].windows[0].notes = "Dry.";
+    }
     return merge(base, ours, theirs).value();
 }
 
@@ -141,27 +144,16 @@ TEST(Settle, WhatTwoChangedAndAThirdTookOutCanGoToo) {
 
 TEST(Settle, WhatGoesTakesItsEntriesAlong) {
     const Survey base = house();
-    Survey ours = base;
-    Survey theirs = base;
-    ours.rooms[1].windows[0].notes = "Damp.";
-    theirs.rooms[1].windows[0].notes = "Dry.";
     Survey third = base;
     third.rooms.erase(third.rooms.begin() + 1);  // the loft, with w4
-    const Survey all = merge(base, merge(base, ours, theirs).value(), third).value();
+    const Survey all = merge(base, both_noted({1}), third).value();
     ASSERT_EQ(all.changed_twice.size(), 3U);  // the room, the window, its notes
     EXPECT_TRUE(settle(all, {"/rooms/loft", 1})->changed_twice.empty());
     EXPECT_EQ(settle(all, {"/windows/w4", 1})->changed_twice.size(), 1U);
 }
 
 TEST(Settle, WhatIsTakenOutByHandTakesItsEntriesAlong) {
-    const Survey base = house();
-    Survey ours = base;
-    Survey theirs = base;
-    ours.rooms[1].windows[0].notes = "Damp.";
-    theirs.rooms[1].windows[0].notes = "Dry.";
-    ours.rooms[0].windows[0].notes = "Low.";
-    theirs.rooms[0].windows[0].notes = "High.";
-    const Survey both = merge(base, ours, theirs).value();
+    const Survey both = both_noted({0, 1});
     ASSERT_EQ(both.changed_twice.size(), 2U);
     Survey edited = both;
     edited.rooms[1].windows[0].notes = "Look again.";  // still there to be settled
