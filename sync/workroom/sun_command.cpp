@@ -45,14 +45,11 @@ int print_sun(const std::vector<std::string>& given) {
     const auto latitude = number_within(given[0], 90.0);
     const auto longitude = number_within(given[1], 180.0);
     const auto moment = moment_within(given[2]);
-    if (!latitude || !longitude) {
-        fmt::print(stderr, "sun: {} isn’t a {}.\n", latitude ? given[1] : given[0],
-                   latitude ? "longitude from -180 to 180 degrees" : "latitude from -90 to 90 degrees");
-        return refused;
-    }
-    if (!moment) {
-        fmt::print(stderr, "sun: {} isn’t an RFC 3339 time of the years 2000 to 2060, as 2026-03-20T12:00:00Z.\n",
-                   given[2]);
+    if (!latitude || !longitude || !moment) {  // what was given isn’t said again: it may be of many lines
+        fmt::print(stderr, "sun: the {}.\n",
+                   !latitude    ? "latitude isn’t a number of degrees from -90 to 90"
+                   : !longitude ? "longitude isn’t a number of degrees from -180 to 180"
+                                : "time isn’t an RFC 3339 time of the years 2000 to 2060, as 2026-03-20T12:00:00Z");
         return refused;
     }
     return write_out(sun_text(sun_at({Angle::degrees(*latitude), Angle::degrees(*longitude)}, *moment)), "") ? 0

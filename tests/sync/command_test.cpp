@@ -233,7 +233,9 @@ TEST(SunCommand, refusesInOneLineWhatItCantPlace) {
                                                         {"0", "0"},
                                                         {"0", "0", at, "0"},
                                                         {"0", "0", "2061-01-01T00:00:00Z"},
-                                                        {"0x10", "0", at}};
+                                                        {"0x10", "0", at},
+                                                        {"0\n0", "0", at},
+                                                        {"0", "0", at + "\n\n"}};
     for (auto words : refused) {
         words.insert(words.begin(), {TRUEHANG_WORKROOM, "sun"});
         const auto outcome = run_program(words);
