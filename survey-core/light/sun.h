@@ -29,7 +29,7 @@ struct Direction {
     double east = 0.0, north = 0.0, up = 0.0;
 };
 
-/// Within 0.01° for the years 2020 to 2050.
+/// Within 0.01° for the years 2000 to 2060; the constants were fitted to 2020 to 2050.
 [[nodiscard]] SunPosition sun_at(const Place& place, Moment moment);
 
 [[nodiscard]] Direction direction_of(const SunPosition& position);

@@ -55,6 +55,14 @@ TEST(Daylight, IsTheWorkedRooms) {
     EXPECT_FALSE(average_daylight_factor(2.4, 0.0, Angle::degrees(65.0)));
 }
 
+// By the triangle from the glass's middle to the head's outer edge: half its height up and as much out are 45°.
+TEST(Daylight, SeesLessSkyBehindAHouseAndUnderAHead) {
+    EXPECT_DOUBLE_EQ(visible_sky(Angle::degrees(0.0), Length::mm(1400.0), Length::mm(0.0)).degrees(), 90.0);
+    EXPECT_DOUBLE_EQ(visible_sky(Angle::degrees(25.0), Length::mm(1400.0), Length::mm(0.0)).degrees(), 65.0);
+    EXPECT_DOUBLE_EQ(visible_sky(Angle::degrees(0.0), Length::mm(1400.0), Length::mm(700.0)).degrees(), 45.0);
+    EXPECT_DOUBLE_EQ(visible_sky(Angle::degrees(60.0), Length::mm(1400.0), Length::mm(700.0)).degrees(), 0.0);
+}
+
 TEST(Daylight, AsksOfEachRoomWhatTheStandardDoes) {
     EXPECT_EQ(least_daylight_factor("Living room"), 1.5);
     EXPECT_EQ(least_daylight_factor("kitchen"), 2.0);
