@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "document/survey_parts.h"
 
+#include "document/light_parts.h"
 #include "document/limits.h"
 #include "survey/house_rules.h"
 #include "survey/stations.h"
@@ -270,6 +271,7 @@ Photo read_photo(ObjectReader& reader) {
     reader.text("obstruction", photo.obstruction);
     reader.objects("marks", document_limits::marks,
                    [&](ObjectReader& mark) { photo.marks.push_back(read_mark(mark)); });
+    reader.object("plane", [&](ObjectReader& plane) { photo.plane = read_plane(plane); });
     photo.extra = reader.rest();
     return photo;
 }

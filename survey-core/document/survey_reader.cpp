@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "document/agreement_parts.h"
+#include "document/light_parts.h"
 #include "document/limits.h"
 #include "document/survey_parts.h"
 
@@ -32,6 +33,7 @@ public:
                 room.heat.push_back(item.text);
             }
         });
+        reader.object("interior", [&](ObjectReader& item) { room.interior = read_interior(item); });
         reader.objects("photos", document_limits::photos,
                        [&](ObjectReader& photo) { room.photos.push_back(read_photo(photo)); });
         reader.objects("windows", document_limits::windows,
@@ -54,6 +56,7 @@ private:
         window.shape = Word<Shape>(shape);
         reader.angle("bearing_deg", window.bearing, {0.0, 360.0, false, true});
         reader.text("bearing_from", window.bearing_from);
+        reader.object("outlook", [&](ObjectReader& item) { window.outlook = read_outlook(item); });
         read_measured(reader, window);
         reader.objects("photos", document_limits::photos,
                        [&](ObjectReader& photo) { window.photos.push_back(read_photo(photo)); });

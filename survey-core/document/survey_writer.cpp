@@ -2,6 +2,7 @@
 #include "document/agreement_parts.h"
 #include "document/document.h"
 #include "document/json_reader.h"
+#include "document/light_parts.h"
 #include "document/object_writer.h"
 
 #include <algorithm>
@@ -16,6 +17,15 @@ auto as_item(const Write& write) {
         out.begin_item();
         write(out, item);
     };
+}
+
+template <class Part, class Write>
+void write_part(JsonText& out, ObjectWriter& object, std::string_view key, const std::optional<Part>& part,
+                const Write& write) {
+    if (part) {
+        object.begin(key);
+        write(out, *part);
+    }
 }
 
 void write_text_item(JsonText& out, const std::string& text) { out.item(json_string(text)); }
@@ -83,6 +93,7 @@ void write_photo(JsonText& out, const Photo& photo) {
     object.text("caption", photo.caption);
     object.text("obstruction", photo.obstruction);
     object.list("marks", photo.marks, as_item(write_mark));
+    write_part(out, object, "plane", photo.plane, write_plane);
     object.end();
 }
 }  // namespace
@@ -106,10 +117,7 @@ void write_fabric(JsonText& out, const Fabric& fabric) {
     object.number("price_per_m", fabric.price_per_m);
     object.text("currency", fabric.currency);
     object.text("colour", fabric.colour);
-    if (fabric.photo) {
-        object.begin("photo");
-        write_photo(out, *fabric.photo);
-    }
+    write_part(out, object, "photo", fabric.photo, write_photo);
     object.end();
 }
 
@@ -220,20 +228,11 @@ void write_treatment(JsonText& out, const Treatment& treatment) {
     object.text("second_lining", treatment.second_lining);
     object.word("lining_hung", treatment.lining_hung);
     object.length("tab_cut_mm", treatment.tab_cut);
-    if (treatment.pelmet) {
-        object.begin("pelmet");
-        write_pelmet(out, *treatment.pelmet);
-    }
-    if (treatment.tie_back) {
-        object.begin("tie_back");
-        write_tie_back(out, *treatment.tie_back);
-    }
+    write_part(out, object, "pelmet", treatment.pelmet, write_pelmet);
+    write_part(out, object, "tie_back", treatment.tie_back, write_tie_back);
     object.word("operation", treatment.operation);
     object.word("weights", treatment.weights);
-    if (treatment.decided) {
-        object.begin("decided");
-        write_decided(out, *treatment.decided);
-    }
+    write_part(out, object, "decided", treatment.decided, write_decided);
     object.end();
 }
 
@@ -267,6 +266,7 @@ void write_window(JsonText& out, const Window& window) {
     object.required_text("shape", window.shape.text());
     object.angle("bearing_deg", window.bearing);
     object.text("bearing_from", window.bearing_from);
+    write_part(out, object, "outlook", window.outlook, write_outlook);
     object.list("readings", window.readings, as_item(write_reading), true);
     object.list("not_taken", window.not_taken, as_item(write_not_taken));
     object.list("obstructions", window.obstructions, as_item(write_obstruction));
@@ -289,6 +289,7 @@ void write_room(JsonText& out, const Room& room) {
     object.text("use", room.use);
     object.flag("young_children", room.young_children);
     object.list("heat", room.heat, write_text_item);
+    write_part(out, object, "interior", room.interior, write_interior);
     object.list("photos", room.photos, as_item(write_photo));
     object.list("windows", room.windows, as_item(write_window), true);
     object.end();
@@ -313,15 +314,6 @@ void write_changed_twice(JsonText& out, const ChangedTwice& twice) {
     object.flag("removed", twice.removed ? std::optional(true) : std::nullopt);
     object.flag("again", twice.again ? std::optional(true) : std::nullopt);
     object.end();
-}
-
-template <class Part, class Write>
-void write_part(JsonText& out, ObjectWriter& object, std::string_view key, const std::optional<Part>& part,
-                const Write& write) {
-    if (part) {
-        object.begin(key);
-        write(out, *part);
-    }
 }
 
 void write_format(ObjectWriter& object, const Extra& extra) {

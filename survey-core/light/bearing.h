@@ -2,6 +2,7 @@
 #pragma once
 
 #include "light/sun.h"
+#include "survey/words.h"
 
 #include <optional>
 
@@ -11,8 +12,6 @@
 // uncertainty.
 
 namespace truehang {
-
-enum class BearingFrom { compass, shadow, plan };
 
 struct Bearing {
     Angle bearing;      ///< 0 to below 360

@@ -41,13 +41,21 @@ constexpr std::array layer_parts{Part{"hardware", &hardware_node, true}, Part{"t
 constexpr Node layer_node{Form::object, KnownBy::content, nullptr, layer_parts, {}};
 constexpr Node layers_node{Form::list, KnownBy::place, &layer_node, {}, {}};
 
+constexpr std::array<std::string_view, 1> outlook_groups{"glass_width_mm+glass_height_mm"};
+constexpr Node taken_node{Form::list, KnownBy::id, &value_node, {}, {}};
+constexpr std::array outlook_parts{Part{"bearings", &taken_node}, Part{"skyline", &taken_node}};
+constexpr Node outlook_node{Form::object, KnownBy::content, nullptr, outlook_parts, outlook_groups};
+
 constexpr std::array<std::string_view, 1> window_groups{"bearing_deg+bearing_from"};
-constexpr std::array window_parts{Part{"readings", &readings_node}, Part{"not_taken", &not_taken_node},
-                                  Part{"obstructions", &obstructions_node}, Part{"photos", &photos_node},
-                                  Part{"layers", &layers_node}};
+constexpr std::array window_parts{
+    Part{"readings", &readings_node}, Part{"not_taken", &not_taken_node}, Part{"obstructions", &obstructions_node},
+    Part{"photos", &photos_node},     Part{"layers", &layers_node},       Part{"outlook", &outlook_node}};
 constexpr Node whole_window{Form::object, KnownBy::content, nullptr, window_parts, window_groups};
 
-constexpr std::array room_parts{Part{"heat", &contents_node}, Part{"photos", &photos_node}};
+constexpr std::array<std::string_view, 1> interior_groups{"width_mm+depth_mm+height_mm"};
+constexpr Node interior_node{Form::object, KnownBy::content, nullptr, {}, interior_groups};
+constexpr std::array room_parts{Part{"heat", &contents_node}, Part{"photos", &photos_node},
+                                Part{"interior", &interior_node}};
 constexpr Node whole_room{Form::object, KnownBy::content, nullptr, room_parts, {}};
 
 constexpr Node client_node{Form::object, KnownBy::content, nullptr, {}, {}};

@@ -46,6 +46,28 @@ struct Mark {
     Extra extra;
 };
 
+/// Where one corner was tapped, once or several times: fractions of the upright picture.
+using Taps = std::vector<std::pair<double, double>>;
+/// Of something with four corners, clockwise in the picture from its top left: at most four; one that isn’t tapped yet
+/// has no taps, or isn’t there.
+using TappedCorners = std::vector<Taps>;
+
+/// A sheet of known size that lies flat on the wall.
+struct FlatSheet {
+    Length width;   ///< from its first corner to its second
+    Length height;  ///< from its second corner to its third
+    TappedCorners corners;
+    Extra extra;
+};
+
+/// A photo as a rough tape: what was tapped on it, all in one plane. The sizes follow from it and aren’t kept.
+struct PhotoPlane {
+    long long width_px = 0, height_px = 0;  ///< of the upright picture as it was tapped
+    std::vector<FlatSheet> sheets;
+    TappedCorners opening;
+    Extra extra;
+};
+
 struct Photo {
     std::string sha256;
     std::string media_type;
@@ -53,6 +75,7 @@ struct Photo {
     std::string caption;
     std::string obstruction;  ///< id of the window's obstruction that it shows; empty, or none there: the window's own
     std::vector<Mark> marks;
+    std::optional<PhotoPlane> plane;
     Extra extra;
 };
 
@@ -184,12 +207,47 @@ struct Layer {
     Extra extra;
 };
 
+/// One look at which way a window faces: a compass, an edge’s shadow on the sill, or the street’s line on a plan.
+struct BearingTaken {
+    std::string id;
+    std::optional<Word<BearingFrom>> from;
+    std::string taken_at;             ///< RFC 3339
+    std::optional<Angle> magnetic;    ///< of a compass, from magnetic north
+    std::optional<double> field_nt;   ///< of a compass: the strength that it felt
+    std::optional<Angle> bearing;     ///< of a plan, from true north
+    std::optional<Angle> u;           ///< `u_deg`, of a compass or a plan; none: by the way it was taken
+    std::optional<Length> depth;      ///< of a shadow: from the edge’s foot straight into the room
+    std::vector<Length> to_left;      ///< at that depth: the shadow’s edges to the left of what throws them
+    std::optional<Length> reading_u;  ///< `u_mm`, of each of them; none: 1 mm
+    std::optional<double> clock_s;    ///< one standard uncertainty of the time; none: 30 s
+    Extra extra;
+};
+
+/// Something that stands before the sky outside, as seen from the middle of the window.
+struct SkylinePart {
+    std::string id;
+    std::optional<Word<SkylineKind>> kind;  ///< none: a house
+    std::optional<Angle> from, to;          ///< from straight out, to the left negative, -90 to 90
+    std::optional<Angle> height;            ///< of its top above the level, 0 to 90
+    Extra extra;
+};
+
+/// What a window looks out on, and through.
+struct Outlook {
+    std::optional<Length> glass_width, glass_height;  ///< none: the opening
+    std::optional<Length> outer_depth;                ///< how far the glass stands back outside; none: 100 mm
+    std::vector<BearingTaken> bearings;
+    std::vector<SkylinePart> skyline;
+    Extra extra;
+};
+
 struct Window {
     std::string id;
     std::string name;
     Word<Shape> shape;
-    std::optional<Angle> bearing;
+    std::optional<Angle> bearing;  ///< counts where `outlook` has none
     std::string bearing_from;
+    std::optional<Outlook> outlook;
     std::vector<Reading> readings;
     std::vector<NotTaken> not_taken;
     std::vector<Obstruction> obstructions;
@@ -200,6 +258,13 @@ struct Window {
     Extra extra;
 };
 
+/// How large a room is, for its daylight.
+struct Interior {
+    std::optional<Length> width, depth, height;  ///< along the window’s wall, away from it, floor to ceiling
+    std::optional<Word<Surfaces>> surfaces;      ///< none: middling
+    Extra extra;
+};
+
 struct Room {
     std::string id;
     std::string name;
@@ -207,6 +272,7 @@ struct Room {
     std::string use;
     std::optional<bool> young_children;  ///< none: unknown, which counts as yes
     std::vector<std::string> heat;
+    std::optional<Interior> interior;
     std::vector<Photo> photos;  ///< of the room itself
     std::vector<Window> windows;
     Extra extra;

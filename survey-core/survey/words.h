@@ -219,4 +219,30 @@ struct Words<DropsAt> {
     static constexpr std::array<WordEntry<DropsAt>, 2> list{{{"one", DropsAt::one}, {"per-line", DropsAt::per_line}}};
 };
 
+/// What told which way a window faces.
+enum class BearingFrom { compass, shadow, plan };
+template <>
+struct Words<BearingFrom> {
+    static constexpr std::array<WordEntry<BearingFrom>, 3> list{
+        {{"compass", BearingFrom::compass}, {"shadow", BearingFrom::shadow}, {"plan", BearingFrom::plan}}};
+};
+
+/// What stands before the sky outside.
+enum class SkylineKind { house, tree, hill, wall };
+template <>
+struct Words<SkylineKind> {
+    static constexpr std::array<WordEntry<SkylineKind>, 4> list{{{"house", SkylineKind::house},
+                                                                 {"tree", SkylineKind::tree},
+                                                                 {"hill", SkylineKind::hill},
+                                                                 {"wall", SkylineKind::wall}}};
+};
+
+/// How much light a room's own surfaces give back.
+enum class Surfaces { light, middling, dark };
+template <>
+struct Words<Surfaces> {
+    static constexpr std::array<WordEntry<Surfaces>, 3> list{
+        {{"light", Surfaces::light}, {"middling", Surfaces::middling}, {"dark", Surfaces::dark}}};
+};
+
 }  // namespace truehang

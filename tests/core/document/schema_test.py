@@ -37,7 +37,7 @@ BEYOND_A_SCHEMA = {
     "two rooms and two windows of one id", "two windows of one id over two rooms",
     "a length station with an angle only", "two readings of one id", "two obstructions of one id",
     "a fabric that isn't there", "a second lining that isn't there", "a lining and an interlining that aren't there",
-    "two layers of one id, one with a cloth that isn't there",
+    "two layers of one id, one with a cloth that isn't there", "two bearings of one id",
 }
 
 
