@@ -24,23 +24,22 @@ struct FromWindow {
     double right = 0.0, out = 0.0, up = 0.0;
 };
 
-class Facing {
+/// The sun as the air lifts it.
+Direction lifted(Direction sun) {
+    if (std::abs(sun.up) < lifted_below) {
+        const double altitude = std::asin(sun.up);
+        sun.up = std::sin(altitude + refraction(Angle::degrees(altitude / per_degree)).degrees() * per_degree);
+    }
+    return sun;
+}
+
+class FacedWindow {
 public:
-    explicit Facing(Angle bearing)
+    explicit FacedWindow(Angle bearing)
         : sine_(std::sin(bearing.degrees() * per_degree)), cosine_(std::cos(bearing.degrees() * per_degree)) {}
 
     [[nodiscard]] FromWindow see(const Direction& sun) const {
         return {sun.east * cosine_ - sun.north * sine_, sun.east * sine_ + sun.north * cosine_, sun.up};
-    }
-
-    /// As the air lifts it.
-    [[nodiscard]] FromWindow see_lifted(const Direction& sun) const {
-        auto seen = see(sun);
-        if (std::abs(sun.up) < lifted_below) {
-            const double altitude = std::asin(sun.up);
-            seen.up = std::sin(altitude + refraction(Angle::degrees(altitude / per_degree)).degrees() * per_degree);
-        }
-        return seen;
     }
 
 private:
@@ -85,6 +84,28 @@ double share(Length width, Length height, Length depth, const FromWindow& sun) {
     return std::max(0.0, width.mm() - across) * std::max(0.0, height.mm() - down) / (width.mm() * height.mm());
 }
 
+/// One opening of those that are asked together.
+class Lit {
+public:
+    explicit Lit(const GlassOpening& opening) : opening_(opening), faced_(opening.bearing), outside_(opening.skyline) {}
+
+    [[nodiscard]] bool on_glass(const Direction& sun) const { return reached(sun, opening_.outer_depth); }
+    [[nodiscard]] bool on_cloth(const Direction& sun) const {
+        return reached(sun, opening_.outer_depth + opening_.inner_depth);
+    }
+
+private:
+    [[nodiscard]] bool reached(const Direction& sun, Length depth) const {
+        const auto seen = faced_.see(sun);
+        return seen.out > 0.0 && seen.up > 0.0 && !outside_.hides(seen) &&
+               share(opening_.width, opening_.height, depth, seen) > 0.0;
+    }
+
+    const GlassOpening& opening_;
+    FacedWindow faced_;
+    Outside outside_;
+};
+
 /// The middle of the opening on the wall’s inner face sees the sun.
 bool reaches_middle(const GlassOpening& opening, const FromWindow& sun) {
     const double depth = (opening.outer_depth + opening.inner_depth).mm();
@@ -95,13 +116,13 @@ bool reaches_middle(const GlassOpening& opening, const FromWindow& sun) {
 }  // namespace
 
 Incidence incidence(Angle bearing, const SunPosition& sun) {
-    const auto seen = Facing(bearing).see(direction_of(sun));
+    const auto seen = FacedWindow(bearing).see(direction_of(sun));
     return {turn(bearing, sun.azimuth), Angle::degrees(std::acos(std::clamp(seen.out, -1.0, 1.0)) / per_degree),
             Angle::degrees(std::atan2(seen.up, seen.out) / per_degree)};
 }
 
 double lit_share(Length width, Length height, Length depth, Angle bearing, const SunPosition& sun) {
-    return share(width, height, depth, Facing(bearing).see(direction_of(sun)));
+    return share(width, height, depth, FacedWindow(bearing).see(direction_of(sun)));
 }
 
 double sum(const HourTable& table) {
@@ -117,12 +138,10 @@ double sum(const HourTable& table, int month) {
     return std::accumulate(row.begin(), row.end(), 0.0);
 }
 
-SunHours sun_hours(const Place& place, const GlassOpening& opening, int year, const OffsetAt& offset) {
+SunHours sun_hours(const Place& place, const std::vector<GlassOpening>& openings, int year, const OffsetAt& offset) {
     const std::chrono::sys_days first = std::chrono::year(year) / 1 / 1;
     const std::chrono::sys_days end = std::chrono::year(year + 1) / 1 / 1;
-    const Facing facing(opening.bearing);
-    const Outside outside(opening.skyline);
-    const Length whole_depth = opening.outer_depth + opening.inner_depth;
+    const std::vector<Lit> panes(openings.begin(), openings.end());
     const Moment start = Moment(first) - offset(Moment(first));
     const auto count = static_cast<std::size_t>((end - first) / step);
     const auto path = sun_every(place, start + step / 2, step, count);  // each stands for the ten minutes around it
@@ -134,15 +153,12 @@ SunHours sun_hours(const Place& place, const GlassOpening& opening, int year, co
         const auto month = static_cast<unsigned>(std::chrono::year_month_day(day).month()) - 1;
         const auto clock = static_cast<std::size_t>((local - day) / 1h);
         for (std::size_t i = hour * 6; i < std::min(hour * 6 + 6, count); ++i) {
-            const auto sun = facing.see_lifted(path[i]);
+            const Direction sun = lifted(path[i]);
             hours.up[month][clock] += sun.up > 0.0 ? step_hours : 0.0;
-            if (sun.out <= 0.0 || sun.up <= 0.0 || outside.hides(sun)) {
-                continue;
-            }
-            const bool on_glass = share(opening.width, opening.height, opening.outer_depth, sun) > 0.0;
-            const bool on_cloth = share(opening.width, opening.height, whole_depth, sun) > 0.0;
-            hours.on_glass[month][clock] += on_glass ? step_hours : 0.0;
-            hours.on_cloth[month][clock] += on_cloth ? step_hours : 0.0;
+            const auto glass = std::ranges::any_of(panes, [&](const Lit& pane) { return pane.on_glass(sun); });
+            hours.on_glass[month][clock] += glass ? step_hours : 0.0;
+            const auto cloth = glass && std::ranges::any_of(panes, [&](const Lit& pane) { return pane.on_cloth(sun); });
+            hours.on_cloth[month][clock] += cloth ? step_hours : 0.0;
         }
     }
     return hours;
@@ -151,7 +167,7 @@ SunHours sun_hours(const Place& place, const GlassOpening& opening, int year, co
 SunlightDay best_february_day(const Place& place, const GlassOpening& opening, int year, Angle lowest) {
     const std::chrono::sys_days first = std::chrono::year(year) / 2 / 1;
     const std::chrono::sys_days last = std::chrono::year(year) / 3 / 21;
-    const Facing facing(opening.bearing);
+    const FacedWindow facing(opening.bearing);
     const Outside outside(opening.skyline);
     const double least = std::sin(lowest.degrees() * per_degree);
     // A day by the sun: from its midnight on.
@@ -160,7 +176,7 @@ SunlightDay best_february_day(const Place& place, const GlassOpening& opening, i
     for (auto day = first; day <= last; day += std::chrono::days(1)) {
         double hours = 0.0;
         for (const auto& at : sun_every(place, Moment(day) - shift + step / 2, step, 144)) {
-            const auto sun = facing.see_lifted(at);
+            const auto sun = facing.see(lifted(at));
             hours += sun.up >= least && reaches_middle(opening, sun) && !outside.hides(sun) ? step_hours : 0.0;
         }
         if (hours > best.hours) {

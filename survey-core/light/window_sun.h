@@ -51,8 +51,13 @@ struct SunHours {
 [[nodiscard]] double sum(const HourTable& table);
 [[nodiscard]] double sum(const HourTable& table, int month);
 
-/// Over a civil year at steps of ten minutes.
-[[nodiscard]] SunHours sun_hours(const Place& place, const GlassOpening& opening, int year, const OffsetAt& offset);
+/// Over a civil year at steps of ten minutes: when any of these openings, the facets of a bay, is lit.
+[[nodiscard]] SunHours sun_hours(const Place& place, const std::vector<GlassOpening>& openings, int year,
+                                 const OffsetAt& offset);
+[[nodiscard]] inline SunHours sun_hours(const Place& place, const GlassOpening& opening, int year,
+                                        const OffsetAt& offset) {
+    return sun_hours(place, std::vector{opening}, year, offset);
+}
 
 /// EN 17037: at least 1.5 h of possible sun on one day between 1 February and 21 March, at a point in the middle of the
 /// opening on the wall’s inner face. The standard also leaves out the sun below an altitude that it gives for each

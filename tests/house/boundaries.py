@@ -6,7 +6,7 @@ import re
 
 import tree
 
-CORE = ["units", "survey", "adjust", "sizing", "cloth", "light", "cautions", "figures", "rolls", "document", "merge", "sheet", "store"]
+CORE = ["units", "survey", "adjust", "sizing", "cloth", "cautions", "figures", "rolls", "document", "light", "merge", "sheet", "store"]
 SYNC = ["protocol", "outbox", "transport", "workroom"]
 ORDER = [f"survey-core/{name}" for name in CORE] + [f"sync/{name}" for name in SYNC] + ["app"]
 # What an include path starts with, and the folder that it names.
