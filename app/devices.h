@@ -82,6 +82,23 @@ public:
     virtual void stop() = 0;
 };
 
+/// Which way the phone’s upper edge points, degrees from magnetic north, as good as it tells, and the strength of the
+/// field that it feels, nT.
+struct CompassFix {
+    double magnetic_deg = 0.0;
+    std::optional<double> u_deg;
+    std::optional<double> field_nt;
+};
+
+class CompassDevice {
+public:
+    virtual ~CompassDevice() = default;
+    [[nodiscard]] virtual bool isThere() = 0;
+    /// Tells it from here on whenever it changes.
+    virtual void watch(std::function<void(const CompassFix&)> then) = 0;
+    virtual void stop() = 0;
+};
+
 /// One of each; none is null.
 struct Devices {
     std::unique_ptr<PositionDevice> position;
@@ -91,6 +108,7 @@ struct Devices {
     std::unique_ptr<ClipboardDevice> clipboard;
     std::unique_ptr<VoiceDevice> voice;
     std::unique_ptr<LightDevice> light;
+    std::unique_ptr<CompassDevice> compass;
 };
 
 /// This system's own.

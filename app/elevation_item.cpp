@@ -75,7 +75,7 @@ void ElevationItem::geometryChange(const QRectF& now, const QRectF& before) {
 }
 
 void ElevationItem::updatePolish() {
-    elevation_ = {};
+    Elevation made;
     const QString id = window_id_.isEmpty() && source_ ? source_->windowId() : window_id_;
     const Window* window = source_ && source_->isOpen() ? source_->window(id) : nullptr;
     const Room* room = window != nullptr ? source_->roomOf(id) : nullptr;
@@ -89,18 +89,27 @@ void ElevationItem::updatePolish() {
         options.drawn = static_cast<Drawn>(hanging_);
         options.active_station = active_station_.toStdString();
         options.typed = typed_.toStdString();
-        options.text_width = [this](std::string_view text, double size, bool bold) {
-            const QString shown = QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-            return QFontMetricsF(figureFont(family_, size, bold)).horizontalAdvance(shown);
-        };
+        options.text_width = textWidth();
         const auto choice = choices_ ? choices_->asDrawn(choice_) : std::nullopt;
         const WindowFigures& figures = choice ? choice->figures : source_->figuresOf(id);
         const Window& drawn = choice ? choice->window : *window;
-        elevation_ = turned_ ? side_view_of(source_->survey(), *room, drawn, figures, options)
-                             : elevation_of(source_->survey(), *room, drawn, figures, options);
+        made = turned_ ? side_view_of(source_->survey(), *room, drawn, figures, options)
+                       : elevation_of(source_->survey(), *room, drawn, figures, options);
     }
+    show(std::move(made));
+}
+
+void ElevationItem::show(Elevation made) {
+    elevation_ = std::move(made);
     update();
     emit drawn();
+}
+
+TextWidth ElevationItem::textWidth() const {
+    return [family = family_](std::string_view text, double size, bool bold) {
+        const QString shown = QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+        return QFontMetricsF(figureFont(family, size, bold)).horizontalAdvance(shown);
+    };
 }
 
 QColor ElevationItem::colourOf(Role role) const {

@@ -3,7 +3,7 @@
 
 #include "choices_model.h"
 #include "open_visit.h"
-#include "sheet/drawing.h"
+#include "sheet/elevation.h"
 
 #include <QColor>
 #include <QPointer>
@@ -69,6 +69,11 @@ protected:
     void mousePressEvent(QMouseEvent* event) override;
     void mouseReleaseEvent(QMouseEvent* event) override;
     virtual void paintStroke(QPainter& painter, const Stroke& stroke) const;
+    /// Draws this from now on.
+    void show(Elevation made);
+    /// How labels are set, and how large.
+    [[nodiscard]] TextWidth textWidth() const;
+    [[nodiscard]] qreal labelSize() const { return label_size_; }
 
     [[nodiscard]] QColor colourOf(Role role) const;
     /// The rectangle that a part's strokes take; none where nothing of it is drawn.

@@ -141,8 +141,8 @@ int main(int argc, char** argv) {
     options.add_option("--print", asked.print, "Writes the sheet of a window (- for all) as PDF and ends")
         ->type_name("SURVEY WINDOW PDF")
         ->expected(3);
-    options.add_option("--sheet", asked.sheet, "With --print: measure, cutting, making, hanging or agreed")
-        ->check(CLI::IsMember({"measure", "cutting", "making", "hanging", "agreed"}));
+    options.add_option("--sheet", asked.sheet, "With --print: measure, cutting, making, hanging, light or agreed")
+        ->check(CLI::IsMember({"measure", "cutting", "making", "hanging", "light", "agreed"}));
     options.add_option("--paper", asked.paper, "With --print: a4 or letter; the locale's where none is given")
         ->check(CLI::IsMember({"a4", "letter"}));
     options.add_option("--unit", asked.unit, "With --print: mm or in; the survey's own where none is given")

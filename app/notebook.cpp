@@ -24,7 +24,8 @@ namespace truehang {
 namespace {
 
 /// The screens of a window; they need one that is open.
-constexpr std::array window_screens{"walk", "obstructions", "hanging", "figures", "choices", "client", "photos"};
+constexpr std::array window_screens{"walk",    "obstructions", "hanging", "figures",
+                                    "choices", "client",       "photos",  "outlook"};
 /// Screens beside the way: they lead back to where they were opened from.
 constexpr std::array aside_screens{"settings", "lists"};
 /// Screens beside those of a window to which a list of what is left leads.
@@ -62,6 +63,7 @@ public:
           hanging(open, kept_lists),
           lists(open, kept_lists, hanging),
           figures(open),
+          outlook(open, *devices.compass),
           choices(open, hanging),
           client(open, hanging, choices),
           agreement(open),
@@ -90,6 +92,7 @@ public:
     HangingModel hanging;
     ListsModel lists;
     FiguresModel figures;
+    OutlookModel outlook;
     ChoicesModel choices;
     ClientModel client;
     AgreementModel agreement;
@@ -169,6 +172,7 @@ PhotosModel* Notebook::photos() { return &parts_->photos; }
 ListsModel* Notebook::lists() { return &parts_->lists; }
 SendModel* Notebook::send() { return &parts_->send; }
 SheetsModel* Notebook::sheets() { return &parts_->sheets; }
+OutlookModel* Notebook::outlook() { return &parts_->outlook; }
 LeavingModel* Notebook::leaving() { return &parts_->leaving; }
 TakenTwiceModel* Notebook::twice() { return &parts_->twice; }
 QuestionsModel* Notebook::questions() { return &parts_->questions; }
@@ -271,6 +275,7 @@ void Notebook::show(const QString& asked) {
     }
     parts_->open.place().standOn(screen);
     parts_->choices.setShown(screen == QStringLiteral("choices") || screen == QStringLiteral("client"));
+    parts_->outlook.setShown(screen == QStringLiteral("outlook"));
     parts_->leaving.setShown(screen == QStringLiteral("leaving"));
     parts_->twice.setShown(screen == QStringLiteral("twice"),
                            is_one_of(window_screens, parts_->screen) ? parts_->open.windowId() : QString());

@@ -11,6 +11,7 @@
 #include "lists_model.h"
 #include "obstructions_model.h"
 #include "open_visit.h"
+#include "outlook_model.h"
 #include "photos_model.h"
 #include "position_model.h"
 #include "questions_model.h"
@@ -54,7 +55,7 @@ class Notebook : public QObject {
     Q_PROPERTY(QString narrowed READ narrowed WRITE setNarrowed NOTIFY searchChanged)
 
     /// `visits`, `visit`, `fabrics`, `walk`, `obstructions`, `hanging`, `figures`, `choices`, `client`, `photos`,
-    /// `send`, `sheets`, `file`, `rules`, `leaving`, `twice`, `questions`, `lists` or `settings`.
+    /// `outlook`, `send`, `sheets`, `file`, `rules`, `leaving`, `twice`, `questions`, `lists` or `settings`.
     Q_PROPERTY(QString screen READ screen WRITE setScreen NOTIFY screenChanged)
     /// False until the store is open and the place restored: show paper only.
     Q_PROPERTY(bool ready READ ready NOTIFY readyChanged)
@@ -69,6 +70,7 @@ class Notebook : public QObject {
     Q_PROPERTY(truehang::ObstructionsModel* obstructions READ obstructions CONSTANT)
     Q_PROPERTY(truehang::HangingModel* hanging READ hanging CONSTANT)
     Q_PROPERTY(truehang::FiguresModel* figures READ figures CONSTANT)
+    Q_PROPERTY(truehang::OutlookModel* outlook READ outlook CONSTANT)
     Q_PROPERTY(truehang::ChoicesModel* choices READ choices CONSTANT)
     Q_PROPERTY(truehang::ClientModel* client READ client CONSTANT)
     Q_PROPERTY(truehang::AgreementModel* agreement READ agreement CONSTANT)
@@ -109,6 +111,7 @@ public:
     [[nodiscard]] ObstructionsModel* obstructions();
     [[nodiscard]] HangingModel* hanging();
     [[nodiscard]] FiguresModel* figures();
+    [[nodiscard]] OutlookModel* outlook();
     [[nodiscard]] ChoicesModel* choices();
     [[nodiscard]] ClientModel* client();
     [[nodiscard]] AgreementModel* agreement();

@@ -10,6 +10,7 @@
 #include "placing_item.h"
 #include "press_item.h"
 #include "signature_item.h"
+#include "sun_item.h"
 #include "thread_item.h"
 
 #include <QtQml/qqmlregistration.h>
@@ -241,6 +242,33 @@ struct PlacingItemType {
     Q_GADGET
     QML_FOREIGN(truehang::PlacingItem)
     QML_NAMED_ELEMENT(PlacingItem)
+};
+
+struct SunItemType {
+    Q_GADGET
+    QML_FOREIGN(truehang::SunItem)
+    QML_NAMED_ELEMENT(SunItem)
+};
+
+struct OutlookModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::OutlookModel)
+    QML_NAMED_ELEMENT(OutlookModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct BearingsModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::BearingsModel)
+    QML_NAMED_ELEMENT(BearingsModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct SkylineModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::SkylineModel)
+    QML_NAMED_ELEMENT(SkylineModel)
+    QML_UNCREATABLE("handed over by the program")
 };
 
 struct ObstructionPlacingType {

@@ -32,6 +32,8 @@ QString file_word(SheetKind kind) {
             return SheetsModel::tr("cutting list");
         case SheetKind::making:
             return SheetsModel::tr("making sheets");
+        case SheetKind::light:
+            return SheetsModel::tr("light sheets");
         case SheetKind::agreed:
             return SheetsModel::tr("agreement");
         case SheetKind::hanging:

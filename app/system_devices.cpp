@@ -2,6 +2,7 @@
 #include "devices.h"
 
 #include <QClipboard>
+#include <QCompass>
 #include <QDesktopServices>
 #include <QFile>
 #include <QFileInfo>
@@ -10,12 +11,14 @@
 #include <QGuiApplication>
 #include <QLightReading>
 #include <QLightSensor>
+#include <QMagnetometer>
 #include <QMimeData>
 #include <QSaveFile>
 #include <QStandardPaths>
 #include <QTextToSpeech>
 
 #include <QCoreApplication>
+#include <cmath>
 
 namespace truehang {
 
@@ -177,12 +180,53 @@ private:
     std::unique_ptr<QLightSensor> sensor_;
 };
 
+constexpr double nt_per_tesla = 1e9;
+/// What a compass that calls itself well set, or not, is good for: common practice, no source.
+constexpr double well_set_deg = 8.0;
+constexpr double badly_set_deg = 20.0;
+
+class SystemCompass : public CompassDevice {
+public:
+    [[nodiscard]] bool isThere() override {
+        return !QSensor::defaultSensorForType(QByteArrayLiteral("QCompass")).isEmpty();
+    }
+
+    void watch(std::function<void(const CompassFix&)> then) override {
+        field_ = std::make_unique<QMagnetometer>();
+        field_->start();
+        sensor_ = std::make_unique<QCompass>();
+        QObject::connect(sensor_.get(), &QSensor::readingChanged, sensor_.get(),
+                         [this, then = std::move(then)] { then(fix()); });
+        sensor_->start();
+    }
+
+    void stop() override {
+        sensor_.reset();
+        field_.reset();
+    }
+
+private:
+    [[nodiscard]] CompassFix fix() const {
+        const QCompassReading& compass = *sensor_->reading();
+        CompassFix fix;
+        fix.magnetic_deg = compass.azimuth();
+        fix.u_deg = compass.calibrationLevel() >= 0.5 ? well_set_deg : badly_set_deg;
+        if (const QMagnetometerReading* felt = field_->reading(); felt != nullptr && felt->timestamp() > 0) {
+            fix.field_nt = nt_per_tesla * std::hypot(felt->x(), felt->y(), felt->z());
+        }
+        return fix;
+    }
+
+    std::unique_ptr<QCompass> sensor_;
+    std::unique_ptr<QMagnetometer> field_;
+};
+
 }  // namespace
 
 Devices system_devices() {
     return {std::make_unique<SystemPosition>(), std::make_unique<SystemCamera>(),    std::make_unique<SystemFiles>(),
             std::make_unique<SystemShare>(),    std::make_unique<SystemClipboard>(), std::make_unique<SystemVoice>(),
-            std::make_unique<SystemLight>()};
+            std::make_unique<SystemLight>(),    std::make_unique<SystemCompass>()};
 }
 
 }  // namespace truehang

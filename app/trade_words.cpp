@@ -294,6 +294,37 @@ QString says(WeightKind kind) {
     return trade_text(QT_TRANSLATE_NOOP("trade", "Lead"));
 }
 
+QString says(SkylineKind kind) {
+    switch (kind) {
+        case SkylineKind::house:
+            return trade_text(QT_TRANSLATE_NOOP("trade", "House"));
+        case SkylineKind::tree:
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Tree"));
+        case SkylineKind::hill:
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Hill"));
+        case SkylineKind::wall:
+            break;
+    }
+    return trade_text(QT_TRANSLATE_NOOP("trade", "Wall"));
+}
+
+QString says(Surfaces surfaces) {
+    switch (surfaces) {
+        case Surfaces::light:
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Light walls and floor"));
+        case Surfaces::middling:
+            return trade_text(QT_TRANSLATE_NOOP("trade", "Middling"));
+        case Surfaces::dark:
+            break;
+    }
+    return trade_text(QT_TRANSLATE_NOOP("trade", "Dark walls and floor"));
+}
+
+QString says(Looks looks) {
+    return looks == Looks::left ? trade_text(QT_TRANSLATE_NOOP("trade", "To the left of the line"))
+                                : trade_text(QT_TRANSLATE_NOOP("trade", "To the right of the line"));
+}
+
 QString says(LengthUnit unit) {
     switch (unit) {
         case LengthUnit::mm:

@@ -37,6 +37,9 @@ namespace truehang {
 [[nodiscard]] QString says(Operation operation);
 [[nodiscard]] QString says(TieBackKind kind);
 [[nodiscard]] QString says(WeightKind kind);
+[[nodiscard]] QString says(SkylineKind kind);
+[[nodiscard]] QString says(Surfaces surfaces);
+[[nodiscard]] QString says(Looks looks);
 [[nodiscard]] QString says(LengthUnit unit);
 
 /// One choice of a form: its word and what it says.

@@ -2,6 +2,37 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="de" sourcelanguage="en">
 <context>
+    <name>BearingPanel</name>
+    <message>
+        <source>Which way it faces</source>
+        <translation>Wohin es schaut</translation>
+    </message>
+    <message>
+        <source>Done with this one</source>
+        <translation>Damit fertig</translation>
+    </message>
+    <message>
+        <source>undo</source>
+        <translation>rückgängig</translation>
+    </message>
+    <message>
+        <source>the shadow lies on the mark now</source>
+        <translation>der Schatten liegt jetzt auf dem Strich</translation>
+    </message>
+    <message>
+        <source>The shadow lies on the mark now: take this time</source>
+        <translation>Der Schatten liegt jetzt auf dem Strich: diese Zeit nehmen</translation>
+    </message>
+    <message>
+        <source>take it out</source>
+        <translation>herausnehmen</translation>
+    </message>
+    <message>
+        <source>Take it out; undo brings it back</source>
+        <translation>Herausnehmen; rückgängig holt es zurück</translation>
+    </message>
+</context>
+<context>
     <name>BinPanel</name>
     <message>
         <source>Erase for good?</source>
@@ -321,6 +352,65 @@
     </message>
 </context>
 <context>
+    <name>FacingPanel</name>
+    <message>
+        <source>Which way it faces</source>
+        <translation>Wohin es schaut</translation>
+    </message>
+    <message>
+        <source>Keep this bearing</source>
+        <translation>Diese Richtung behalten</translation>
+    </message>
+    <message>
+        <source>undo</source>
+        <translation>rückgängig</translation>
+    </message>
+    <message>
+        <source>Take it</source>
+        <translation>Aufnehmen</translation>
+    </message>
+    <message>
+        <source>By compass</source>
+        <translation>Mit dem Kompass</translation>
+    </message>
+    <message>
+        <source>Quick and rough. Iron near it turns it.</source>
+        <translation>Schnell und grob. Eisen in der Nähe dreht ihn.</translation>
+    </message>
+    <message>
+        <source>Hold the phone level, its upper edge straight out of the window, an arm’s length from radiator and lintel.</source>
+        <translation>Halten Sie das Telefon waagerecht, die Oberkante gerade aus dem Fenster, eine Armlänge von Heizkörper und Sturz.</translation>
+    </message>
+    <message>
+        <source>leave the compass</source>
+        <translation>Kompass verlassen</translation>
+    </message>
+    <message>
+        <source>By a shadow on the sill</source>
+        <translation>Mit einem Schatten auf der Fensterbank</translation>
+    </message>
+    <message>
+        <source>The best, while the sun shines in. Mark where an upright edge’s shadow lies, and tap here at that moment.</source>
+        <translation>Am besten, solange die Sonne hereinscheint. Zeichnen Sie an, wo der Schatten einer senkrechten Kante liegt, und tippen Sie in diesem Augenblick hier.</translation>
+    </message>
+    <message>
+        <source>Caution</source>
+        <translation>Vorsicht</translation>
+    </message>
+    <message>
+        <source>Look at the shadow, never into the sun.</source>
+        <translation>Schauen Sie auf den Schatten, nie in die Sonne.</translation>
+    </message>
+    <message>
+        <source>Off a plan</source>
+        <translation>Vom Lageplan</translation>
+    </message>
+    <message>
+        <source>The line of the street, read off a map.</source>
+        <translation>Der Verlauf der Straße, von einer Karte abgelesen.</translation>
+    </message>
+</context>
+<context>
     <name>FigureList</name>
     <message>
         <source>%1 %2</source>
@@ -631,6 +721,37 @@
     </message>
 </context>
 <context>
+    <name>LightFigures</name>
+    <message>
+        <source>Hours of possible sun</source>
+        <translation>Stunden möglicher Sonne</translation>
+    </message>
+    <message>
+        <source>glass</source>
+        <translation>Glas</translation>
+    </message>
+    <message>
+        <source>cloth</source>
+        <translation>Stoff</translation>
+    </message>
+    <message>
+        <source>Full spots: sun on the cloth. Rings: on the glass alone. Dots: the sun is up elsewhere.</source>
+        <translation>Volle Punkte: Sonne auf dem Stoff. Ringe: nur auf dem Glas. Tüpfel: Die Sonne steht anderswo.</translation>
+    </message>
+    <message>
+        <source>Average daylight factor</source>
+        <translation>Mittlerer Tageslichtquotient</translation>
+    </message>
+    <message>
+        <source>Would tell more</source>
+        <translation>Würde mehr sagen</translation>
+    </message>
+    <message>
+        <source>Taken as</source>
+        <translation>Angenommen</translation>
+    </message>
+</context>
+<context>
     <name>ListsPage</name>
     <message>
         <source>Your lists</source>
@@ -882,6 +1003,57 @@
     </message>
 </context>
 <context>
+    <name>OutlookPage</name>
+    <message>
+        <source>What hangs here</source>
+        <translation>Was hier hängt</translation>
+    </message>
+    <message>
+        <source>measure</source>
+        <translation>messen</translation>
+    </message>
+    <message>
+        <source>Measure this window</source>
+        <translation>Dieses Fenster messen</translation>
+    </message>
+    <message>
+        <source>undo</source>
+        <translation>rückgängig</translation>
+    </message>
+    <message>
+        <source>redo</source>
+        <translation>wiederholen</translation>
+    </message>
+    <message>
+        <source>which way it faces</source>
+        <translation>wohin es schaut</translation>
+    </message>
+    <message>
+        <source>what stands outside</source>
+        <translation>was draußen steht</translation>
+    </message>
+    <message>
+        <source>glass and room</source>
+        <translation>Glas und Raum</translation>
+    </message>
+    <message>
+        <source>Glass and room</source>
+        <translation>Glas und Raum</translation>
+    </message>
+    <message>
+        <source>Done</source>
+        <translation>Fertig</translation>
+    </message>
+    <message>
+        <source>The room, for its daylight</source>
+        <translation>Der Raum, für sein Tageslicht</translation>
+    </message>
+    <message>
+        <source>The glass of this window</source>
+        <translation>Das Glas dieses Fensters</translation>
+    </message>
+</context>
+<context>
     <name>OverviewPanel</name>
     <message>
         <source>visit</source>
@@ -1055,6 +1227,21 @@
     <message>
         <source>What this photo belongs to</source>
         <translation>Was dieses Foto zeigt</translation>
+    </message>
+</context>
+<context>
+    <name>PlaceAsked</name>
+    <message>
+        <source>Decide</source>
+        <translation>Entscheiden</translation>
+    </message>
+    <message>
+        <source>It isn’t known where the house stands. The sun goes by that.</source>
+        <translation>Es ist nicht bekannt, wo das Haus steht. Danach richtet sich die Sonne.</translation>
+    </message>
+    <message>
+        <source>ask where we are</source>
+        <translation>fragen, wo wir sind</translation>
     </message>
 </context>
 <context>
@@ -1663,6 +1850,10 @@
         <source>Stop writing</source>
         <translation>Schreiben anhalten</translation>
     </message>
+    <message>
+        <source>light sheets</source>
+        <translation>Lichtblätter</translation>
+    </message>
 </context>
 <context>
     <name>SignPanel</name>
@@ -1779,6 +1970,77 @@
     </message>
 </context>
 <context>
+    <name>SkylinePanel</name>
+    <message>
+        <source>What stands outside</source>
+        <translation>Was draußen steht</translation>
+    </message>
+    <message>
+        <source>Done with this one</source>
+        <translation>Damit fertig</translation>
+    </message>
+    <message>
+        <source>Done</source>
+        <translation>Fertig</translation>
+    </message>
+    <message>
+        <source>undo</source>
+        <translation>rückgängig</translation>
+    </message>
+    <message>
+        <source>Stand in the middle of the window. A fist at arm’s length is about 10° high, and 10° wide.</source>
+        <translation>Stellen Sie sich in die Mitte des Fensters. Eine Faust am ausgestreckten Arm ist etwa 10° hoch und 10° breit.</translation>
+    </message>
+    <message>
+        <source>a house</source>
+        <translation>ein Haus</translation>
+    </message>
+    <message>
+        <source>a tree</source>
+        <translation>ein Baum</translation>
+    </message>
+    <message>
+        <source>a hill</source>
+        <translation>ein Hügel</translation>
+    </message>
+    <message>
+        <source>a wall</source>
+        <translation>eine Mauer</translation>
+    </message>
+    <message>
+        <source>higher</source>
+        <translation>höher</translation>
+    </message>
+    <message>
+        <source>lower</source>
+        <translation>niedriger</translation>
+    </message>
+    <message>
+        <source>to the left</source>
+        <translation>nach links</translation>
+    </message>
+    <message>
+        <source>to the right</source>
+        <translation>nach rechts</translation>
+    </message>
+    <message>
+        <source>wider</source>
+        <translation>breiter</translation>
+    </message>
+    <message>
+        <source>narrower</source>
+        <translation>schmaler</translation>
+    </message>
+    <message>
+        <source>take it out</source>
+        <translation>herausnehmen</translation>
+    </message>
+    <message>
+        <source>Take it out; undo brings it back</source>
+        <translation>Herausnehmen; rückgängig holt es zurück</translation>
+    </message>
+</context>
+<context>
     <name>StationPart</name>
     <message>
         <source>Measuring: %1</source>
@@ -1791,6 +2053,17 @@
     <message>
         <source>Photos of this window</source>
         <translation>Fotos dieses Fensters</translation>
+    </message>
+</context>
+<context>
+    <name>SunDrawing</name>
+    <message>
+        <source>Calendar of the sun</source>
+        <translation>Kalender der Sonne</translation>
+    </message>
+    <message>
+        <source>Where the sun stands in this window</source>
+        <translation>Wo die Sonne in diesem Fenster steht</translation>
     </message>
 </context>
 <context>
@@ -2255,6 +2528,14 @@
     <message>
         <source>What the workroom asks about this window</source>
         <translation>Was die Werkstatt zu diesem Fenster fragt</translation>
+    </message>
+    <message>
+        <source>light</source>
+        <translation>Licht</translation>
+    </message>
+    <message>
+        <source>Light of this window</source>
+        <translation>Licht dieses Fensters</translation>
     </message>
 </context>
 <context>
@@ -2936,6 +3217,42 @@
         <source>Outer edges of the frame, not the glass</source>
         <translation>Außenkanten des Rahmens, nicht das Glas</translation>
     </message>
+    <message>
+        <source>House</source>
+        <translation>Haus</translation>
+    </message>
+    <message>
+        <source>Tree</source>
+        <translation>Baum</translation>
+    </message>
+    <message>
+        <source>Hill</source>
+        <translation>Hügel</translation>
+    </message>
+    <message>
+        <source>Wall</source>
+        <translation>Mauer</translation>
+    </message>
+    <message>
+        <source>Light walls and floor</source>
+        <translation>Helle Wände und heller Boden</translation>
+    </message>
+    <message>
+        <source>Middling</source>
+        <translation>Mittel</translation>
+    </message>
+    <message>
+        <source>Dark walls and floor</source>
+        <translation>Dunkle Wände und dunkler Boden</translation>
+    </message>
+    <message>
+        <source>To the left of the line</source>
+        <translation>Links der Linie</translation>
+    </message>
+    <message>
+        <source>To the right of the line</source>
+        <translation>Rechts der Linie</translation>
+    </message>
 </context>
 <context>
     <name>truehang::AgreementModel</name>
@@ -2986,6 +3303,81 @@
     <message>
         <source>Agreement taken back</source>
         <translation>Zustimmung zurückgenommen</translation>
+    </message>
+</context>
+<context>
+    <name>truehang::BearingsModel</name>
+    <message>
+        <source>Timed at %1</source>
+        <translation>Zeit genommen um %1</translation>
+    </message>
+    <message>
+        <source>The compass hasn’t told anything yet.</source>
+        <translation>Der Kompass hat noch nichts gesagt.</translation>
+    </message>
+    <message>
+        <source>Which way it faces</source>
+        <translation>Wohin es schaut</translation>
+    </message>
+    <message>
+        <source>The shadow’s time</source>
+        <translation>Die Zeit des Schattens</translation>
+    </message>
+    <message>
+        <source>A bearing taken out</source>
+        <translation>Eine Richtung herausgenommen</translation>
+    </message>
+    <message>
+        <source>It doesn’t agree with the others.</source>
+        <translation>Sie passt nicht zu den anderen.</translation>
+    </message>
+    <message>
+        <source>Into the room, from the edge’s foot to the mark</source>
+        <translation>In den Raum hinein, vom Fuß der Kante bis zum Strich</translation>
+    </message>
+    <message>
+        <source>There, how far the shadow lies to the left</source>
+        <translation>Dort, wie weit der Schatten links liegt</translation>
+    </message>
+    <message>
+        <source>with a minus: to the right</source>
+        <translation>mit Minus: rechts</translation>
+    </message>
+    <message>
+        <source>The bar’s other edge, to the left of its own foot</source>
+        <translation>Die andere Kante der Sprosse, links von ihrem eigenen Fuß</translation>
+    </message>
+    <message>
+        <source>better with it</source>
+        <translation>besser damit</translation>
+    </message>
+    <message>
+        <source>The street’s line</source>
+        <translation>Der Verlauf der Straße</translation>
+    </message>
+    <message>
+        <source>clockwise from north</source>
+        <translation>von Norden im Uhrzeigersinn</translation>
+    </message>
+    <message>
+        <source>The window looks</source>
+        <translation>Das Fenster schaut</translation>
+    </message>
+    <message>
+        <source>not said</source>
+        <translation>nicht gesagt</translation>
+    </message>
+    <message>
+        <source>Or straight out of the window</source>
+        <translation>Oder gerade aus dem Fenster</translation>
+    </message>
+    <message>
+        <source>from the street’s line</source>
+        <translation>aus dem Verlauf der Straße</translation>
+    </message>
+    <message>
+        <source>Which way it faces: %1</source>
+        <translation>Wohin es schaut: %1</translation>
     </message>
 </context>
 <context>
@@ -3844,6 +4236,61 @@
     </message>
 </context>
 <context>
+    <name>truehang::OutlookModel</name>
+    <message>
+        <source>%1: %2 hours on the glass</source>
+        <translation>%1: %2 Stunden auf dem Glas</translation>
+    </message>
+    <message>
+        <source>%1: %2 hours on the glass, %3 on the cloth</source>
+        <translation>%1: %2 Stunden auf dem Glas, %3 auf dem Stoff</translation>
+    </message>
+    <message>
+        <source>Width of the glass</source>
+        <translation>Breite des Glases</translation>
+    </message>
+    <message>
+        <source>the opening’s, but for its frame</source>
+        <translation>die der Öffnung, bis auf den Rahmen</translation>
+    </message>
+    <message>
+        <source>Height of the glass</source>
+        <translation>Höhe des Glases</translation>
+    </message>
+    <message>
+        <source>How far it stands back outside</source>
+        <translation>Wie weit es außen zurücksteht</translation>
+    </message>
+    <message>
+        <source>Width, along this wall</source>
+        <translation>Breite, an dieser Wand entlang</translation>
+    </message>
+    <message>
+        <source>Depth, away from it</source>
+        <translation>Tiefe, von ihr weg</translation>
+    </message>
+    <message>
+        <source>Height</source>
+        <translation>Höhe</translation>
+    </message>
+    <message>
+        <source>Its surfaces</source>
+        <translation>Seine Flächen</translation>
+    </message>
+    <message>
+        <source>The glass: %1</source>
+        <translation>Das Glas: %1</translation>
+    </message>
+    <message>
+        <source>The room: %1</source>
+        <translation>Der Raum: %1</translation>
+    </message>
+    <message>
+        <source>The room’s surfaces</source>
+        <translation>Die Flächen des Raums</translation>
+    </message>
+</context>
+<context>
     <name>truehang::PhotosModel</name>
     <message>
         <source>on this phone</source>
@@ -4233,6 +4680,73 @@
     <message>
         <source>Stopped. Nothing was written.</source>
         <translation>Angehalten. Nichts wurde geschrieben.</translation>
+    </message>
+    <message>
+        <source>light sheets</source>
+        <translation>Lichtblätter</translation>
+    </message>
+</context>
+<context>
+    <name>truehang::SkylineModel</name>
+    <message>
+        <source>%1° left</source>
+        <translation>%1° links</translation>
+    </message>
+    <message>
+        <source>%1° right</source>
+        <translation>%1° rechts</translation>
+    </message>
+    <message>
+        <source>straight ahead</source>
+        <translation>geradeaus</translation>
+    </message>
+    <message>
+        <source>Something</source>
+        <translation>Etwas</translation>
+    </message>
+    <message>
+        <source>from %1 to %2, %3° high</source>
+        <translation>von %1 bis %2, %3° hoch</translation>
+    </message>
+    <message>
+        <source>How high its top stands over the level</source>
+        <translation>Wie hoch die Oberkante über der Waagerechten steht</translation>
+    </message>
+    <message>
+        <source>Its left edge, from straight ahead</source>
+        <translation>Linke Kante, von geradeaus</translation>
+    </message>
+    <message>
+        <source>with a minus: to the left</source>
+        <translation>mit Minus: nach links</translation>
+    </message>
+    <message>
+        <source>Its right edge, from straight ahead</source>
+        <translation>Rechte Kante, von geradeaus</translation>
+    </message>
+    <message>
+        <source>What it is</source>
+        <translation>Was es ist</translation>
+    </message>
+    <message>
+        <source>Outside: %1</source>
+        <translation>Draußen: %1</translation>
+    </message>
+    <message>
+        <source>What stands outside</source>
+        <translation>Was draußen steht</translation>
+    </message>
+    <message>
+        <source>No longer outside</source>
+        <translation>Nicht mehr draußen</translation>
+    </message>
+    <message>
+        <source>Its left edge must stand to the left of its right edge.</source>
+        <translation>Die linke Kante muss links von der rechten stehen.</translation>
+    </message>
+    <message>
+        <source>What stands outside: %1</source>
+        <translation>Was draußen steht: %1</translation>
     </message>
 </context>
 <context>

@@ -71,6 +71,10 @@ Page {
                     says: qsTr("hanging sheets")
                 },
                 {
+                    word: "light",
+                    says: qsTr("light sheets")
+                },
+                {
                     word: "agreed",
                     says: qsTr("client’s copy")
                 }

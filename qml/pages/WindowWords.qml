@@ -42,6 +42,11 @@ Flow {
         onClicked: words.notebook.screen = "figures"
     }
     WordButton {
+        text: qsTr("light")
+        explained: qsTr("Light of this window")
+        onClicked: words.notebook.screen = "outlook"
+    }
+    WordButton {
         text: qsTr("photos")
         explained: qsTr("Photos of this window")
         onClicked: words.notebook.screen = "photos"

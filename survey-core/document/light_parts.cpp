@@ -26,6 +26,8 @@ BearingTaken read_bearing(ObjectReader& reader) {
     reader.angle("magnetic_deg", taken.magnetic, bearing_range);
     reader.number("field_nt", taken.field_nt, field_range);
     reader.angle("bearing_deg", taken.bearing, bearing_range);
+    reader.angle("street_deg", taken.street, bearing_range);
+    reader.word("looks", taken.looks);
     reader.angle("u_deg", taken.u, angle_u_range);
     reader.length("depth_mm", taken.depth);
     reader.list("to_left_mm", shadow_edges, [&](const JsonValue& item, const std::string& where) {
@@ -97,6 +99,8 @@ void write_bearing(JsonText& out, const BearingTaken& taken) {
     object.angle("magnetic_deg", taken.magnetic);
     object.number("field_nt", taken.field_nt);
     object.angle("bearing_deg", taken.bearing);
+    object.angle("street_deg", taken.street);
+    object.word("looks", taken.looks);
     object.angle("u_deg", taken.u);
     object.length("depth_mm", taken.depth);
     object.list("to_left_mm", taken.to_left, [](JsonText& list, Length at) { list.item(json_number(at.mm())); });

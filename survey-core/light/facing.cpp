@@ -95,6 +95,15 @@ void tell_compass(const Place& place, const BearingTaken& taken, Moment at, Faci
     }
 }
 
+/// Straight out: as it was typed, else square to the street.
+std::optional<Angle> of_plan(const BearingTaken& taken) {
+    const auto looks = taken.looks ? taken.looks->known() : std::nullopt;
+    if (taken.bearing || !taken.street || !looks) {
+        return taken.bearing;
+    }
+    return as_bearing(taken.street->degrees() + (*looks == Looks::left ? -90.0 : 90.0));
+}
+
 FacingTold told_of(const std::optional<Place>& place, const BearingTaken& taken) {
     FacingTold told{taken.id, {}, {}, {}, false};
     const auto from = taken.from ? taken.from->known() : std::nullopt;
@@ -105,8 +114,10 @@ FacingTold told_of(const std::optional<Place>& place, const BearingTaken& taken)
         return told;
     }
     if (*from == BearingFrom::plan) {
-        if (taken.bearing) {
-            told.bearing = Bearing{*taken.bearing, taken.u.value_or(usual_plan_u), *from};
+        if (const auto bearing = of_plan(taken)) {
+            told.bearing = Bearing{*bearing, taken.u.value_or(usual_plan_u), *from};
+        } else {
+            told.minds.push_back(say("It needs the line of the street and to which side of it the window looks."));
         }
     } else if (!place) {
         told.minds.push_back(say("It can’t be worked out before it is known where the house stands."));

@@ -101,6 +101,7 @@ private:
             offset = offset_by_sun(place_->longitude);
         }
         const int year = year_of(survey_);
+        light_.clock = SunClock{*place_, *offset, year};
         light_.hours = sun_hours(*place_, panes.openings, year, *offset);
         for (const GlassOpening& opening : panes.openings) {
             const bool alone = panes.openings.size() == 1;

@@ -38,10 +38,18 @@ struct LightAdvice {
     std::string text, reason;
 };
 
+/// Where and by what clock the sun is followed.
+struct SunClock {
+    Place place;
+    OffsetAt offset;  ///< by the visit’s zone, else by the sun
+    int year = 0;
+};
+
 struct WindowLight {
     Facing facing;
+    std::optional<SunClock> clock;  ///< none where place, bearing or size aren’t known
     std::vector<Pane> panes;
-    std::optional<SunHours> hours;         ///< on any of the panes; none where place, bearing or size aren’t known
+    std::optional<SunHours> hours;         ///< on any of the panes; where there is a clock
     std::optional<SunlightDay> sunlight;   ///< EN 17037: the best day between 1 February and 21 March
     std::optional<double> strongest_w_m2;  ///< of the sun on this glass under a clear sky, to a hundred
     std::optional<Daylight> daylight;      ///< none where the room’s size isn’t known

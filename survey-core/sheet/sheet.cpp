@@ -20,6 +20,7 @@ constexpr std::array kinds{
     KindWords{SheetKind::cutting, "cutting", to_say("Cutting list")},
     KindWords{SheetKind::making, "making", to_say("Making sheet")},
     KindWords{SheetKind::hanging, "hanging", to_say("Hanging sheet")},
+    KindWords{SheetKind::light, "light", to_say("Light sheet")},
     KindWords{SheetKind::agreed, "agreed", to_say("Agreement")},
 };
 

@@ -81,10 +81,10 @@ struct SheetWords {
 using SheetPart = std::variant<SheetBlock, SheetDrawing, SheetMinds, SheetWorkings, SheetWords>;
 
 /// The kinds of sheet, as the command and the pages name them.
-enum class SheetKind { measure, cutting, making, hanging, agreed };
+enum class SheetKind { measure, cutting, making, hanging, light, agreed };
 [[nodiscard]] std::string_view word_of(SheetKind kind);
 [[nodiscard]] std::optional<SheetKind> sheet_kind(std::string_view word);
-/// "Measure sheet", "Cutting list", "Making sheet", "Hanging sheet", "Agreement".
+/// "Measure sheet", "Cutting list", "Making sheet", "Hanging sheet", "Light sheet", "Agreement".
 [[nodiscard]] std::string title_of(SheetKind kind);
 
 /// One sheet: it begins a page, and its pages are counted for themselves.

@@ -6,6 +6,7 @@
 #include "sheet/cutting_sheet.h"
 #include "sheet/elevation.h"
 #include "sheet/hanging_sheet.h"
+#include "sheet/light_sheet.h"
 #include "sheet/making_sheet.h"
 #include "sheet/measure_sheet.h"
 #include "sheet/paper.h"
@@ -116,6 +117,10 @@ std::vector<Sheet> sheets_by_kind(const Survey& survey, const Figures& figures, 
         const SheetPlace place = sheet_place(survey, window);
         const bool wanted = place.window != nullptr && (asked.window.empty() || place.window->id == asked.window) &&
                             (asked.room.empty() || place.room->id == asked.room);
+        if (wanted && asked.kind == SheetKind::light) {
+            sheets.push_back(light_sheet(survey, figures, window, style));
+            continue;
+        }
         const std::size_t layers = wanted ? std::max<std::size_t>(1, place.window->layers.size()) : 0;
         for (std::size_t layer = 0; layer < layers; ++layer) {
             const bool there = layer < place.window->layers.size();

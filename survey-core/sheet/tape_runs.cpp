@@ -28,7 +28,7 @@ bool is_proposed(const CountedReading* reading) {
     return reading != nullptr && reading->reading->how && reading->reading->how->is(How::proposed);
 }
 
-std::size_t index_of(Line line) { return static_cast<std::size_t>(line); }
+std::size_t column_of(Line line) { return static_cast<std::size_t>(line); }
 
 /// The column of a height beside the opening: its parts, the pole's, pole to floor, floor to ceiling, the level line.
 std::size_t column_group(const Station& station) {
@@ -140,7 +140,7 @@ double Tapes::label_px(const Tape& tape) const {
 void Tapes::measure_labels() {
     for (const Tape& tape : tapes_) {
         if (is_shown(tape) && tape.station.kind == StationKind::height) {
-            double& widest = widest_px_[index_of(line_of(tape.station))];
+            double& widest = widest_px_[column_of(line_of(tape.station))];
             widest = std::max(widest, label_px(tape));
         }
     }
@@ -171,35 +171,35 @@ void Tapes::set_columns() {
     std::array<std::array<bool, column_count>, 3> in_use{};
     for (const Tape& tape : tapes_) {
         if (is_shown(tape) && tape.station.kind == StationKind::height) {
-            in_use[index_of(line_of(tape.station))][column_group(tape.station)] = true;
+            in_use[column_of(line_of(tape.station))][column_group(tape.station)] = true;
         }
     }
     for (const Line line : all_lines) {
-        set_columns_of(index_of(line), in_use[index_of(line)], line != Line::centre);
+        set_columns_of(column_of(line), in_use[column_of(line)], line != Line::centre);
         if (margin(line) > most_room()) {
-            set_columns_of(index_of(line), in_use[index_of(line)], false);
+            set_columns_of(column_of(line), in_use[column_of(line)], false);
         }
     }
 }
 
 double Tapes::column_px(Line line, const Station& station) const {
     const auto group = column_group(station);
-    const double at = columns_px_[index_of(line)][group];
+    const double at = columns_px_[column_of(line)][group];
     if (at >= 0.0) {
         return at;
     }
-    const double last = std::max(last_px_[index_of(line)], first_column_px - column_step_px);
+    const double last = std::max(last_px_[column_of(line)], first_column_px - column_step_px);
     const auto columns_out = 1 + group / 2;  // two kinds of tape share a column
     return last + column_step_px * static_cast<double>(columns_out);
 }
 
 double Tapes::margin(Line side) const {
-    const double last = last_px_[index_of(side)];
+    const double last = last_px_[column_of(side)];
     if (last == 0.0) {
         return 10.0 * options_.pixel;
     }
     const double gap = outline_.facets.size() > 3 ? least_gap_px : label_gap_px;
-    return (last + widest_px_[index_of(side)] + gap) * options_.pixel;
+    return (last + widest_px_[column_of(side)] + gap) * options_.pixel;
 }
 
 /// What one side's columns may take: a share of the width, or what a tall drawing leaves beside the opening, were it a
@@ -211,7 +211,7 @@ double Tapes::most_room() const {
     const double tall = outline_.at(outline_.ceiling, outline_.left_x[2]) - outline_.at(outline_.floor, 0.0);
     const double scale = least_share * options_.height / std::max(1.0, tall);
     const double left = options_.width - (outline_.width() + beside_mm) * scale - outer_px * options_.pixel;
-    const bool both = last_px_[index_of(Line::left)] > 0.0 && last_px_[index_of(Line::right)] > 0.0;
+    const bool both = last_px_[column_of(Line::left)] > 0.0 && last_px_[column_of(Line::right)] > 0.0;
     return both ? std::max(options_.width * most_margin, left / 2.0)
                 : std::max(options_.width * most_margin_alone, left);
 }

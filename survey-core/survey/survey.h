@@ -211,15 +211,17 @@ struct Layer {
 struct BearingTaken {
     std::string id;
     std::optional<Word<BearingFrom>> from;
-    std::string taken_at;             ///< RFC 3339
-    std::optional<Angle> magnetic;    ///< of a compass, from magnetic north
-    std::optional<double> field_nt;   ///< of a compass: the strength that it felt
-    std::optional<Angle> bearing;     ///< of a plan, from true north
-    std::optional<Angle> u;           ///< `u_deg`, of a compass or a plan; none: by the way it was taken
-    std::optional<Length> depth;      ///< of a shadow: from the edge’s foot straight into the room
-    std::vector<Length> to_left;      ///< at that depth: the shadow’s edges to the left of what throws them
-    std::optional<Length> reading_u;  ///< `u_mm`, of each of them; none: 1 mm
-    std::optional<double> clock_s;    ///< one standard uncertainty of the time; none: 30 s
+    std::string taken_at;              ///< RFC 3339
+    std::optional<Angle> magnetic;     ///< of a compass, from magnetic north
+    std::optional<double> field_nt;    ///< of a compass: the strength that it felt
+    std::optional<Angle> bearing;      ///< of a plan, from true north
+    std::optional<Angle> street;       ///< of a plan, in place of `bearing`: the line of the street
+    std::optional<Word<Looks>> looks;  ///< to which side of that line the window looks
+    std::optional<Angle> u;            ///< `u_deg`, of a compass or a plan; none: by the way it was taken
+    std::optional<Length> depth;       ///< of a shadow: from the edge’s foot straight into the room
+    std::vector<Length> to_left;       ///< at that depth: the shadow’s edges to the left of what throws them
+    std::optional<Length> reading_u;   ///< `u_mm`, of each of them; none: 1 mm
+    std::optional<double> clock_s;     ///< one standard uncertainty of the time; none: 30 s
     Extra extra;
 };
 

@@ -227,6 +227,13 @@ struct Words<BearingFrom> {
         {{"compass", BearingFrom::compass}, {"shadow", BearingFrom::shadow}, {"plan", BearingFrom::plan}}};
 };
 
+/// To which side of a street’s line on a plan a window looks.
+enum class Looks { left, right };
+template <>
+struct Words<Looks> {
+    static constexpr std::array<WordEntry<Looks>, 2> list{{{"left", Looks::left}, {"right", Looks::right}}};
+};
+
 /// What stands before the sky outside.
 enum class SkylineKind { house, tree, hill, wall };
 template <>

@@ -39,7 +39,7 @@ public:
           devices_{std::make_unique<RecordedPosition>(),  std::make_unique<NoCamera>(),
                    std::make_unique<RecordedFiles>(),     std::make_unique<NoShare>(),
                    std::make_unique<RecordedClipboard>(), std::make_unique<RecordedVoice>(),
-                   std::make_unique<RecordedLight>()},
+                   std::make_unique<RecordedLight>(),     std::make_unique<RecordedCompass>()},
           notebook_(keeping_, devices_, folder + "/settings.ini") {
         connect(notebook_.walk(), &WalkModel::kept, this, [this](const QString& station) {
             tell("kept", station, value(notebook_.walk()->stations(), station, "figure").toString());

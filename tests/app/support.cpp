@@ -39,9 +39,11 @@ Bench::Bench() {
     voice = recorded_voice.get();
     auto recorded_light = std::make_unique<RecordedLight>();
     light = recorded_light.get();
+    auto recorded_compass = std::make_unique<RecordedCompass>();
+    compass = recorded_compass.get();
     devices_ = {std::move(recorded_position), std::move(no_camera),          std::move(recorded_files),
                 std::make_unique<NoShare>(),  std::move(recorded_clipboard), std::move(recorded_voice),
-                std::move(recorded_light)};
+                std::move(recorded_light),    std::move(recorded_compass)};
     begin();
 }
 

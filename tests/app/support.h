@@ -74,6 +74,15 @@ public:
     std::function<void(double lux)> tell;  ///< empty: nobody watches
 };
 
+class RecordedCompass : public CompassDevice {
+public:
+    [[nodiscard]] bool isThere() override { return there; }
+    void watch(std::function<void(const CompassFix&)> then) override { tell = std::move(then); }
+    void stop() override { tell = {}; }
+    bool there = true;
+    std::function<void(const CompassFix&)> tell;  ///< empty: nobody watches
+};
+
 /// Folder, recorded devices, store and notebook; `reopen` ends the last two and starts them again on the same folder.
 class Bench {
 public:
@@ -100,6 +109,7 @@ public:
     RecordedClipboard* clipboard = nullptr;
     RecordedVoice* voice = nullptr;
     RecordedLight* light = nullptr;
+    RecordedCompass* compass = nullptr;
 
 private:
     void begin();

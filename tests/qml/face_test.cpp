@@ -12,37 +12,37 @@ using namespace truehang::test;
 namespace {
 const QString house = QStringLiteral("Pilot house");
 
-struct Place {
+struct Stop {
     const char* screen;
     const char* open;  // what is touched there to open a panel; empty: nothing
 };
-constexpr Place places[] = {{"visits", ""},
-                            {"visits", "find"},
-                            {"visit", ""},
-                            {"visit", "site"},
-                            {"fabrics", ""},
-                            {"walk", ""},
-                            {"walk", "end"},
-                            {"walk", "Can’t reach this station"},
-                            {"walk", "All stations of this window"},
-                            {"obstructions", ""},
-                            {"obstructions", "Add something that is in the way"},
-                            {"hanging", ""},
-                            {"figures", ""},
-                            {"figures", "why"},
-                            {"choices", ""},
-                            {"choices", "Change Choice 1"},
-                            {"photos", ""},
-                            {"send", ""},
-                            {"sheets", ""},
-                            {"settings", ""}};
+constexpr Stop places[] = {{"visits", ""},
+                           {"visits", "find"},
+                           {"visit", ""},
+                           {"visit", "site"},
+                           {"fabrics", ""},
+                           {"walk", ""},
+                           {"walk", "end"},
+                           {"walk", "Can’t reach this station"},
+                           {"walk", "All stations of this window"},
+                           {"obstructions", ""},
+                           {"obstructions", "Add something that is in the way"},
+                           {"hanging", ""},
+                           {"figures", ""},
+                           {"figures", "why"},
+                           {"choices", ""},
+                           {"choices", "Change Choice 1"},
+                           {"photos", ""},
+                           {"send", ""},
+                           {"sheets", ""},
+                           {"settings", ""}};
 }  // namespace
 
 class FaceTest : public QObject {
     Q_OBJECT
 
 private:
-    static void open(Scene& scene, const Place& place) {
+    static void open(Scene& scene, const Stop& place) {
         scene.notebook().setScreen(QLatin1String(place.screen));
         const QString panel = QString::fromUtf8(place.open);
         WalkModel& walk = *scene.notebook().walk();
@@ -82,7 +82,7 @@ private:
         const ShownRows* visits = scene.notebook().visits();
         QVERIFY(visits->count() > 0);
         QStringList faults;
-        for (const Place& place : places) {
+        for (const Stop& place : places) {
             scene.openWindow(house, firstWindow(scene));
             open(scene, place);
             const QString name =
@@ -183,7 +183,7 @@ private slots:
 
     void escapeAlwaysLeadsBackToTheVisits() {
         Scene scene;
-        for (const Place& place : places) {
+        for (const Stop& place : places) {
             scene.openWindow(house, firstWindow(scene));
             open(scene, place);
             for (int steps = 0; steps < 6 && scene.notebook().screen() != "visits"; ++steps) {

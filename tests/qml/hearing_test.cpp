@@ -50,7 +50,7 @@ private slots:
         Scene scene(size);
         open_house(scene);
         QStringList faults;
-        for (const Place& place : places()) {
+        for (const Stop& place : places()) {
             go_to(scene, place);
             const QList<Heard> heard = heardOn(scene);
             QVERIFY(heard.size() > 3);

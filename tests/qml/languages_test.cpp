@@ -139,7 +139,7 @@ class LanguagesTest : public QObject {
         return names;
     }
 
-    static QString called(const Place& place, const Dress& dress) {
+    static QString called(const Stop& place, const Dress& dress) {
         return QStringLiteral("%1%2-%3-%4-%5")
             .arg(QLatin1String(place.screen), *place.panel ? QStringLiteral("-") + QLatin1String(place.panel)
                                               : place.open ? QStringLiteral("-opened")
@@ -149,7 +149,7 @@ class LanguagesTest : public QObject {
             .arg(QLatin1String(dress.look));
     }
 
-    static void lookAt(Scene& scene, const Place& place, const Dress& dress, QStringList& faults) {
+    static void lookAt(Scene& scene, const Stop& place, const Dress& dress, QStringList& faults) {
         go_to(scene, place);
         const QString name = called(place, dress);
         scene.grab(QStringLiteral("%1-%2").arg(QLatin1String(QTest::currentDataTag()), name));
@@ -183,7 +183,7 @@ private slots:
         for (const Dress& dress : dresses) {
             scene.window().resize(dress.size);
             scene.dress(dress.look, dress.scale);
-            for (const Place& place : places()) {
+            for (const Stop& place : places()) {
                 lookAt(scene, place, dress, faults);
             }
         }
@@ -201,7 +201,7 @@ private slots:
         }
         open_house(scene);
         QStringList left;
-        for (const Place& place : places()) {
+        for (const Stop& place : places()) {
             go_to(scene, place);
             for (const QString& said : left_in_english(scene, names)) {
                 left << QStringLiteral("%1: %2").arg(called(place, {{360, 760}, "light", 1.0}), said);
@@ -241,7 +241,7 @@ private slots:
         QStringList faults;
         for (const QSize size : {QSize(360, 760), QSize(1024, 768)}) {
             scene.window().resize(size);
-            for (const Place& place : places()) {
+            for (const Stop& place : places()) {
                 lookAt(scene, place, {size, "rtl", 1.0}, faults);
             }
         }

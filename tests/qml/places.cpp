@@ -25,8 +25,17 @@ static void edit_first_obstruction(Notebook& n) {
     n.obstructions()->edit(first_key(n.obstructions()->obstructions(), "obstructionId"));
 }
 
+static void edit_bearing(Notebook& n, int row) {
+    BearingsModel& bearings = *n.outlook()->bearings();
+    bearings.edit(bearings.taken()->value(row, QStringLiteral("bearingId")).toString());
+}
+
+static void edit_first_outside(Notebook& n) {
+    n.outlook()->skyline()->edit(first_key(n.outlook()->skyline()->parts(), "partId"));
+}
+
 /// Those of a window.
-static std::vector<Place> window_places() {
+static std::vector<Stop> window_places() {
     const auto at_first = [](Notebook& n) { n.walk()->jumpTo(first_key(n.walk()->stations(), "station")); };
     return {{"walk", "", at_first},
             {"walk", "reach", at_first},
@@ -43,12 +52,19 @@ static std::vector<Place> window_places() {
             {"choices", "", [](Notebook& n) { n.choices()->edit(1); }},
             {"client"},
             {"photos"},
-            {"photos", "marks"}};
+            {"photos", "marks"},
+            {"outlook"},
+            {"outlook", "facing"},
+            {"outlook", "outside"},
+            {"outlook", "room"},
+            {"outlook", "", [](Notebook& n) { edit_bearing(n, 0); }},
+            {"outlook", "", [](Notebook& n) { edit_bearing(n, 1); }},
+            {"outlook", "", edit_first_outside}};
 }
 
-const std::vector<Place>& places() {
-    static const std::vector<Place> all = [] {
-        std::vector<Place> made{
+const std::vector<Stop>& places() {
+    static const std::vector<Stop> all = [] {
+        std::vector<Stop> made{
             {"visits"},
             {"visits", "removed"},
             {"visits", "states"},
@@ -62,16 +78,16 @@ const std::vector<Place>& places() {
             {"fabrics", "add"},
             {"fabrics", "", [](Notebook& n) { n.fabrics()->edit(first_key(n.fabrics()->fabrics(), "fabricId")); }}};
         std::ranges::copy(window_places(), std::back_inserter(made));
-        const std::vector<Place> aside{{"send"},
-                                       {"sheets"},
-                                       {"file"},
-                                       {"leaving"},
-                                       {"lists"},
-                                       {"rules"},
-                                       {"rules", "", [](Notebook& n) { n.rules()->edit(QStringLiteral("hem_mm")); }},
-                                       {"settings"},
-                                       {"twice"},
-                                       {"questions"}};
+        const std::vector<Stop> aside{{"send"},
+                                      {"sheets"},
+                                      {"file"},
+                                      {"leaving"},
+                                      {"lists"},
+                                      {"rules"},
+                                      {"rules", "", [](Notebook& n) { n.rules()->edit(QStringLiteral("hem_mm")); }},
+                                      {"settings"},
+                                      {"twice"},
+                                      {"questions"}};
         std::ranges::copy(aside, std::back_inserter(made));
         return made;
     }();
@@ -83,11 +99,13 @@ void open_house(Scene& scene) {
     scene.openWindow(QStringLiteral("Pilot house"), first_key(scene.notebook().visit()->windows(), "title"));
 }
 
-void go_to(Scene& scene, const Place& place) {
+void go_to(Scene& scene, const Stop& place) {
     scene.notebook().figures()->ask({});
     scene.notebook().fabrics()->done();
     scene.notebook().obstructions()->done();
     scene.notebook().choices()->done();
+    scene.notebook().outlook()->bearings()->done();
+    scene.notebook().outlook()->skyline()->done();
     scene.notebook().rules()->done();
     scene.notebook().setScreen(QLatin1String(place.screen));
     scene.settle();

@@ -75,6 +75,7 @@ View window_view(const StepsTable& table, const WindowPlace& place) {
     const bool hangs = place.layer < figures.windows[place.index].layers.size();
     entry.set("making", hangs ? View{sheets + "/making"} : truth(false));
     entry.set("hanging", hangs ? View{sheets + "/hanging"} : truth(false));
+    entry.set("light", sheet_path(survey, *place.room, window, "") + "/light");
     entry.set("template", template_svg(survey, figures, place.index).ok()
                               ? View{sheet_path(survey, *place.room, window, "") + "/template.svg"}
                               : truth(false));
@@ -262,7 +263,8 @@ std::string survey_page(const StepsTable& table, std::size_t photos_missing,
     set_cutting(values, cutting_list(survey, figures));
     values.set("receipts", receipts_view(receipts));
     auto kinds = view_list();
-    for (const auto kind : {SheetKind::measure, SheetKind::cutting, SheetKind::making, SheetKind::hanging}) {
+    for (const auto kind :
+         {SheetKind::measure, SheetKind::cutting, SheetKind::making, SheetKind::hanging, SheetKind::light}) {
         auto entry = view();
         entry.set("href", house_sheets_path(survey, kind));
         entry.set("text", std::string(title_of(kind)) + (kind == SheetKind::cutting ? "" : "s"));

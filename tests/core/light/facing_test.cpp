@@ -132,6 +132,18 @@ TEST(Facing, SaysWhatIsMissing) {
     EXPECT_FALSE(found.bearing);
 }
 
+// A street that runs due east has north on its left and south on its right.
+TEST(Facing, TurnsSquareFromTheStreet) {
+    BearingTaken street = plan(0.0);
+    street.bearing.reset();
+    street.street = Angle::degrees(90.0);
+    EXPECT_TRUE(minds(facing({street}).told[0], "which side"));
+    street.looks = Word<Looks>("left");
+    EXPECT_EQ(facing({street}).says, "Faces north, 0° ± 4°");
+    street.looks = Word<Looks>("right");
+    EXPECT_EQ(facing({street}).says, "Faces south, 180° ± 4°");
+}
+
 TEST(Facing, CountsTheWindowsOwnBearingWhereNothingElseStands) {
     auto here = visit({});
     here.window.bearing = Angle::degrees(359.8);

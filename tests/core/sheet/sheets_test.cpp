@@ -56,8 +56,8 @@ Treatment& treatment_of(Survey& survey) { return *survey.rooms[0].windows[0].lay
 Hardware& hardware_of(Survey& survey) { return *survey.rooms[0].windows[0].layers[0].hardware; }
 
 TEST(Sheets, HaveAWordForEachKind) {
-    for (const SheetKind kind :
-         {SheetKind::measure, SheetKind::cutting, SheetKind::making, SheetKind::hanging, SheetKind::agreed}) {
+    for (const SheetKind kind : {SheetKind::measure, SheetKind::cutting, SheetKind::making, SheetKind::hanging,
+                                 SheetKind::light, SheetKind::agreed}) {
         EXPECT_EQ(sheet_kind(word_of(kind)), kind);
         EXPECT_FALSE(title_of(kind).empty());
     }

@@ -72,7 +72,8 @@ std::vector<std::string> all_said(const Survey& survey) {
         std::ranges::transform(window.flags, std::back_inserter(texts), &Flag::text);
         texts.push_back(window.next ? window.next->why : window.nothing_more);
     }
-    for (const SheetKind kind : {SheetKind::measure, SheetKind::cutting, SheetKind::making, SheetKind::hanging}) {
+    for (const SheetKind kind :
+         {SheetKind::measure, SheetKind::cutting, SheetKind::making, SheetKind::hanging, SheetKind::light}) {
         SheetsAsked asked;
         asked.kind = kind;
         for (const Sheet& sheet : sheets_of(survey, figures, asked, {})) {
