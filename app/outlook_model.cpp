@@ -73,6 +73,11 @@ OutlookModel::OutlookModel(OpenVisit& open, CompassDevice& compass, QObject* par
              },
              [this](const QString& field, const QString& text) { return leaveRoom(field, text); },
              [this](const QString& field, const QString& word) { return chooseRoom(field, word); }}),
+      place_({[this](const QString& field, const QString& text) {
+                  open_.place().setText(placeOf(QStringLiteral("place"), field), text, true);
+              },
+              [this](const QString&, const QString& text) { return leavePlace(text); },
+              [](const QString&, const QString&) { return QString(); }}),
       bearings_(open, compass),
       skyline_(open) {
     connect(&open_, &OpenVisit::windowChanged, this, &OutlookModel::work);
@@ -120,17 +125,7 @@ void OutlookModel::show() {
                       truehang::shown(one.text)});
     }
     minds_.setRows(minds);
-    QList<ShownRows::Row> sun;
-    for (const SheetRow& row : panel.sun.rows) {
-        const QString label = truehang::shown(row.cells[0].text);
-        const QString glass = truehang::shown(row.cells[1].text);
-        const QString cloth = truehang::shown(row.cells[2].text);
-        sun.append({label, glass, cloth,
-                    cloth.isEmpty() ? tr("%1: %2 hours on the glass").arg(label, glass)
-                                    : tr("%1: %2 hours on the glass, %3 on the cloth").arg(label, glass, cloth)});
-    }
-    sun_.setRows(sun);
-    sun_note_ = truehang::shown(panel.sun.note);
+    showSun(panel.sun);
     QList<ShownRows::Row> daylight;
     for (const SheetRow& row : panel.daylight.rows) {
         const QString figure = truehang::shown(row.cells[1].text);
@@ -148,6 +143,20 @@ void OutlookModel::show() {
     emit changed();
 }
 
+void OutlookModel::showSun(const SheetBlock& block) {
+    QList<ShownRows::Row> rows;
+    for (const SheetRow& row : block.rows) {
+        const QString label = truehang::shown(row.cells[0].text);
+        const QString glass = truehang::shown(row.cells[1].text);
+        const QString cloth = truehang::shown(row.cells[2].text);
+        rows.append({label, glass, cloth,
+                     cloth.isEmpty() ? tr("%1: %2 hours on the glass").arg(label, glass)
+                                     : tr("%1: %2 hours on the glass, %3 on the cloth").arg(label, glass, cloth)});
+    }
+    sun_.setRows(rows);
+    sun_note_ = truehang::shown(block.note);
+}
+
 QString OutlookModel::placeOf(const QString& form, const QString& field) const {
     return QStringLiteral("outlook/%1/%2/%3").arg(open_.windowId(), form, field);
 }
@@ -156,6 +165,7 @@ void OutlookModel::showForms() {
     const Window* window = open_.window();
     if (!shown_ || window == nullptr) {
         glass_.setFields({});
+        place_.setFields({});
         room_.setFields({});
         return;
     }
@@ -167,6 +177,11 @@ void OutlookModel::showForms() {
                                    tr("the opening’s, but for its frame")),
                       glass.length(QStringLiteral("outerDepth"), tr("How far it stands back outside"),
                                    outlook.outer_depth, truehang::shown(open_.survey(), Length::mm(100.0)))});
+    const FieldMaker place{open_, [this](const QString& field) { return placeOf(QStringLiteral("place"), field); }};
+    place_.setFields(lacksPlace() ? QList<FormField>{place.text(QStringLiteral("coordinates"),
+                                                                tr("Or its latitude and longitude, off a map"), {},
+                                                                tr("as 54.6, -1.1"))}
+                                  : QList<FormField>());
     const Interior interior = open_.roomOf(open_.windowId())->interior.value_or(Interior());
     const FieldMaker room{open_, [this](const QString& field) { return placeOf(QStringLiteral("room"), field); }};
     room_.setFields({room.length(QStringLiteral("width"), tr("Width, along this wall"), interior.width),
@@ -174,6 +189,24 @@ void OutlookModel::showForms() {
                      room.length(QStringLiteral("height"), tr("Height"), interior.height),
                      room.choice(QStringLiteral("surfaces"), tr("Its surfaces"), interior.surfaces,
                                  truehang::says(Surfaces::middling))});
+}
+
+QString OutlookModel::leavePlace(const QString& text) {
+    const auto read = read_coordinates(text);
+    if (!read) {
+        return fault_of(read);
+    }
+    if (*read) {
+        keep_field(open_, placeOf(QStringLiteral("place"), QStringLiteral("coordinates")), text,
+                   tr("Where the house stands: %1").arg(text), [at = **read](Survey& survey) {
+                       Site site = survey.site.value_or(Site());
+                       site.latitude = at.latitude;
+                       site.longitude = at.longitude;
+                       survey.site = site;
+                       return true;
+                   });
+    }
+    return {};
 }
 
 QString OutlookModel::leaveGlass(const QString& field, const QString& text) {

@@ -4,6 +4,7 @@
 #include "bearings_model.h"
 #include "field_form.h"
 #include "light/window_light.h"
+#include "sheet/sheet.h"
 #include "shown_rows.h"
 #include "skyline_model.h"
 
@@ -40,6 +41,8 @@ class OutlookModel : public QObject {
     /// Fields `glassWidth`, `glassHeight`, `outerDepth`; and of the room `width`, `depth`, `height`, `surfaces`
     /// (choice).
     Q_PROPERTY(truehang::FieldForm* glass READ glass CONSTANT)
+    /// Where it isn’t known where the house stands: field `coordinates`.
+    Q_PROPERTY(truehang::FieldForm* place READ place CONSTANT)
     Q_PROPERTY(truehang::FieldForm* room READ room CONSTANT)
     Q_PROPERTY(truehang::BearingsModel* bearings READ bearings CONSTANT)
     Q_PROPERTY(truehang::SkylineModel* skyline READ skyline CONSTANT)
@@ -61,6 +64,7 @@ public:
     [[nodiscard]] bool lacksPlace() const;
     [[nodiscard]] FieldForm* glass() { return &glass_; }
     [[nodiscard]] FieldForm* room() { return &room_; }
+    [[nodiscard]] FieldForm* place() { return &place_; }
     [[nodiscard]] BearingsModel* bearings() { return &bearings_; }
     [[nodiscard]] SkylineModel* skyline() { return &skyline_; }
 
@@ -75,9 +79,11 @@ signals:
 private:
     void work();
     void show();
+    void showSun(const SheetBlock& block);
     void showForms();
     [[nodiscard]] QString placeOf(const QString& form, const QString& field) const;
     [[nodiscard]] QString leaveGlass(const QString& field, const QString& text);
+    [[nodiscard]] QString leavePlace(const QString& text);
     [[nodiscard]] QString leaveRoom(const QString& field, const QString& text);
     [[nodiscard]] QString chooseRoom(const QString& field, const QString& word);
 
@@ -86,7 +92,7 @@ private:
     std::optional<WindowLight> light_;
     QString facing_, sun_note_;
     ShownRows minds_, sun_, daylight_, advice_, assumed_, wanted_;
-    FieldForm glass_, room_;
+    FieldForm glass_, room_, place_;
     BearingsModel bearings_;
     SkylineModel skyline_;
 };

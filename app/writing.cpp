@@ -5,6 +5,7 @@
 
 #include <QCoreApplication>
 #include <QLocale>
+#include <QRegularExpression>
 #include <cmath>
 
 namespace truehang {
@@ -83,6 +84,29 @@ Result<std::optional<double>> read_field_number(const QString& typed, double lea
                                .arg(shown(std::optional(least)), shown(std::optional(most))))};
     }
     return std::optional(number);
+}
+
+Result<std::optional<Coordinates>> read_coordinates(const QString& typed) {
+    static const QRegularExpression pair(
+        QStringLiteral(R"(^([+-]?\d+(?:[.,]\d+)?)\s*°?\s*([NS]?)\s*[,;\s]\s*([+-]?\d+(?:[.,]\d+)?)\s*°?\s*([EWO]?)$)"),
+        QRegularExpression::CaseInsensitiveOption);
+    QString text = typed.trimmed();
+    if (text.isEmpty()) {
+        return std::optional<Coordinates>();
+    }
+    const auto found = pair.match(text.replace(QChar(0x2212), QLatin1Char('-')));
+    const auto number = [&](int part, const QString& negative) {
+        const double read = found.captured(part).replace(QLatin1Char(','), QLatin1Char('.')).toDouble();
+        return found.captured(part + 1).toUpper() == negative ? -read : read;
+    };
+    const Coordinates read{number(1, QStringLiteral("S")), number(3, QStringLiteral("W"))};
+    if (!found.hasMatch() || std::abs(read.latitude) > 90.0 || std::abs(read.longitude) > 180.0) {
+        return Error{ErrorCode::unreadable,
+                     {},
+                     bytes(QCoreApplication::translate(
+                         "writing", "Latitude and longitude in degrees are understood here, as 54.6, -1.1."))};
+    }
+    return std::optional(read);
 }
 
 QString within_sentence(const QString& says) {

@@ -42,6 +42,12 @@ template <class T>
 /// A plain number between two bounds, either decimal mark; nothing where it is empty.
 [[nodiscard]] Result<std::optional<double>> read_field_number(const QString& typed, double least, double most);
 
+/// Degrees, north and east positive, as maps give them: “54.6, -1.1”, “54,6 N; 1,1 W”; nothing where it is empty.
+struct Coordinates {
+    double latitude = 0.0, longitude = 0.0;
+};
+[[nodiscard]] Result<std::optional<Coordinates>> read_coordinates(const QString& typed);
+
 /// The first letter small, for a station's words within a sentence, where the language does so.
 [[nodiscard]] QString within_sentence(const QString& says);
 

@@ -4289,6 +4289,18 @@
         <source>The room’s surfaces</source>
         <translation>Die Flächen des Raums</translation>
     </message>
+    <message>
+        <source>Or its latitude and longitude, off a map</source>
+        <translation>Oder seine Breite und Länge, von einer Karte</translation>
+    </message>
+    <message>
+        <source>as 54.6, -1.1</source>
+        <translation>wie 54.6, -1.1</translation>
+    </message>
+    <message>
+        <source>Where the house stands: %1</source>
+        <translation>Wo das Haus steht: %1</translation>
+    </message>
 </context>
 <context>
     <name>truehang::PhotosModel</name>
@@ -5680,6 +5692,10 @@
     <message>
         <source>Between %1 and %2 is understood here.</source>
         <translation>Verstanden wird hier %1 bis %2.</translation>
+    </message>
+    <message>
+        <source>Latitude and longitude in degrees are understood here, as 54.6, -1.1.</source>
+        <translation>Hier werden Breite und Länge in Grad verstanden, wie 54.6, -1.1.</translation>
     </message>
 </context>
 </TS>

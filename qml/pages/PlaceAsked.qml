@@ -34,4 +34,8 @@ Column {
             }
         }
     }
+    FormFields {
+        width: parent.width
+        form: asked.notebook.outlook.place
+    }
 }

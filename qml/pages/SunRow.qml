@@ -23,6 +23,7 @@ Item {
     Sentence {
         id: name
 
+        anchors.left: parent.left
         anchors.verticalCenter: parent.verticalCenter
         width: parent.width - 2 * row.columnWidth - Theme.gap
         text: row.label

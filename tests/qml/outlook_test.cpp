@@ -204,6 +204,20 @@ private slots:
         QCOMPARE(Scene::warnings(), QStringList());
     }
 
+    void whereTheHouseStandsCanBeTyped() {
+        Scene scene;
+        open(scene, 0);
+        scene.notebook().position()->forget();
+        scene.settle();
+        write(scene, "Or its latitude and longitude, off a map", "somewhere");
+        QVERIFY(scene.names().join(" | ").contains("Latitude and longitude in degrees are understood"));
+        QVERIFY(!scene.notebook().open()->survey().site->latitude);
+        write(scene, "Or its latitude and longitude, off a map", "54,6 N; 1,1 W");
+        QCOMPARE(scene.notebook().open()->survey().site->latitude.value(), 54.6);
+        QCOMPARE(scene.notebook().open()->survey().site->longitude.value(), -1.1);
+        QVERIFY(scene.find("Where the sun stands in this window"));
+    }
+
     void whereTheHouseStandsIsAskedFor() {
         Scene scene;
         open(scene, 0);

@@ -65,6 +65,7 @@ void Job::run() {
     step("hang a tab headed pair on a pole", [this] { hangCurtains(); });
     step("measure the wall, once in inches", [this] { measureWall(); });
     step("read the figures, ask why, turn round", [this] { readFigures(); });
+    step("look at the light, off a plan", [this] { lookAtLight(); });
     step("take in a photo from a file", [this] { takePhoto(); });
     step("agree and sign", [this] { sign(); });
     step("close in the middle of a number, open again", [this] { closeMidNumber(); });
@@ -290,6 +291,35 @@ void Job::readFigures() {
     person_.touch(QStringLiteral("Look from the front"));
     person_.touch(QStringLiteral("draw them shut"));
     leavings_.picture(program_, QStringLiteral("drawn-shut"));
+}
+
+void Job::lookAtLight() {
+    person_.touch(QStringLiteral("Light of this window"));
+    person_.expectBeginning(QStringLiteral("Which way it faces isn’t known"));
+    person_.write(QStringLiteral("Or its latitude and longitude, off a map"), QStringLiteral("54.6, -1.1"));
+    person_.touch(QStringLiteral("which way it faces"));
+    person_.touch(QStringLiteral("Off a plan"));
+    person_.write(QStringLiteral("The street’s line"), QStringLiteral("94"));
+    person_.choose(QStringLiteral("The window looks"), QStringLiteral("To the right of the line"));
+    leavings_.picture(program_, QStringLiteral("bearing"));
+    person_.touch(QStringLiteral("Done with this one"));
+    person_.expectBeginning(QStringLiteral("Faces south, 184°"));  // square to the street: 94° and 90°
+    person_.touch(QStringLiteral("Back"));
+    person_.touch(QStringLiteral("what stands outside"));
+    person_.touch(QStringLiteral("a house"));
+    person_.touch(QStringLiteral("higher"));
+    leavings_.picture(program_, QStringLiteral("outside"));
+    person_.touch(QStringLiteral("Done with this one"));
+    person_.touch(QStringLiteral("Done"));
+    person_.touch(QStringLiteral("glass and room"));
+    person_.write(QStringLiteral("Width, along this wall"), QStringLiteral("4100"));
+    person_.write(QStringLiteral("Depth, away from it"), QStringLiteral("3800"));
+    person_.write(QStringLiteral("Height"), QStringLiteral("2140"));
+    person_.touch(QStringLiteral("Done"));
+    leavings_.picture(program_, QStringLiteral("light"));
+    leavings_.pictureAt(program_, QStringLiteral("light-tablet"), tablet);
+    person_.touch(QStringLiteral("What hangs here"));
+    person_.touch(QStringLiteral("See the figures"));
 }
 
 void Job::takePhoto() {

@@ -33,6 +33,7 @@ private:
     void hangCurtains();
     void measureWall();
     void readFigures();
+    void lookAtLight();
     void takePhoto();
     void sign();
     void closeMidNumber();
