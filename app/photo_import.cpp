@@ -8,14 +8,12 @@
 #include <QImageReader>
 #include <QImageWriter>
 #include <algorithm>
-#include <cmath>
 
 namespace truehang {
 
 namespace {
 
 constexpr int jpeg_quality = 88;
-constexpr int side_read_limit = 30'000;  // of the file's picture, each way
 
 Error error(ErrorCode code, const char* source) {
     return {code, "photo", QCoreApplication::translate("photos", source).toStdString()};
@@ -26,6 +24,17 @@ QSize fitted(const QSize& size, int longest) {
     return std::max(size.width(), size.height()) > longest ? size.scaled(longest, longest, Qt::KeepAspectRatio) : size;
 }
 
+/// What the reader is about to read. Qt's own limit for one picture, 128 MB, is raised to what `size_to_read` allows.
+PictureToRead picture_in(QImageReader& reader, const QByteArray& file) {
+    static const bool raised = [] {
+        QImageReader::setAllocationLimit(static_cast<int>(picture_memory_limit / (1024 * 1024)));
+        return true;
+    }();
+    Q_UNUSED(raised);
+    const QSize size = reader.size();
+    return {size, reader.imageFormat(), reader.format() == "jpeg", jpeg_held(file)};
+}
+
 /// Only the pixels, over paper white where they were transparent: texts, colour profiles and resolution stay behind.
 /// What isn't transparent already lies as it is wanted and isn't copied; `picture` must outlive the answer.
 QImage bare_pixels(const QImage& picture) {
@@ -33,9 +42,9 @@ QImage bare_pixels(const QImage& picture) {
         return {picture.constBits(), picture.width(), picture.height(), picture.bytesPerLine(), QImage::Format_RGB32};
     }
     QImage bare(picture.size(), QImage::Format_RGB32);
-    const QImage same = picture.convertToFormat(QImage::Format_ARGB32_Premultiplied);
-    for (int y = 0; y < bare.height(); ++y) {
-        const auto* from = reinterpret_cast<const QRgb*>(same.constScanLine(y));
+    for (int y = 0; y < bare.height(); ++y) {  // row by row: a copy of the whole would take as much memory again
+        const QImage row = picture.copy(0, y, picture.width(), 1).convertToFormat(QImage::Format_ARGB32_Premultiplied);
+        const auto* from = reinterpret_cast<const QRgb*>(row.constScanLine(0));
         auto* to = reinterpret_cast<QRgb*>(bare.scanLine(y));
         for (int x = 0; x < bare.width(); ++x) {
             const int lack = 255 - qAlpha(from[x]);
@@ -46,15 +55,6 @@ QImage bare_pixels(const QImage& picture) {
 }
 
 }  // namespace
-
-QSize kept_size(const QSize& size, qint64 most_pixels) {
-    const double pixels = static_cast<double>(size.width()) * size.height();
-    if (pixels <= static_cast<double>(most_pixels)) {
-        return size;
-    }
-    const double share = std::sqrt(static_cast<double>(most_pixels) / pixels);
-    return {std::max(1, static_cast<int>(size.width() * share)), std::max(1, static_cast<int>(size.height() * share))};
-}
 
 Result<QImage> read_picture(const QByteArray& file, qint64 most_pixels) {
     if (file.size() > photo_file_limit) {
@@ -72,12 +72,15 @@ Result<QImage> read_picture(const QByteArray& file, qint64 most_pixels) {
         return error(ErrorCode::unreadable,
                      QT_TRANSLATE_NOOP("photos", "This isn’t a picture that can be read. Choose a JPEG or PNG."));
     }
-    if (size.width() > side_read_limit || size.height() > side_read_limit) {
+    const auto smaller = size_to_read(picture_in(reader, file), most_pixels);
+    if (!smaller) {
         return error(ErrorCode::out_of_range,
-                     QT_TRANSLATE_NOOP("photos", "The picture is larger than can be opened here."));
+                     QT_TRANSLATE_NOOP("photos",
+                                       "The picture has more pixels than can be opened here. Save a smaller "
+                                       "copy of it and choose that."));
     }
-    if (kept_size(size, most_pixels) != size) {
-        reader.setScaledSize(kept_size(size, most_pixels));
+    if (*smaller != size) {
+        reader.setScaledSize(*smaller);
     }
     QImage read = reader.read();
     if (read.isNull()) {
@@ -127,7 +130,11 @@ QImage thumbnail_of(const QByteArray& jpeg) {
     buffer.setData(jpeg);
     buffer.open(QIODevice::ReadOnly);
     QImageReader reader(&buffer, "jpeg");
-    reader.setScaledSize(fitted(reader.size(), thumbnail_side));
+    const QSize small = fitted(reader.size(), thumbnail_side);
+    if (small.isEmpty() || !size_to_read(picture_in(reader, jpeg), qint64{small.width()} * small.height())) {
+        return {};
+    }
+    reader.setScaledSize(small);
     return reader.read();
 }
 

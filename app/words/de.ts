@@ -2737,10 +2737,6 @@
         <translation>Das ist kein lesbares Bild. Wählen Sie ein JPEG oder PNG.</translation>
     </message>
     <message>
-        <source>The picture is larger than can be opened here.</source>
-        <translation>Das Bild ist zu groß, um hier geöffnet zu werden.</translation>
-    </message>
-    <message>
         <source>The picture is damaged or cut short. Choose it again.</source>
         <translation>Das Bild ist beschädigt oder abgeschnitten. Wählen Sie es noch einmal.</translation>
     </message>
@@ -2751,6 +2747,10 @@
     <message>
         <source>The picture can’t be written as JPEG.</source>
         <translation>Das Bild lässt sich nicht als JPEG schreiben.</translation>
+    </message>
+    <message>
+        <source>The picture has more pixels than can be opened here. Save a smaller copy of it and choose that.</source>
+        <translation>Das Bild hat mehr Bildpunkte, als hier geöffnet werden können. Speichern Sie es kleiner und wählen Sie das.</translation>
     </message>
 </context>
 <context>

@@ -80,14 +80,12 @@ AgreedCloth read_cloth(ObjectReader& reader) {
 
 AgreedLayer read_layer(ObjectReader& reader) {
     AgreedLayer layer;
-    std::optional<int> curtains;
     reader.id("window", layer.window, Presence::required);
     reader.text("layer", layer.layer);
     reader.text("title", layer.title);
     reader.text("says", layer.says);
     reader.word("heading", layer.heading);
-    reader.whole("curtains", curtains, {0.0, 1000.0});
-    layer.curtains = curtains.value_or(0);
+    reader.whole("curtains", layer.curtains, {0.0, 1000.0});
     reader.length("width_mm", layer.width);
     reader.length("drop_mm", layer.drop);
     reader.objects("cloths", document_limits::fabrics,

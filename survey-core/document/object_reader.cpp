@@ -163,6 +163,15 @@ void ObjectReader::nullable_text(std::string_view key, std::optional<std::string
     text(key, field);
 }
 
+void ObjectReader::flag(std::string_view key, bool& field) {
+    if (const JsonValue* member = take_kind(key, JsonKind::boolean, Presence::optional)) {
+        field = member->truth;
+        if (!field) {
+            keep(key);
+        }
+    }
+}
+
 void ObjectReader::flag(std::string_view key, std::optional<bool>& field) {
     if (const JsonValue* member = take_kind(key, JsonKind::boolean, Presence::optional)) {
         field = member->truth;
@@ -182,6 +191,12 @@ void ObjectReader::number(std::string_view key, std::optional<double>& field, co
     if (const auto number = take_number(key, range, Presence::optional)) {
         field = *number;
     }
+}
+
+void ObjectReader::whole(std::string_view key, int& field, const NumberRange& range) {
+    long long whole_number = field;
+    whole(key, whole_number, range);
+    field = static_cast<int>(whole_number);
 }
 
 void ObjectReader::whole(std::string_view key, long long& field, const NumberRange& range) {

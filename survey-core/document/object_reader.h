@@ -42,7 +42,7 @@ enum class Presence { optional, required };
 
 /// Reads the members of one JSON object, each under its name and with its range, and keeps what isn't read. An absent
 /// member leaves its field as it was; a wrong one is a fault at its pointer and leaves the field as it was. A known
-/// member whose value equals its field's default (an empty text or list, null, zero) goes to `rest` too, so that
+/// member whose value equals its field's default (an empty text or list, null, zero, false) goes to `rest` too, so that
 /// writing gives it back.
 class ObjectReader {
 public:
@@ -61,10 +61,12 @@ public:
     void time(std::string_view key, std::string& field);
     /// A text or null.
     void nullable_text(std::string_view key, std::optional<std::string>& field);
+    void flag(std::string_view key, bool& field);
     void flag(std::string_view key, std::optional<bool>& field);
 
     void number(std::string_view key, double& field, const NumberRange& range);
     void number(std::string_view key, std::optional<double>& field, const NumberRange& range);
+    void whole(std::string_view key, int& field, const NumberRange& range);
     void whole(std::string_view key, long long& field, const NumberRange& range);
     void whole(std::string_view key, std::optional<long long>& field, const NumberRange& range);
     void whole(std::string_view key, std::optional<int>& field, const NumberRange& range);

@@ -38,6 +38,8 @@ void write_rule_values(ObjectWriter& object, JsonText& out, const HouseRuleEntri
             heads.number(heading, std::optional(number));
         }
         heads.end();
+    } else {
+        object.fall_back("head_mm");
     }
 }
 

@@ -179,13 +179,9 @@ Fabric read_fabric(ObjectReader& reader) {
 }
 
 void read_rules_label(ObjectReader& reader, HouseRuleEntries& rules) {
-    std::optional<std::string> name;
-    reader.text("name", name);
-    rules.name = name.value_or("");
+    reader.text("name", rules.name);
     reader.whole("version", rules.version, {1.0, count_range.high});
-    std::optional<std::string> date;
-    reader.text("date", date);
-    rules.date = date.value_or("");
+    reader.text("date", rules.date);
     if (!rules.date.empty() && !is_rfc3339(rules.date + "T00:00:00Z")) {
         reader.fault("date", "A date must be written as in 2026-03-14.");
     }
@@ -201,6 +197,9 @@ void read_rule_values(ObjectReader& reader, HouseRuleEntries& rules, std::span<c
         }
         for (const auto& [heading, value] : heads.value().members) {
             heads.number(heading, rules.head_mm[heading], length_range);
+        }
+        if (heads.value().members.empty()) {
+            reader.keep("head_mm");
         }
     });
     const auto known = house_rule_keys();

@@ -208,12 +208,8 @@ ChangedTwice read_changed_twice(ObjectReader& reader) {
             reader.keep("values");
         }
     });
-    std::optional<bool> removed;
-    reader.flag("removed", removed);
-    twice.removed = removed.value_or(false);
-    std::optional<bool> again;
-    reader.flag("again", again);
-    twice.again = again.value_or(false);
+    reader.flag("removed", twice.removed);
+    reader.flag("again", twice.again);
     twice.extra = reader.rest();
     return twice;
 }

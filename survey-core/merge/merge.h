@@ -34,7 +34,11 @@ namespace truehang {
 /// keys): m(x, x) = x; m(x, b) = x; m(x, y) = m(y, x); m(m(x, y), z) = m(x, m(y, z)); m(m(x, y), y) = m(x, y). So any
 /// order, any grouping and any repeats of several people’s work give the same bytes, and every reading of x or of y
 /// that the other didn’t take out is in the result. Moving a window between rooms keeps to this too, but for the order
-/// within a room whose order another changed at the same time.
+/// within a room whose order another changed at the same time. Where b has open entries it holds too, but for an open
+/// order of a list and the open room of a window: then another grouping may ask more or less about orders and rooms.
+///
+/// An entry that one settled and another changed meanwhile is open again with all values, and says so in `again`: it
+/// counts as a change against what it was settled from, so whoever settles that in another way is asked once more.
 ///
 /// With a chain of bases (each merged revision names as its parent the revision that it was merged with, and only its
 /// children are taken) every new revision contains all before it, and the next is merged against the newest common

@@ -20,6 +20,9 @@ Removal removal_of(const Side& side, const std::string& at) {
     return entry != nullptr && entry->removed ? Removal{true, entry->again} : Removal{};
 }
 
+/// Where one took out what another changed, or two settled it in different ways: told from the base's own entry.
+Removal asked(const Removal& base) { return {true, base.removed && !base.again}; }
+
 /// Of two that have the item.
 Removal removal_of_both(const Sides& sides, const std::string& at) {
     const Removal base = removal_of(sides.base, at);
@@ -28,7 +31,7 @@ Removal removal_of_both(const Sides& sides, const std::string& at) {
     if (ours == theirs || theirs == base) {
         return ours;
     }
-    return ours == base ? theirs : Removal{ours.removed || theirs.removed, false};
+    return ours == base ? theirs : asked(base);
 }
 
 std::map<std::string, const JsonValue*> by_key(const Side& side, KnownBy known_by) {
@@ -131,8 +134,7 @@ bool Merging::present(Sides& sides, const std::string& at, bool moved_or_named) 
         if (!moved_or_named && same_below(there ? sides.ours : sides.theirs, sides.base, at)) {
             return false;
         }
-        const Removal base = removal_of(sides.base, at);
-        removal = {true, base.removed && !base.again};
+        removal = asked(removal_of(sides.base, at));
         (there ? sides.theirs : sides.ours) = sides.base;
     }
     keep_removal(at, removal);

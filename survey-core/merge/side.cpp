@@ -5,6 +5,15 @@
 
 namespace truehang::merging {
 
+namespace {
+
+/// Whether a changed state chose among the base's values, as settling does, or holds one that did.
+bool is_told(const State& base, const State& changed) {
+    return changed.again != base.again || std::ranges::includes(base.all, changed.all);
+}
+
+}  // namespace
+
 Entries entries_of(const Survey& survey) {
     Entries entries;
     for (const ChangedTwice& twice : survey.changed_twice) {
@@ -48,8 +57,9 @@ State joined(const State& base, const State& ours, const State& theirs) {
     State state = ours;
     state.standing = std::max(ours.standing, theirs.standing);
     state.all.insert(theirs.all.begin(), theirs.all.end());
-    // Two changes that come to the base's own state are to be told from no change.
-    state.again = state.standing == base.standing && state.all == base.all && !base.again;
+    // Told in `again` by being another than the base's, since values alone don't: that somebody made less of the base's
+    // values. So two changes that come to the base's own state, or to a third one's, are to be told from those.
+    state.again = base.again != (is_told(base, ours) || is_told(base, theirs));
     return state;
 }
 

@@ -348,7 +348,9 @@ struct ChangedTwice {
     /// All that it was changed to, what stands in the document among them: JSON text, none where the key isn’t there.
     std::vector<std::optional<std::string>> values;
     bool removed = false;  ///< in place of `values`: one took it out while another changed it, so it was kept
-    bool again = false;    ///< settled by two in two ways: the same two are to be settled once more
+    /// Settled by two in two ways, or by one while another changed it: to be settled once more. Of what is so already
+    /// it turns false when that happens yet again: it tells such an entry from the one that was settled.
+    bool again = false;
     Extra extra;
 };
 

@@ -9,6 +9,7 @@
 #include <QFile>
 #include <QGuiApplication>
 #include <QImageReader>
+#include <QImageWriter>
 #include <QPainter>
 #include <QTest>
 
@@ -24,6 +25,11 @@ private slots:
     void pngTextsStayBehindAndWhiteStandsBehind();
     void whatIsNotAPictureIsRefused();
     void aPhonesPictureStaysAsLargeAsItIs();
+    void aPhotoOf108MegapixelsComesIn_data();
+    void aPhotoOf108MegapixelsComesIn();
+    void whatAJpegHoldsIsToldByItsHeader();
+    void aPictureIsReadAsLargeAsMemoryAllows();
+    void moreThanCanBeOpenedIsRefusedInWords();
     void thumbnailsCommentsAndWhatFollowsStayBehind();
     void whatIsSaidIsKeptOnlyWhereAskedFor();
     void damagedSegmentsAreNoHarm();
@@ -169,6 +175,130 @@ void AppPhotoTest::aPhonesPictureStaysAsLargeAsItIs() {
     // Derived: 120 million pixels are twice the 60 million that are kept, so each side is shorter by √2.
     QCOMPARE(kept_size({12'000, 10'000}), QSize(8485, 7071));
     QCOMPARE(kept_size({8000, 6000}), QSize(8000, 6000));
+}
+
+namespace {
+
+/// Colours that run both ways, in few bytes a pixel: 216 MB for 108 million.
+QImage large_picture(int width, int height) {
+    QImage image(width, height, QImage::Format_RGB16);
+    for (int y = 0; y < height; ++y) {
+        auto* line = reinterpret_cast<quint16*>(image.scanLine(y));
+        for (int x = 0; x < width; ++x) {
+            line[x] = static_cast<quint16>((x * 31LL / width) << 11 | (y * 63LL / height) << 5 | 12);
+        }
+    }
+    return image;
+}
+
+QByteArray jpeg_in_scans(const QImage& image, bool progressive) {
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    QImageWriter writer(&buffer, "jpeg");
+    writer.setProgressiveScanWrite(progressive);
+    writer.setQuality(95);
+    writer.write(image);
+    return bytes;
+}
+
+/// The most memory that this process had in its hands, in bytes; counted anew from `forgotten` on (proc(5), VmHWM).
+qint64 most_memory() {
+    for (const QByteArray& line : whole("/proc/self/status").split('\n')) {
+        if (line.startsWith("VmHWM:")) {
+            return line.mid(6).trimmed().split(' ').at(0).toLongLong() * 1024;
+        }
+    }
+    return 0;
+}
+
+bool forgotten() {
+    QFile file("/proc/self/clear_refs");
+    return file.open(QIODevice::WriteOnly) && file.write("5") == 1;
+}
+
+}  // namespace
+
+void AppPhotoTest::aPhotoOf108MegapixelsComesIn_data() {
+    QTest::addColumn<bool>("progressive");
+    QTest::addColumn<bool>("turned");
+    QTest::newRow("as cameras write it") << false << false;
+    QTest::newRow("turned") << false << true;
+    QTest::newRow("progressive") << true << false;
+}
+
+void AppPhotoTest::aPhotoOf108MegapixelsComesIn() {
+    QFETCH(bool, progressive);
+    QFETCH(bool, turned);
+    QByteArray file = jpeg_in_scans(large_picture(12'000, 9'000), progressive);
+    // Exif 2.32, tag 0x0112, orientation 6: the top of the picture lies at the right.
+    const QByteArray on_its_side("Exif\0\0MM\0*\0\0\0\x08\0\x01\x01\x12\0\x03\0\0\0\x01\0\x06\0\0\0\0\0\0", 32);
+    file = turned ? with_segment(file, on_its_side) : file;
+    QVERIFY(forgotten());
+    const qint64 before = most_memory();
+    QVERIFY(before > 0);
+    const auto photo = import_photo(file);
+    const qint64 taken = most_memory() - before;
+    QVERIFY2(photo.ok(), photo.ok() ? "" : photo.error().text.c_str());
+    // Derived: 60 of 108 million pixels, 4 : 3 as it was; √(60 000 000 · 4 / 3) = 8944.27, √(60 000 000 · 3 / 4) =
+    // 6708.2.
+    QCOMPARE(QSize(photo->width, photo->height), turned ? QSize(6708, 8944) : QSize(8944, 6708));
+    const QImage small = thumbnail_of(photo->jpeg);
+    QCOMPARE(std::max(small.width(), small.height()), thumbnail_side);
+    // Red runs to the right and green downwards; turned, the right is at the bottom and the bottom at the left.
+    const auto [right, below] =
+        turned ? std::pair(QPoint(120, 310), QPoint(10, 160)) : std::pair(QPoint(310, 120), QPoint(160, 230));
+    QVERIFY(qRed(small.pixel(right)) > 220);
+    QVERIFY(qGreen(small.pixel(below)) > 220);
+    qInfo("%lld MB taken for a file of %lld MB", taken / 1'000'000, qint64{file.size()} / 1'000'000);
+    QVERIFY2(taken <= picture_memory_limit, qPrintable(QString::number(taken)));
+}
+
+void AppPhotoTest::whatAJpegHoldsIsToldByItsHeader() {
+    // ITU-T T.81, A.1.1 and G.1.1: with colours at half the size each way, one and a half samples a pixel; each
+    // coefficient is two bytes (libjpeg's JCOEF).
+    QCOMPARE(jpeg_held(jpeg_in_scans(large_picture(320, 160), true)), qint64{2} * 320 * 160 * 3 / 2);
+    QCOMPARE(jpeg_held(jpeg_in_scans(large_picture(320, 160), false)), qint64{0});
+    QImage grey(320, 160, QImage::Format_Grayscale8);
+    grey.fill(77);
+    QCOMPARE(jpeg_held(jpeg_in_scans(grey, true)), qint64{2} * 320 * 160);
+    const QByteArray whole = jpeg_in_scans(large_picture(64, 64), true);
+    for (qsizetype size = 0; size < whole.size(); ++size) {
+        QVERIFY(jpeg_held(whole.left(size)) <= 2 * 64 * 64 * 3 / 2);
+    }
+}
+
+void AppPhotoTest::aPictureIsReadAsLargeAsMemoryAllows() {
+    const PictureToRead camera{{16'320, 12'240}, QImage::Format_RGB32, true, 0};
+    QCOMPARE(size_to_read(camera, photo_pixel_limit), kept_size(camera.size));
+    // Progressive with full colours: 6 bytes a pixel are held, 648 of the limit's 838.8 MB for 108 million. At 3/8,
+    // 15.2 million pixels twice at 4 bytes are 121.5 MB, at 4/8 they would be 216 MB.
+    const PictureToRead progressive{{12'000, 9'000}, QImage::Format_RGB32, true, 648'000'000};
+    QCOMPARE(size_to_read(progressive, photo_pixel_limit), QSize(4500, 3375));
+    // The largest, read at 3/8: 126.6 million pixels and the 60 million that are kept are 746 MB.
+    const PictureToRead wall{{30'000, 30'000}, QImage::Format_RGB32, true, 0};
+    QCOMPARE(size_to_read(wall, photo_pixel_limit), QSize(7745, 7745));
+    const PictureToRead held{{30'000, 30'000}, QImage::Format_RGB32, true, 1'800'000'000};
+    QVERIFY(!size_to_read(held, photo_pixel_limit));
+    // What is no JPEG is read whole: 108 million pixels of 4 bytes and the 60 million that are kept are 672 MB.
+    const PictureToRead plain{{12'000, 9'000}, QImage::Format_RGB32, false, 0};
+    QCOMPARE(size_to_read(plain, photo_pixel_limit), QSize(8944, 6708));
+    const PictureToRead clear{{12'000, 9'000}, QImage::Format_ARGB32, false, 0};
+    QVERIFY(!size_to_read(clear, photo_pixel_limit));
+    QVERIFY(!size_to_read({{30'001, 10}, QImage::Format_RGB32, true, 0}, photo_pixel_limit));
+}
+
+void AppPhotoTest::moreThanCanBeOpenedIsRefusedInWords() {
+    QImage image(15'000, 14'000, QImage::Format_Mono);
+    image.fill(1);
+    QByteArray png;
+    QBuffer buffer(&png);
+    buffer.open(QIODevice::WriteOnly);
+    QVERIFY(image.save(&buffer, "png"));
+    const auto photo = import_photo(png);
+    QVERIFY(!photo.ok());
+    QCOMPARE(photo.error().code, ErrorCode::out_of_range);
+    QVERIFY(QString::fromStdString(photo.error().text).contains("Save a smaller copy"));
 }
 
 namespace {

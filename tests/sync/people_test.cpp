@@ -216,6 +216,36 @@ TEST(PeoplesSessions, dontBeginWithAPasswordThatWasChangedMeanwhile) {
     EXPECT_TRUE(workroom.holds(workroom.begin(ann, others)));
 }
 
+// Ann shows her password to choose another; meanwhile an owner gives her one, because somebody may know hers. What the
+// owner set stands, whichever of the two is written last.
+TEST(People, dontOverwriteAPasswordThatWasSetMeanwhile) {
+    Workroom workroom;
+    const auto ann = workroom.add("Ann", Role::owner);
+    const auto shown = workroom.proven(ann);
+    const auto cookie = workroom.begin(ann);
+    ASSERT_TRUE(workroom.people.set_password(ann, others).ok());
+    const auto late = workroom.people.change_password(shown, "a third one, of her own", cookie.substr(0, 16));
+    ASSERT_FALSE(late.ok());
+    EXPECT_EQ(late.error().code, ErrorCode::conflict);
+    EXPECT_TRUE(workroom.people.with_password("Ann", others)->has_value());
+    EXPECT_FALSE(workroom.people.with_password("Ann", "a third one, of her own")->has_value());
+    EXPECT_FALSE(workroom.holds(cookie)) << "the owner signed her out";
+
+    const auto one = workroom.begin(ann, others);
+    const auto two = workroom.begin(ann, others);
+    EXPECT_EQ(workroom.people.change_password(workroom.proven(ann, others), "short", "").error().code,
+              ErrorCode::out_of_range);
+    ASSERT_TRUE(workroom.people.change_password(workroom.proven(ann, others), four_words, one.substr(0, 16)).ok());
+    EXPECT_TRUE(workroom.people.with_password("Ann", four_words)->has_value());
+    EXPECT_TRUE(workroom.holds(one));
+    EXPECT_FALSE(workroom.holds(two));
+
+    const auto ben = workroom.add("Ben", Role::workroom);
+    const auto bens = workroom.proven(ben);
+    ASSERT_TRUE(workroom.people.take_out(ben).ok());
+    EXPECT_EQ(workroom.people.change_password(bens, others, "").error().code, ErrorCode::missing);
+}
+
 // By hand from what the class says: five are free, then a second, doubled up to 300 s.
 TEST(SignInTries, slowDownAPlaceThatGuesses) {
     sync::Time now = *sync::read_time("2026-03-14T10:00:00Z");

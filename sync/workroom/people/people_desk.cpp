@@ -124,8 +124,11 @@ Response set_own_password(Archive& archive, SignInTries& tries, const Caller& ca
         return refused(403, "That isn’t the password you have now. Nothing was changed.");
     }
     tries.succeeded(one);
-    const auto set = shelf.set_password(caller.id, fields["password"], caller.session);
+    const auto set = shelf.change_password(**person, fields["password"], caller.session);
     if (!set) {
+        if (set.error().code == ErrorCode::conflict) {
+            return refused(409, set.error().text);
+        }
         return is_about_typed(set.error()) ? refused(422, set.error().text) : error_reply(set.error());
     }
     return own_reply(archive, caller, 200, {"", "The new password holds. All other browsers are signed out."});

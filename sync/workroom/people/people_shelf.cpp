@@ -17,6 +17,8 @@ namespace {
 
 const Error nobody{ErrorCode::missing, "person", "There is nobody of that name here."};
 const Error last_owner{ErrorCode::conflict, "owner", "Nobody else is an owner. Make somebody else one first."};
+const Error set_anew{ErrorCode::conflict, "password",
+                     "Somebody has set your password anew meanwhile. It stands as they set it: sign in with that."};
 
 Person person_of(Query& row) {
     return {row.text(0), row.text(1), role_of(row.text(2)).value_or(Role::surveyor), row.text(3)};
@@ -162,6 +164,25 @@ Result<Done> PeopleShelf::set_password(const std::string& id, std::string_view p
             return nobody;
         }
         end_sessions(records, id, but_session);
+        return Done{};
+    });
+}
+
+Result<Done> PeopleShelf::change_password(const Proven& now, std::string_view password,
+                                          const std::string& but_session) {
+    const auto kept = chosen(password, now.name);
+    if (!kept) {
+        return kept.error();
+    }
+    return archive_.database().write_and_wait<Done>([&](Records& records) -> Result<Done> {
+        Query update(records, "UPDATE person SET password = ? WHERE id = ? AND password = ?");
+        update.bind(1, *kept);
+        update.bind(2, now.id);
+        update.bind(3, now.kept);
+        if (update.exec() == 0) {
+            return find(records, "id", now.id) ? set_anew : nobody;
+        }
+        end_sessions(records, now.id, but_session);
         return Done{};
     });
 }

@@ -48,6 +48,10 @@ public:
     /// Ends the person's sessions, but one.
     [[nodiscard]] Result<Done> set_password(const std::string& id, std::string_view password,
                                             const std::string& but_session = {});
+    /// The same by the person themselves, by the password that `now` showed. `conflict`: it was set anew since, and
+    /// stands as it was set; `missing`: they were taken out since.
+    [[nodiscard]] Result<Done> change_password(const Proven& now, std::string_view password,
+                                               const std::string& but_session);
     /// Ends the person's sessions; what they marked keeps their name.
     [[nodiscard]] Result<Done> take_out(const std::string& id);
 

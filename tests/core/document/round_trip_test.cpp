@@ -90,6 +90,36 @@ TEST(WriteSurvey, KeepsKnownKeysAtTheirDefaults) {
     EXPECT_EQ(Json::parse(rewritten(survey.dump())), survey);
 }
 
+/// Values that a field has where its key is absent, each written out.
+TEST(WriteSurvey, KeepsADefaultThatIsWrittenOut) {
+    const std::pair<const char*, Json> cases[] = {
+        {"/rules/name", ""},
+        {"/rules/date", ""},
+        {"/rules/head_mm", Json::object()},
+        {"/signed_off/agreed/layers/0/curtains", 0},
+        {"/signed_off/agreed/layers/0/width_mm", 0},
+        {"/signed_off/agreed/revision", 0},
+        {"/changed_twice/0/again", false},
+        {"/changed_twice/1/again", false},
+        {"/changed_twice/1/removed", false},
+        {"/rooms/0/windows/0/outlook/bearings", Json::array()},
+        {"/rooms/0/windows/0/outlook/bearings/1/to_left_mm", Json::array()},
+        {"/rooms/0/windows/0/outlook/skyline/0/height_deg", 0},
+        {"/rooms/0/interior", Json::object()},
+        {"/rooms/0/interior/width_mm", 0},
+        {"/rooms/0/interior/surfaces", ""},
+        {"/rooms/0/windows/0/photos/0/plane", Json::object()},
+        {"/rooms/0/windows/0/photos/0/plane/width_px", 0},
+        {"/rooms/0/windows/0/photos/0/plane/sheets/0/corners", Json::array()},
+        {"/rooms/0/windows/0/photos/0/plane/opening", Json::array()},
+    };
+    for (const auto& [at, value] : cases) {
+        Json survey = Json::parse(full_survey());
+        survey[Json::json_pointer(at)] = value;
+        EXPECT_EQ(Json::parse(rewritten(survey.dump())), survey) << at;
+    }
+}
+
 TEST(WriteSurvey, AnEditTakesThePlaceOfAKeptDefault) {
     auto read = read_survey(example_survey());
     ASSERT_TRUE(read.ok());
@@ -156,6 +186,7 @@ void add_objects(const Json& json, const Json::json_pointer& at, std::vector<Jso
 Json any_value() {
     const std::vector<Json> values{nullptr,
                                    true,
+                                   false,
                                    0,
                                    -7,
                                    1.25,
@@ -165,6 +196,8 @@ Json any_value() {
                                    "é\n\"",
                                    Json::array(),
                                    Json::object(),
+                                   Json::array({Json::array()}),
+                                   Json::array({Json::object()}),
                                    {1, {{"a", nullptr}}},
                                    {{"deep", {{"er", {1, 2.5}}}}},
                                    {0.25, 0.5}};
@@ -210,12 +243,22 @@ TEST(ReadSurvey, TakesAMissingOptionalKeyAnywhere) {
     }
 }
 
+/// Pointers of every value within, lists and objects too.
+void add_places(const Json& json, const Json::json_pointer& at, std::vector<Json::json_pointer>& found) {
+    for (const auto& [key, value] : json.items()) {
+        found.push_back(json.is_array() ? at / static_cast<std::size_t>(std::stoul(key)) : at / key);
+        if (value.is_structured()) {
+            add_places(value, Json::json_pointer(found.back()), found);
+        }
+    }
+}
+
 /// Whatever stands where something else should is refused or kept, and the reader lives.
 RC_GTEST_PROP(ReadSurveyLaw, AnyValueAnywhereIsReadOrRefusedThere, ()) {
     Json survey = Json::parse(full_survey());
-    const Json flat = survey.flatten();
-    const auto chosen = *rc::gen::inRange<std::size_t>(0, flat.size());
-    const Json::json_pointer at(std::next(flat.begin(), static_cast<std::ptrdiff_t>(chosen)).key());
+    std::vector<Json::json_pointer> places;
+    add_places(survey, Json::json_pointer(), places);
+    const auto at = places[*rc::gen::inRange<std::size_t>(0, places.size())];
     survey[at] = any_value();
     const auto read = read_survey(survey.dump());
     if (read) {

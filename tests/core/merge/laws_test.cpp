@@ -92,6 +92,46 @@ RC_GTEST_PROP(MergeLaw, AnyOrderAndAnyRepeatsGiveTheSameBytes, ()) {
     RC_ASSERT(write_survey(again) == write_survey(once));
 }
 
+/// A visit in which something is open already, and what a person made of it: edits, and some of it settled.
+Survey in_dispute() {
+    const Survey base = house();
+    return merged(base, edited(base, "eve", 8), edited(base, "finn", 8));
+}
+
+Survey settled_in_part(const Survey& from, const std::string& name) {
+    Survey survey = edited(from, name, 3);
+    settle_what_went(from, survey);
+    const auto places = *rc::gen::container<std::vector<std::size_t>>(2, rc::gen::inRange<std::size_t>(0, 1000));
+    for (const std::size_t number : places) {
+        if (!survey.changed_twice.empty()) {
+            const ChangedTwice& entry = survey.changed_twice[number % survey.changed_twice.size()];
+            if (auto settled = settle(survey, {entry.at, number / 7 % ways_to_settle(entry)})) {
+                survey = std::move(settled).value();
+            }
+        }
+    }
+    return survey;
+}
+
+/// What merge.h excepts: an order that is open, and the room of a window.
+bool is_of_order_or_room(const ChangedTwice& entry) {
+    return entry.at == "/rooms" || entry.at == "/fabrics" || entry.at.ends_with("/windows") ||
+           entry.at.ends_with("/layers") || entry.at.ends_with("/room");
+}
+
+RC_GTEST_PROP(MergeLaw, AllHoldsWhereSomethingIsOpenAndSomeIsSettled, ()) {
+    const Survey base = in_dispute();
+    RC_PRE(std::ranges::none_of(base.changed_twice, is_of_order_or_room));
+    const Survey anna = settled_in_part(base, "anna");
+    const Survey ben = settled_in_part(base, "ben");
+    const Survey carl = settled_in_part(base, "carl");
+    RC_ASSERT(write_survey(merged(base, anna, base)) == bytes(anna));
+    const Survey two = merged(base, anna, ben);
+    RC_ASSERT(write_survey(two) == write_survey(merged(base, ben, anna)));
+    RC_ASSERT(write_survey(merged(base, two, ben)) == write_survey(two));
+    RC_ASSERT(write_survey(merged(base, two, carl)) == write_survey(merged(base, anna, merged(base, ben, carl))));
+}
+
 RC_GTEST_PROP(MergeLaw, NoReadingIsLost, ()) {
     const Survey base = house();
     const Survey anna = edited(base, "anna");

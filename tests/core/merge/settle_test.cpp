@@ -47,6 +47,46 @@ TEST(Settle, WhatWasSettledStaysSoAgainstTheSideBySide) {
     EXPECT_TRUE(after.changed_twice.empty());
 }
 
+// Anna settles a note that Ben has written over meanwhile; before he hears of it, he settles his in another way. Each
+// decided against what the other chose, so both are asked again.
+TEST(Settle, ASettlingThatMetAnOpenNoteIsNotForgotten) {
+    const Survey both = both_noted();
+    const Survey anna = settle(both, {"/windows/w1/notes", 0}).value();
+    Survey written_over = both;
+    written_over.rooms[0].windows[0].notes = "Drying.";
+    const Survey ben = settle(written_over, {"/windows/w1/notes", 1}).value();
+    const Survey met = merge(both, anna, written_over).value();
+    using Values = std::vector<std::optional<std::string>>;
+    ASSERT_EQ(met.changed_twice.size(), 1U);
+    EXPECT_EQ(met.changed_twice.front().values, (Values{"\"Damp.\"", "\"Dry.\"", "\"Drying.\""}));
+    EXPECT_TRUE(met.changed_twice.front().again);
+    for (const Survey& after : {merge(written_over, met, ben).value(), merge(written_over, ben, met).value()}) {
+        ASSERT_EQ(after.changed_twice.size(), 1U);
+        EXPECT_EQ(after.changed_twice.front().values, met.changed_twice.front().values);
+    }
+    // Who settles what met has it settled for both.
+    const Survey settled = settle(met, {"/windows/w1/notes", 1}).value();
+    EXPECT_EQ(write_survey(merge(met, settled, met).value()), write_survey(merge(settled, settled, settled).value()));
+}
+
+// One takes a window out that was to be settled so, the other keeps it; then he who kept it is met once more.
+TEST(Settle, WhatOneTookOutAndTheOtherKeptIsAskedOnceMore) {
+    const Survey base = house();
+    Survey gone = base;
+    gone.rooms[0].windows.erase(gone.rooms[0].windows.begin());
+    Survey noted = base;
+    noted.rooms[0].windows[0].notes = "Damp.";
+    const Survey both = merge(base, gone, noted).value();
+    ASSERT_EQ(both.changed_twice.size(), 1U);
+    const Survey kept = settle(both, {"/windows/w1", 0}).value();
+    const Survey taken_out = settle(both, {"/windows/w1", 1}).value();
+    const Survey met = merge(both, kept, taken_out).value();
+    ASSERT_EQ(met.changed_twice.size(), 1U);
+    EXPECT_TRUE(met.changed_twice.front().again);
+    EXPECT_EQ(write_survey(merge(both, met, kept).value()), write_survey(met));
+    EXPECT_EQ(write_survey(merge(both, taken_out, met).value()), write_survey(met));
+}
+
 TEST(Settle, TwoWaysOfSettlingAreSideBySideAgain) {
     const Survey both = both_noted();
     const Survey damp = settle(both, {"/windows/w1/notes", 0}).value();
