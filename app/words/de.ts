@@ -5152,6 +5152,14 @@
         <source>Tape and edges allow %1.</source>
         <translation>Bandmaß und Kanten erlauben %1.</translation>
     </message>
+    <message>
+        <source>The photo agrees, to %1 (allowed %2)</source>
+        <translation>Das Foto stimmt überein, auf %1 (erlaubt %2)</translation>
+    </message>
+    <message>
+        <source>The photo is %1 apart, allowed %2</source>
+        <translation>Das Foto weicht um %1 ab, erlaubt %2</translation>
+    </message>
 </context>
 <context>
     <name>writing</name>
