@@ -10,6 +10,7 @@
 #include "placing_item.h"
 #include "press_item.h"
 #include "signature_item.h"
+#include "taps_item.h"
 #include "thread_item.h"
 
 #include <QtQml/qqmlregistration.h>
@@ -261,6 +262,19 @@ struct MarksModelType {
     QML_FOREIGN(truehang::MarksModel)
     QML_NAMED_ELEMENT(MarksModel)
     QML_UNCREATABLE("handed over by the program")
+};
+
+struct PhotoTapeModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::PhotoTapeModel)
+    QML_NAMED_ELEMENT(PhotoTapeModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct TapsItemType {
+    Q_GADGET
+    QML_FOREIGN(truehang::TapsItem)
+    QML_NAMED_ELEMENT(TapsItem)
 };
 
 struct ThreadItemType {

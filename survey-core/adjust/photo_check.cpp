@@ -185,8 +185,10 @@ Result<PhotosTogether> photos_together(const std::vector<PhotoShape>& shapes) {
     return together;
 }
 
+bool has_four_corners(Shape shape) { return shape == Shape::recess || shape == Shape::frame || shape == Shape::door; }
+
 std::optional<PhotosTogether> opening_by_photos(const Window& window, Shape shape) {
-    if (shape != Shape::recess && shape != Shape::frame && shape != Shape::door) {
+    if (!has_four_corners(shape)) {
         return std::nullopt;
     }
     std::vector<PhotoShape> shapes;

@@ -43,8 +43,11 @@ struct PhotosTogether {
 /// other (chi-square at 0.999), or none is given.
 [[nodiscard]] Result<PhotosTogether> photos_together(const std::vector<PhotoShape>& shapes);
 
+/// Whether an opening of this shape is told by four corners: a recess, a frame, a door.
+[[nodiscard]] bool has_four_corners(Shape shape);
+
 /// What the photos of a window say together, by those of its own that can be worked; nothing where none can, or they
-/// contradict each other, or the shape's stations aren't those of four corners (bay, corner, arch, gable).
+/// contradict each other, or the shape hasn't four corners.
 [[nodiscard]] std::optional<PhotosTogether> opening_by_photos(const Window& window, Shape shape);
 
 /// The check of the tape by the photos, as a network of the measured readings of those stations alone: its chi-square

@@ -43,7 +43,8 @@ static std::vector<Place> window_places() {
             {"choices", "", [](Notebook& n) { n.choices()->edit(1); }},
             {"client"},
             {"photos"},
-            {"photos", "marks"}};
+            {"photos", "marks"},
+            {"photos", "tape"}};
 }
 
 const std::vector<Place>& places() {
