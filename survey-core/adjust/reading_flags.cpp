@@ -155,7 +155,7 @@ void flag_photo_check(const MeasuredWindow& measured, unsigned bit, std::vector<
     const double by_photo = worst.value + std::copysign(off_by, network.adjustment.residuals[at]);
     auto suspects = suspects_of(network, bit, measured.photo_explanations);
     const std::string advice =
-        network.stations().size() == 1 ? say("Measure it again.") : advice_on(measured, suspects);
+        standing_out(suspects).empty() ? say("Measure it again.") : advice_on(measured, suspects);
     flags.push_back({"does-not-add-up", Severity::remeasure, network.stations(),
                      say("The photo says otherwise. {} was read as {}, and by the photo it is about {}; {} apart is "
                          "allowed for. A photo is only rough and changes no size. {} If the tape says the same again, "

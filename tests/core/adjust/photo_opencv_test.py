@@ -102,7 +102,7 @@ class Scene:
         self.lens = numpy.array([k[0] * (focal / radius) ** 2, k[1] * (focal / radius) ** 4, 0, 0])
         fill = draw(0.7, 0.92)
         near, far = 300.0, 30000.0
-        for _ in range(40):  # as near as the picture still holds it all
+        for _ in range(20):  # as near as the picture still holds it all
             self.away = math.sqrt(near * far)
             self.shift = numpy.array([0, 0, self.away]) - self.turn @ numpy.array([*middle, 0])
             seen = self.seen(points)
