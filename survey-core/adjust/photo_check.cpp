@@ -192,8 +192,9 @@ std::optional<PhotosTogether> opening_by_photos(const Window& window, Shape shap
         return std::nullopt;
     }
     std::vector<PhotoShape> shapes;
+    std::size_t tried = 0;
     for (const Photo& photo : window.photos) {
-        if (!photo.plane) {
+        if (!photo.plane || ++tried > most_photos_worked) {
             continue;
         }
         if (auto worked = photo_shape(*photo.plane)) {

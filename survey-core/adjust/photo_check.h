@@ -46,6 +46,9 @@ struct PhotosTogether {
 /// Whether an opening of this shape is told by four corners: a recess, a frame, a door.
 [[nodiscard]] bool has_four_corners(Shape shape);
 
+/// So many photos of a window are worked as a tape, its first.
+inline constexpr std::size_t most_photos_worked = 16;
+
 /// What the photos of a window say together, by those of its own that can be worked; nothing where none can, or they
 /// contradict each other, or the shape hasn't four corners.
 [[nodiscard]] std::optional<PhotosTogether> opening_by_photos(const Window& window, Shape shape);

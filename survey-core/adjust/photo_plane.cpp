@@ -3,6 +3,7 @@
 
 #include "adjust/chi_square.h"
 #include "adjust/least_squares.h"
+#include "adjust/network.h"
 #include "adjust/photo_guess.h"
 #include "units/saying.h"
 
@@ -62,7 +63,11 @@ public:
     }
 
     [[nodiscard]] const std::vector<SheetSize>& sizes() const { return sizes_; }
-    [[nodiscard]] std::size_t unknowns() const { return unknowns_; }
+    /// Two coordinates a corner, two sides a size, five allowances more; less the unknowns.
+    [[nodiscard]] int redundancy() const {
+        const std::size_t corners = 4 * (1 + sheets_.size());
+        return static_cast<int>(2 * corners + 2 * sizes_.size() + 5) - static_cast<int>(unknowns_);
+    }
     [[nodiscard]] Point start() const;
     void linearise(const Point& point, WeightedEquations& equations) const;
     [[nodiscard]] PhotoShape shape(const Point& point, const Adjustment& adjustment) const;
@@ -382,8 +387,9 @@ Result<PhotoShape> photo_shape(const PhotoPlane& plane) {
     Point point = model.start();
     // A plane turned by 50 degrees keeps this share of its scale.
     constexpr double least_scale = 0.643;
-    const auto adjustment =
-        adjust_iterated([&](const Point& at, WeightedEquations& equations) { model.linearise(at, equations); }, point);
+    const Linearise linearise = [&](const Point& at, WeightedEquations& equations) { model.linearise(at, equations); };
+    const double hopeless = hopeless_chi2(chi_square_limit(model.redundancy()));
+    const auto adjustment = adjust_iterated(linearise, point, hopeless);
     if (adjustment && model.least_scale(point) < least_scale) {
         return Error{
             ErrorCode::out_of_range, "sheets",

@@ -193,7 +193,13 @@ private slots:
         QCOMPARE(sizes->value(top, "taped").toString(), QString("tape: 1201"));
         QCOMPARE(sizes->value(sizes->indexOf("opening.height.right"), "taped").toString(), QString());
         QCOMPARE(tape(scene)->disagrees(), QString());
-        QVERIFY(scene.find("Done with the photo") != nullptr);
+        scene.notebook().setScreen("walk");
+        scene.notebook().walk()->jumpTo("opening.width.bottom");
+        scene.settle();
+        QVERIFY2(scene.notebook().walk()->line().startsWith("The photo agrees"),
+                 qPrintable(scene.notebook().walk()->line()));
+        scene.notebook().setScreen("photos");
+        scene.settle();
         QCOMPARE(Scene::warnings(), QStringList());
     }
 
@@ -203,6 +209,16 @@ private slots:
         tapAll(scene);
         QVERIFY2(tape(scene)->disagrees().contains("1350"), qPrintable(tape(scene)->disagrees()));
         scene.grabDressed("tape-disagrees");
+        QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
+        // At the station itself too, and beside a reading that no loop of the tape checks.
+        scene.notebook().setScreen("walk");
+        scene.notebook().walk()->jumpTo("opening.width.bottom");
+        scene.settle();
+        QVERIFY2(scene.notebook().walk()->line().startsWith("The photo is "),
+                 qPrintable(scene.notebook().walk()->line()));
+        QCOMPARE(scene.notebook().walk()->lineKind(), QString("differs"));
+        QCOMPARE(scene.notebook().walk()->differsTitle(), QString("The photo says otherwise"));
+        scene.grabDressed("tape-walk");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         QCOMPARE(Scene::warnings(), QStringList());
     }

@@ -423,6 +423,12 @@ TEST(PhotoCheck, LeavesPhotosThatContradictEachOtherOut) {
     EXPECT_TRUE(both.error().text.starts_with("The photos contradict each other"));
 }
 
+TEST(PhotoCheck, WorksOnlySoManyPhotos) {
+    // Each is an adjustment of its own, and a document may name a thousand.
+    const auto window = window_with(std::vector<PhotoPlane>(40, plane_seen(straight)));
+    EXPECT_EQ(window.measured().photos->photos, most_photos_worked);
+}
+
 TEST(PhotoCheck, IsNoneOfAWindowWithOtherCornersOrOfAPhotoInTrouble) {
     auto plane = plane_seen(straight);
     for (const Shape shape : {Shape::bay, Shape::corner, Shape::arch, Shape::gable}) {
