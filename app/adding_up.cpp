@@ -39,12 +39,17 @@ const CheckedReading* reading_in(const Check& check, std::string_view station) {
     return found == check.readings.end() ? nullptr : &*found;
 }
 
-/// The loop to speak of at a station.
+bool is_by_photo(const Check& check) { return check.network == photo_network_name; }
+
+/// The loop to speak of at a station; what the photo says of it where no loop of the tape does, or it alone disagrees.
 const Check* telling_check(const WindowFigures& worked, std::string_view station) {
     const Check* telling = nullptr;
     for (const Check& check : worked.checks) {
         const CheckedReading* own = reading_in(check, station);
         if (check.redundancy < 1 || own == nullptr || own->redundancy <= 1e-6) {
+            continue;
+        }
+        if (telling != nullptr && check.adds_up && is_by_photo(check)) {
             continue;
         }
         const bool worse =
@@ -65,9 +70,9 @@ bool has_angles(const Check& check, const Window& window) {
 
 const Check* check_of(const WindowFigures& worked, const Flag& flag) {
     const auto holds_all = [&](const Check& check) {
-        return !check.adds_up && std::ranges::all_of(flag.stations, [&](const std::string& station) {
-            return reading_in(check, station) != nullptr;
-        });
+        return !check.adds_up && is_by_photo(check) == (flag.check == photo_network_name) &&
+               std::ranges::all_of(flag.stations,
+                                   [&](const std::string& station) { return reading_in(check, station) != nullptr; });
     };
     const auto found = std::ranges::find_if(worked.checks, holds_all);
     return found == worked.checks.end() || flag.stations.empty() ? nullptr : &*found;
@@ -206,6 +211,12 @@ LineUnderNumber line_under_number(const WindowFigures& worked, const Window& win
                                : walk_words(QT_TRANSLATE_NOOP("walk", "Doesn’t add up")),
                 kind};
     }
+    if (is_by_photo(*check)) {
+        return {(check->adds_up ? walk_words(QT_TRANSLATE_NOOP("walk", "The photo agrees, to %1 (allowed %2)"))
+                                : walk_words(QT_TRANSLATE_NOOP("walk", "The photo is %1 apart, allowed %2")))
+                    .arg(difference(check->off_by, style, true), difference(check->explained, style, false)),
+                kind};
+    }
     const QString words =
         check->adds_up ? walk_words(QT_TRANSLATE_NOOP("walk", "Adds up, to %1 (tape and edges allow %2)"))
                        : walk_words(QT_TRANSLATE_NOOP("walk", "Doesn’t add up: off by %1, tape and edges allow %2"));
@@ -221,7 +232,7 @@ bool may_be_half_typed(const WindowFigures& worked, const Station& station, Leng
 DifferWords differ_words(const WindowFigures& worked, const Window& window, const Flag& flag,
                          const LengthStyle& style) {
     const Check* check = check_of(worked, flag);
-    if (check == nullptr || has_angles(*check, window) || check->off_by.mm() <= 0.0) {
+    if (check == nullptr || is_by_photo(*check) || has_angles(*check, window) || check->off_by.mm() <= 0.0) {
         const QString text = shown(flag.text);
         const auto stop = text.indexOf(QStringLiteral(". "));
         if (stop < 0) {

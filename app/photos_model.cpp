@@ -45,6 +45,7 @@ PhotosModel::PhotosModel(OpenVisit& open, Devices& devices, Settings& settings, 
       devices_(devices),
       settings_(settings),
       marks_(open),
+      tape_(open),
       photos_({"sha256", "caption", "thumbnail", "picture", "state", "marked", "of", "ofSays", "spoken"}),
       subjects_({"word", "says"}),
       comes_as_(QLatin1String(window_word)) {

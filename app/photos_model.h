@@ -3,6 +3,7 @@
 
 #include "marks_model.h"
 #include "photo_import.h"
+#include "photo_tape_model.h"
 #include "shown_rows.h"
 
 #include <QHash>
@@ -37,6 +38,8 @@ class PhotosModel : public QObject {
     Q_PROPERTY(QUrl cameraSource READ cameraSource CONSTANT)
     /// The marks over one of the photos.
     Q_PROPERTY(truehang::MarksModel* marks READ marks CONSTANT)
+    /// One of the photos as a rough tape.
+    Q_PROPERTY(truehang::PhotoTapeModel* tape READ tape CONSTANT)
     /// Place and owner stay in the photos that come in.
     Q_PROPERTY(bool keepsOrigin READ keepsOrigin NOTIFY changed)
     /// The system can be asked for a picture in its clipboard.
@@ -57,6 +60,7 @@ public:
     [[nodiscard]] QUrl cameraSource() const;
     [[nodiscard]] bool canPaste() const;
     [[nodiscard]] MarksModel* marks() { return &marks_; }
+    [[nodiscard]] PhotoTapeModel* tape() { return &tape_; }
     [[nodiscard]] bool keepsOrigin() const;
 
     /// Takes in a file that was chosen or captured.
@@ -93,6 +97,7 @@ private:
     Devices& devices_;
     Settings& settings_;
     MarksModel marks_;
+    PhotoTapeModel tape_;
     ShownRows photos_;
     ShownRows subjects_;
     QString comes_as_;

@@ -11,6 +11,7 @@
 #include "press_item.h"
 #include "signature_item.h"
 #include "sun_item.h"
+#include "taps_item.h"
 #include "thread_item.h"
 
 #include <QtQml/qqmlregistration.h>
@@ -289,6 +290,19 @@ struct MarksModelType {
     QML_FOREIGN(truehang::MarksModel)
     QML_NAMED_ELEMENT(MarksModel)
     QML_UNCREATABLE("handed over by the program")
+};
+
+struct PhotoTapeModelType {
+    Q_GADGET
+    QML_FOREIGN(truehang::PhotoTapeModel)
+    QML_NAMED_ELEMENT(PhotoTapeModel)
+    QML_UNCREATABLE("handed over by the program")
+};
+
+struct TapsItemType {
+    Q_GADGET
+    QML_FOREIGN(truehang::TapsItem)
+    QML_NAMED_ELEMENT(TapsItem)
 };
 
 struct ThreadItemType {

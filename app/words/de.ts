@@ -1228,6 +1228,14 @@
         <source>What this photo belongs to</source>
         <translation>Was dieses Foto zeigt</translation>
     </message>
+    <message>
+        <source>use it as a tape</source>
+        <translation>als Bandmaß nehmen</translation>
+    </message>
+    <message>
+        <source>Use this photo as a rough tape: a sheet of known size and the opening are tapped</source>
+        <translation>Dieses Foto als grobes Bandmaß nehmen: Ein Blatt bekannter Größe und die Öffnung werden angetippt</translation>
+    </message>
 </context>
 <context>
     <name>PlaceAsked</name>
@@ -2095,6 +2103,172 @@
     <message>
         <source>%1 is damaged on this phone. Choose its file, if it was kept as one; of a visit that was sent the workroom can make one. It is put beside what is here, which is left as it is.</source>
         <translation>%1 ist auf diesem Telefon beschädigt. Wählen Sie die Datei, falls der Besuch als Datei gesichert wurde; von einem gesendeten Besuch kann die Werkstatt eine machen. Er kommt neben das, was hier ist; das bleibt, wie es ist.</translation>
+    </message>
+</context>
+<context>
+    <name>TapePanel</name>
+    <message>
+        <source>A photo as a tape</source>
+        <translation>Ein Foto als Bandmaß</translation>
+    </message>
+    <message>
+        <source>Set this corner</source>
+        <translation>Diese Ecke setzen</translation>
+    </message>
+    <message>
+        <source>Done with the photo</source>
+        <translation>Fertig mit dem Foto</translation>
+    </message>
+    <message>
+        <source>undo</source>
+        <translation>rückgängig</translation>
+    </message>
+    <message>
+        <source>redo</source>
+        <translation>wiederholen</translation>
+    </message>
+    <message>
+        <source>%1: move the cross onto it, then set it.</source>
+        <translation>%1: das Kreuz darauf schieben, dann setzen.</translation>
+    </message>
+    <message>
+        <source>Every corner is tapped. Tapped again, each gets surer. Next: %1.</source>
+        <translation>Alle Ecken sind angetippt. Noch einmal angetippt, wird jede sicherer. Als Nächstes: %1.</translation>
+    </message>
+    <message>
+        <source>%1: touch it in the picture.</source>
+        <translation>%1: im Bild antippen.</translation>
+    </message>
+    <message>
+        <source>left</source>
+        <translation>links</translation>
+    </message>
+    <message>
+        <source>The cross one pixel to the left</source>
+        <translation>Das Kreuz einen Bildpunkt nach links</translation>
+    </message>
+    <message>
+        <source>up</source>
+        <translation>hoch</translation>
+    </message>
+    <message>
+        <source>The cross one pixel up</source>
+        <translation>Das Kreuz einen Bildpunkt nach oben</translation>
+    </message>
+    <message>
+        <source>down</source>
+        <translation>runter</translation>
+    </message>
+    <message>
+        <source>The cross one pixel down</source>
+        <translation>Das Kreuz einen Bildpunkt nach unten</translation>
+    </message>
+    <message>
+        <source>right</source>
+        <translation>rechts</translation>
+    </message>
+    <message>
+        <source>The cross one pixel to the right</source>
+        <translation>Das Kreuz einen Bildpunkt nach rechts</translation>
+    </message>
+    <message>
+        <source>Says nothing yet</source>
+        <translation>Sagt noch nichts</translation>
+    </message>
+    <message>
+        <source>Measure again</source>
+        <translation>Neu messen</translation>
+    </message>
+    <message>
+        <source>By this photo</source>
+        <translation>Nach diesem Foto</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
+    </message>
+    <message>
+        <source>± is twice the standard uncertainty. A photo is only rough: it checks the tape and changes no size.</source>
+        <translation>± ist die doppelte Standardunsicherheit. Ein Foto ist nur grob: Es prüft das Bandmaß und ändert kein Maß.</translation>
+    </message>
+    <message>
+        <source>Size of the sheet in hand</source>
+        <translation>Größe dieses Blatts</translation>
+    </message>
+    <message>
+        <source>Size of the sheet</source>
+        <translation>Größe des Blatts</translation>
+    </message>
+    <message>
+        <source>A4</source>
+        <translation>A4</translation>
+    </message>
+    <message>
+        <source>Letter</source>
+        <translation>Letter</translation>
+    </message>
+    <message>
+        <source>another size</source>
+        <translation>eine andere Größe</translation>
+    </message>
+    <message>
+        <source>How it lies on the wall</source>
+        <translation>Wie es an der Wand liegt</translation>
+    </message>
+    <message>
+        <source>upright</source>
+        <translation>hochkant</translation>
+    </message>
+    <message>
+        <source>across</source>
+        <translation>quer</translation>
+    </message>
+    <message>
+        <source>Its width, from its first corner to its second</source>
+        <translation>Seine Breite, von der ersten Ecke zur zweiten</translation>
+    </message>
+    <message>
+        <source>Its height</source>
+        <translation>Seine Höhe</translation>
+    </message>
+    <message>
+        <source>The corner to tap</source>
+        <translation>Die Ecke zum Antippen</translation>
+    </message>
+    <message>
+        <source>forget its taps</source>
+        <translation>ihr Antippen vergessen</translation>
+    </message>
+    <message>
+        <source>Forget the taps of this corner; undo brings them back</source>
+        <translation>Das Antippen dieser Ecke vergessen; rückgängig bringt es zurück</translation>
+    </message>
+    <message>
+        <source>one more sheet</source>
+        <translation>noch ein Blatt</translation>
+    </message>
+    <message>
+        <source>One more sheet on this photo: on the other side of the opening it makes the sizes much surer</source>
+        <translation>Noch ein Blatt auf diesem Foto: Auf der anderen Seite der Öffnung macht es die Maße viel sicherer</translation>
+    </message>
+    <message>
+        <source>no tape any more</source>
+        <translation>kein Bandmaß mehr</translation>
+    </message>
+    <message>
+        <source>This photo is no tape any more; undo brings it back</source>
+        <translation>Dieses Foto ist kein Bandmaß mehr; rückgängig bringt es zurück</translation>
+    </message>
+</context>
+<context>
+    <name>TapedPicture</name>
+    <message>
+        <source>The photo to tap on</source>
+        <translation>Das Foto zum Antippen</translation>
+    </message>
+    <message>
+        <source>Arrow keys move the cross, with Shift by a single pixel; Return sets the corner</source>
+        <translation>Pfeiltasten bewegen das Kreuz, mit Umschalt um einen Bildpunkt; Eingabe setzt die Ecke</translation>
     </message>
 </context>
 <context>
@@ -4303,6 +4477,89 @@
     </message>
 </context>
 <context>
+    <name>truehang::PhotoTapeModel</name>
+    <message>
+        <source>The opening</source>
+        <translation>Die Öffnung</translation>
+    </message>
+    <message>
+        <source>The sheet</source>
+        <translation>Das Blatt</translation>
+    </message>
+    <message>
+        <source>Sheet %1</source>
+        <translation>Blatt %1</translation>
+    </message>
+    <message>
+        <source>%1, top left</source>
+        <translation>%1, links oben</translation>
+    </message>
+    <message>
+        <source>%1, top right</source>
+        <translation>%1, rechts oben</translation>
+    </message>
+    <message>
+        <source>%1, bottom right</source>
+        <translation>%1, rechts unten</translation>
+    </message>
+    <message>
+        <source>%1, bottom left</source>
+        <translation>%1, links unten</translation>
+    </message>
+    <message>
+        <source>%1: not tapped yet</source>
+        <translation>%1: noch nicht angetippt</translation>
+    </message>
+    <message>
+        <source>%1: tapped once</source>
+        <translation>%1: einmal angetippt</translation>
+    </message>
+    <message>
+        <source>%1: tapped %2 times</source>
+        <translation>%1: %2-mal angetippt</translation>
+    </message>
+    <message>
+        <source>tape: %1</source>
+        <translation>Bandmaß: %1</translation>
+    </message>
+    <message>
+        <source>A corner on a photo: %1</source>
+        <translation>Ecke auf einem Foto: %1</translation>
+    </message>
+    <message>
+        <source>Taps taken back: %1</source>
+        <translation>Antippen zurückgenommen: %1</translation>
+    </message>
+    <message>
+        <source>The sheet is A4</source>
+        <translation>Das Blatt ist A4</translation>
+    </message>
+    <message>
+        <source>The sheet is Letter</source>
+        <translation>Das Blatt ist Letter</translation>
+    </message>
+    <message>
+        <source>The sheet lies the other way</source>
+        <translation>Das Blatt liegt andersherum</translation>
+    </message>
+    <message>
+        <source>Say how long it is.</source>
+        <translation>Geben Sie die Länge an.</translation>
+    </message>
+    <message>
+        <source>The sheet’s size: %1</source>
+        <translation>Größe des Blatts: %1</translation>
+    </message>
+    <message>
+        <source>One more sheet on a photo</source>
+        <translation>Noch ein Blatt auf einem Foto</translation>
+    </message>
+    <message>
+        <source>A photo is no tape</source>
+        <translation>Ein Foto ist kein Bandmaß</translation>
+    </message>
+</context>
+<context>
     <name>truehang::PhotosModel</name>
     <message>
         <source>on this phone</source>
@@ -5677,6 +5934,14 @@
     <message>
         <source>Tape and edges allow %1.</source>
         <translation>Bandmaß und Kanten erlauben %1.</translation>
+    </message>
+    <message>
+        <source>The photo agrees, to %1 (allowed %2)</source>
+        <translation>Das Foto stimmt überein, auf %1 (erlaubt %2)</translation>
+    </message>
+    <message>
+        <source>The photo is %1 apart, allowed %2</source>
+        <translation>Das Foto weicht um %1 ab, erlaubt %2</translation>
     </message>
 </context>
 <context>

@@ -162,6 +162,16 @@ Page {
                         }
                     }
                     WordButton {
+                        visible: photo.of !== "room" && page.photos.tape.fits()
+                        text: qsTr("use it as a tape")
+                        explained: qsTr("Use this photo as a rough tape: a sheet of known size and the opening are tapped")
+                        onClicked: {
+                            page.photos.tape.openPhoto(photo.sha256, photo.picture);
+                            page.drawnOn = photo.picture;
+                            page.panel = "tape";
+                        }
+                    }
+                    WordButton {
                         text: qsTr("take it off")
                         explained: qsTr("Take this photo off the window; undo brings it back")
                         onClicked: page.photos.remove(photo.sha256)
@@ -184,6 +194,17 @@ Page {
             file: page.drawnOn
             onBackAsked: page.leave()
             onActed: page.leave()
+        }
+    }
+    Place {
+        anchors.fill: parent
+        fills: true
+        active: page.panel === "tape"
+        focus: active
+        sourceComponent: TapePanel {
+            notebook: page.notebook
+            file: page.drawnOn
+            onBackAsked: page.leave()
         }
     }
     Place {

@@ -35,6 +35,24 @@ void measure_plan(const Window& window, MeasuredWindow& measured) {
     }
 }
 
+/// Holds the readings against the window's photos. What the tape's own networks say stays as it is.
+void check_by_photos(const Window& window, MeasuredWindow& measured) {
+    measured.photos = opening_by_photos(window, measured.shape);
+    if (!measured.photos) {
+        return;
+    }
+    measured.photo_check = photo_network(*measured.photos, measured.readings, measured.tape);
+    if (!measured.photo_check || measured.photo_check->adds_up()) {
+        return;
+    }
+    std::vector<Network> all = measured.networks;
+    if (measured.spans.unformed) {
+        all.push_back(*measured.spans.unformed);
+    }
+    all.push_back(*measured.photo_check);
+    measured.photo_explanations = explain({window, measured.readings, all, measured.tape, measured.entry_unit});
+}
+
 }  // namespace
 
 std::optional<Estimate> MeasuredWindow::largest_width() const {
@@ -70,6 +88,7 @@ MeasuredWindow measure(const Window& window, Shape shape, Hang hang, const TapeR
     if (measured.spans.unformed) {
         measured.networks.pop_back();  // it is none: nothing was adjusted
     }
+    check_by_photos(window, measured);
     measure_plan(window, measured);
     measured.flags = reading_flags(measured);
     return measured;

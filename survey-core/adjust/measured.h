@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "adjust/photo_check.h"
 #include "adjust/plumb.h"
 #include "adjust/slips.h"
 #include "adjust/spans.h"
@@ -26,8 +27,11 @@ struct MeasuredWindow {
     std::vector<CountedReading> readings;
     PlumbLines plumb;
     Spans spans;
-    std::vector<Network> networks;          ///< those with redundancy
-    std::vector<Explanation> explanations;  ///< of the networks that don't add up, likeliest first
+    std::vector<Network> networks;                  ///< those with redundancy
+    std::vector<Explanation> explanations;          ///< of the networks that don't add up, likeliest first
+    std::optional<PhotosTogether> photos{};         ///< what the window’s photos say of its opening, as a rough tape
+    std::optional<Network> photo_check{};           ///< the tape’s readings against them; none of `networks`
+    std::vector<Explanation> photo_explanations{};  ///< where that alone, or that too, doesn't add up
     std::vector<Flag> flags;
     std::vector<PlanPoint>
         plan;  ///< of a bay or corner: its corners, outer edges included; empty where they aren't known

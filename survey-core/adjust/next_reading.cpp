@@ -97,7 +97,9 @@ public:
     Alternatives(const Window& window, const MeasuredWindow& measured) : window_(window), measured_(measured) {
         constexpr unsigned first_failing = 1U;
         constexpr double worth_telling = 0.01;
-        for (const Explanation& explanation : measured.explanations) {
+        // Where only the photos disagree, theirs.
+        const auto& explanations = measured.explanations.empty() ? measured.photo_explanations : measured.explanations;
+        for (const Explanation& explanation : explanations) {
             if ((explanation.clears & first_failing) != 0U && explanation.weight >= worth_telling) {
                 explanations_.push_back(&explanation);
                 rest_ -= explanation.weight;

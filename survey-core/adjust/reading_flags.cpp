@@ -141,6 +141,30 @@ std::string unformed_text(Shape shape) {
     return say("These sides and diagonals can’t form an opening.");
 }
 
+/// What the photos say against the tape. `bit` is the check's place among the failing networks.
+void flag_photo_check(const MeasuredWindow& measured, unsigned bit, std::vector<Flag>& flags) {
+    if (!measured.photo_check || measured.photo_check->adds_up()) {
+        return;
+    }
+    const Network& network = *measured.photo_check;
+    const auto& w = network.adjustment.normalised;
+    const auto at = static_cast<std::size_t>(
+        std::ranges::max_element(w, {}, [](double each) { return std::abs(each); }) - w.begin());
+    const Observation& worst = network.observations[at];
+    const auto [off_by, allowed, is_angle] = network.misclosure();
+    const double by_photo = worst.value + std::copysign(off_by, network.adjustment.residuals[at]);
+    auto suspects = suspects_of(network, bit, measured.photo_explanations);
+    const std::string advice =
+        standing_out(suspects).empty() ? say("Measure it again.") : advice_on(measured, suspects);
+    flags.push_back({"does-not-add-up", Severity::remeasure, network.stations(),
+                     say("The photo says otherwise. {} was read as {}, and by the photo it is about {}; {} apart is "
+                         "allowed for. A photo is only rough and changes no size. {} If the tape says the same again, "
+                         "tap the photo’s corners again.",
+                         says(measured, worst.station), as_read(measured, Length::mm(worst.value)),
+                         said(measured, by_photo), said(measured, allowed), advice),
+                     "", "", std::move(suspects), std::string(photo_network_name)});
+}
+
 void flag_checks(const MeasuredWindow& measured, std::vector<Flag>& flags) {
     unsigned bit = 0;
     for (const Network& network : measured.networks) {
@@ -163,6 +187,7 @@ void flag_checks(const MeasuredWindow& measured, std::vector<Flag>& flags) {
         flags.push_back({"does-not-add-up", Severity::remeasure, measured.spans.unformed->stations(),
                          unformed_text(measured.shape) + " " + advice_on(measured, suspects), "", "",
                          std::move(suspects)});
+        ++bit;
     } else if (measured.spans.impossible_triangle &&
                std::ranges::find(measured.networks, "opening", &Network::name) == measured.networks.end()) {
         flags.push_back({"does-not-add-up",
@@ -173,6 +198,7 @@ void flag_checks(const MeasuredWindow& measured, std::vector<Flag>& flags) {
                          "",
                          {}});
     }
+    flag_photo_check(measured, bit, flags);
 }
 
 void flag_spread(const MeasuredWindow& measured, const std::vector<std::string>& stations, std::string_view what,

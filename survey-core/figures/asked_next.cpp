@@ -68,12 +68,14 @@ std::string reason(const WindowFigures& figures) {
     if (stopped) {
         return say("No reading is asked for: something else has to be said first.");
     }
-    if (figures.checks.empty()) {
+    // A photo is too rough to count among them.
+    const auto loops = static_cast<std::size_t>(
+        std::ranges::count_if(figures.checks, [](const Check& check) { return check.network != photo_network_name; }));
+    if (loops == 0) {
         return say("Nothing more is needed. No reading checks another here.");
     }
-    return figures.checks.size() == 1
-               ? say("Nothing more is needed: all is there, and it adds up.")
-               : say("Nothing more is needed: all is there, and it adds up {} times over.", figures.checks.size());
+    return loops == 1 ? say("Nothing more is needed: all is there, and it adds up.")
+                      : say("Nothing more is needed: all is there, and it adds up {} times over.", loops);
 }
 
 }  // namespace

@@ -117,6 +117,9 @@ void report_sizes(const MeasuredWindow& measured, WindowFigures& figures) {
     for (const Network& network : measured.networks) {
         figures.checks.push_back(reported(network));
     }
+    if (measured.photo_check) {
+        figures.checks.push_back(reported(*measured.photo_check));
+    }
 }
 
 /// How far a slip that just isn't found would move the finished drop.

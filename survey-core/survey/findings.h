@@ -51,6 +51,7 @@ struct Flag {
     std::string obstruction;  ///< id, where it concerns one
     std::string layer;        ///< id, where it concerns one of several
     std::vector<Suspect> suspects;
+    std::string check{};  ///< `photo` where it tells of that check; not written
 };
 
 /// One step of how a figure came about; exactly one of the values is set.

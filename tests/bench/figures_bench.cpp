@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // How long the figures take: of one window, as the phone asks after every reading, and of a house with forty.
+#include "adjust/photo_plane.h"
 #include "document/document.h"
 #include "figures/figures.h"
 #include "units/angle_text.h"
@@ -98,6 +99,43 @@ void figures_of_a_full_window(benchmark::State& state) {
     }
 }
 BENCHMARK(figures_of_a_full_window)->ArgName("slipped")->Arg(0)->Arg(1)->Unit(benchmark::kMicrosecond);
+
+/// A photo of an opening of 1240 by 1130 with an A4 sheet on either side, two pixels a millimetre, narrowing upwards.
+PhotoPlane photographed() {
+    const auto tap = [](double x, double y) {
+        const double w = 1.0 + 1e-4 * y;
+        return Taps{{(800.0 + 2.0 * x) / w / 4032.0, (2800.0 - 2.0 * y) / w / 3024.0}};
+    };
+    const auto corners = [&](double x, double y, double width, double height) {
+        return TappedCorners{tap(x, y + height), tap(x + width, y + height), tap(x + width, y), tap(x, y)};
+    };
+    const Length a4_width = Length::mm(210.0);
+    const Length a4_height = Length::mm(297.0);
+    return {4032,
+            3024,
+            {{a4_width, a4_height, corners(1300, 300, 210, 297), {}},
+             {a4_width, a4_height, corners(-270, 300, 210, 297), {}}},
+            corners(0, 0, 1240, 1130),
+            {}};
+}
+
+void sizes_of_one_photo(benchmark::State& state) {
+    const PhotoPlane plane = photographed();
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(photo_shape(plane).value());
+    }
+}
+BENCHMARK(sizes_of_one_photo)->Unit(benchmark::kMicrosecond);
+
+void figures_with_a_photo(benchmark::State& state) {
+    Survey survey = full_window(state.range(0) != 0);
+    survey.rooms.front().windows.front().photos.emplace_back().plane = photographed();
+    const Room& room = survey.rooms.front();
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(work_out_window(survey, room, room.windows.front()));
+    }
+}
+BENCHMARK(figures_with_a_photo)->ArgName("slipped")->Arg(0)->Arg(1)->Unit(benchmark::kMicrosecond);
 
 /// A window of another shape as it was built (whole mm, degrees to the half), its readings typed as they stand; then
 /// one digit pair exchanged in the first of `slips` readings, or in both.

@@ -53,6 +53,7 @@ static std::vector<Stop> window_places() {
             {"client"},
             {"photos"},
             {"photos", "marks"},
+            {"photos", "tape"},
             {"outlook"},
             {"outlook", "facing"},
             {"outlook", "outside"},
