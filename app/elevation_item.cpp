@@ -15,7 +15,8 @@ namespace truehang {
 
 namespace {
 
-constexpr double reach = 24.0;  // of a tap
+constexpr double reach = 24.0;           // of a tap
+constexpr double photo_strength = 0.45;  // pale enough for lines over it
 
 QFont figureFont(const QString& family, double size, bool bold) {
     QFont font(family);
@@ -49,6 +50,20 @@ void ElevationItem::setSource(OpenVisit* source) {
         connect(source_, &OpenVisit::changed, this, [this] { polish(); });
         connect(source_, &OpenVisit::windowChanged, this, [this] { polish(); });
         connect(source_, &OpenVisit::opened, this, [this] { polish(); });
+    }
+    emit asked();
+}
+
+void ElevationItem::setWall(WallPhoto* wall) {
+    if (wall_ == wall) {
+        return;
+    }
+    if (wall_) {
+        disconnect(wall_, nullptr, this, nullptr);
+    }
+    wall_ = wall;
+    if (wall_) {
+        connect(wall_, &WallPhoto::changed, this, [this] { update(); });
     }
     emit asked();
 }
@@ -139,6 +154,9 @@ QColor ElevationItem::colourOver(const Stroke& stroke) const {
 void ElevationItem::paintStroke(QPainter& painter, const Stroke& stroke) const {
     const QColor colour = stroke.over.empty() ? colourOf(stroke.role) : colourOver(stroke);
     const bool ground = stroke.role == Role::wash || stroke.role == Role::paper;
+    if (ground && liesOnPhoto()) {
+        return;
+    }
     QPen pen(colour, stroke.width, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin);
     if (stroke.role == Role::guess) {
         pen.setDashPattern({4, 3});
@@ -174,8 +192,39 @@ void ElevationItem::paintLabel(QPainter& painter, const Label& label) const {
     painter.drawPath(text);
 }
 
+bool ElevationItem::liesOnPhoto() const { return !turned_ && wall_ && wall_->photo() != nullptr; }
+
+/// The photo, pale, with its opening on the opening that is drawn.
+void ElevationItem::paintWall(QPainter& painter) const {
+    const StraightPhoto& photo = *wall_->photo();
+    const auto opening = std::ranges::find_if(elevation_.strokes, [](const Stroke& stroke) {
+        return stroke.part == "opening" && stroke.role == Role::wash && stroke.points.size() == 8;
+    });
+    if (opening == elevation_.strokes.end()) {
+        return;
+    }
+    // Corners and middles of its sides, from the bottom left to the right.
+    const QPolygonF drawn{
+        {at(opening->points[0]), at(opening->points[2]), at(opening->points[4]), at(opening->points[6])}};
+    const QPolygonF seen{{photo.opening[0], photo.opening[1], photo.opening[2], photo.opening[3]}};
+    QTransform onto;
+    if (!QTransform::quadToQuad(seen, drawn, onto)) {
+        return;
+    }
+    painter.save();
+    painter.setClipRect(boundingRect());
+    painter.setOpacity(photo_strength);
+    painter.setRenderHint(QPainter::SmoothPixmapTransform);
+    painter.setTransform(onto, true);
+    painter.drawImage(QPointF(), photo.picture);
+    painter.restore();
+}
+
 void ElevationItem::paint(QPainter* painter) {
     painter->setRenderHint(QPainter::Antialiasing);
+    if (liesOnPhoto()) {
+        paintWall(*painter);
+    }
     for (const Stroke& stroke : elevation_.strokes) {
         paintStroke(*painter, stroke);
     }

@@ -4,6 +4,7 @@
 #include "choices_model.h"
 #include "open_visit.h"
 #include "sheet/elevation.h"
+#include "wall_photo.h"
 
 #include <QColor>
 #include <QPointer>
@@ -29,6 +30,8 @@ class ElevationItem : public QQuickPaintedItem {
     /// The choices of the open window, and the row of them that is drawn; -1: as it hangs now.
     Q_PROPERTY(truehang::ChoicesModel* choices READ choices WRITE setChoices NOTIFY asked)
     Q_PROPERTY(int choice MEMBER choice_ NOTIFY asked)
+    /// A photo of the wall that lies under the drawing where it is shown; not from the side.
+    Q_PROPERTY(truehang::WallPhoto* wall READ wall WRITE setWall NOTIFY asked)
     Q_PROPERTY(bool dimensions MEMBER dimensions_ NOTIFY asked)
     Q_PROPERTY(qreal labelSize MEMBER label_size_ NOTIFY asked)
     Q_PROPERTY(QString family MEMBER family_ NOTIFY asked)
@@ -51,6 +54,8 @@ public:
     void setSource(OpenVisit* source);
     [[nodiscard]] ChoicesModel* choices() const { return choices_; }
     void setChoices(ChoicesModel* choices);
+    [[nodiscard]] WallPhoto* wall() const { return wall_; }
+    void setWall(WallPhoto* wall);
     [[nodiscard]] QString description() const;
     [[nodiscard]] const Elevation& elevation() const { return elevation_; }
 
@@ -88,10 +93,13 @@ protected:
 private:
     [[nodiscard]] QColor colourOver(const Stroke& stroke) const;
     void paintLabel(QPainter& painter, const Label& label) const;
+    [[nodiscard]] bool liesOnPhoto() const;
+    void paintWall(QPainter& painter) const;
     void pick(QPointF at);
 
     QPointer<OpenVisit> source_;
     QPointer<ChoicesModel> choices_;
+    QPointer<WallPhoto> wall_;
     int choice_ = -1;
     QString window_id_, active_station_, typed_, family_;
     Hanging hanging_ = Hanging::Absent;

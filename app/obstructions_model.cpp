@@ -63,7 +63,8 @@ ObstructionsModel::ObstructionsModel(OpenVisit& open, QObject* parent)
       form_({[this](const QString& field, const QString& text) { open_.place().setText(placeOf(field), text, true); },
              [this](const QString& field, const QString& text) { return leaveField(field, text); },
              [this](const QString& field, const QString& word) { return chooseField(field, word); }}),
-      placing_(open) {
+      placing_(open),
+      wall_(open) {
     QList<ShownRows::Row> kinds;
     for (const auto& [word, kind] : Words<ObstructionKind>::list) {
         kinds.append({shown(word), truehang::says(kind)});

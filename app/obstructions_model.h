@@ -4,6 +4,7 @@
 #include "field_form.h"
 #include "obstruction_placing.h"
 #include "shown_rows.h"
+#include "wall_photo.h"
 
 #include <QObject>
 
@@ -27,6 +28,8 @@ class ObstructionsModel : public QObject {
     Q_PROPERTY(truehang::FieldForm* form READ form CONSTANT)
     /// Moves the one being edited on the drawing; the form follows.
     Q_PROPERTY(truehang::ObstructionPlacing* placing READ placing CONSTANT)
+    /// A photo of the wall to lie under the drawing.
+    Q_PROPERTY(truehang::WallPhoto* wall READ wall CONSTANT)
     /// Where the one being edited stands, for who can't see the drawing: "Radiator, 120 from the left edge, ...".
     Q_PROPERTY(QString standsAt READ standsAt NOTIFY placeChanged)
     /// The same in short, as it moves: "100 from the left edge, 715 above the floor"; empty where it has no place yet.
@@ -46,6 +49,7 @@ public:
     [[nodiscard]] QString current() const { return current_; }
     [[nodiscard]] FieldForm* form() { return &form_; }
     [[nodiscard]] ObstructionPlacing* placing() { return &placing_; }
+    [[nodiscard]] WallPhoto* wall() { return &wall_; }
     [[nodiscard]] QString standsAt() const;
     [[nodiscard]] QString placeLine() const;
     [[nodiscard]] QString meets() const;
@@ -83,6 +87,7 @@ private:
     ShownRows kinds_;
     FieldForm form_;
     ObstructionPlacing placing_;
+    WallPhoto wall_;
     QString current_;
 };
 

@@ -245,6 +245,13 @@ struct PlacingItemType {
     QML_NAMED_ELEMENT(PlacingItem)
 };
 
+struct WallPhotoType {
+    Q_GADGET
+    QML_FOREIGN(truehang::WallPhoto)
+    QML_NAMED_ELEMENT(WallPhoto)
+    QML_UNCREATABLE("handed over by the program")
+};
+
 struct SunItemType {
     Q_GADGET
     QML_FOREIGN(truehang::SunItem)

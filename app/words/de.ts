@@ -1003,6 +1003,25 @@
     </message>
 </context>
 <context>
+    <name>OnPhoto</name>
+    <message>
+        <source>without the photo</source>
+        <translation>ohne das Foto</translation>
+    </message>
+    <message>
+        <source>on the photo</source>
+        <translation>auf dem Foto</translation>
+    </message>
+    <message>
+        <source>Take the photo away from under the drawing</source>
+        <translation>Das Foto unter der Zeichnung wegnehmen</translation>
+    </message>
+    <message>
+        <source>Lay the straightened photo under the drawing</source>
+        <translation>Das entzerrte Foto unter die Zeichnung legen</translation>
+    </message>
+</context>
+<context>
     <name>OutlookPage</name>
     <message>
         <source>What hangs here</source>
@@ -5561,6 +5580,17 @@
     <message>
         <source>No figure needs another reading. These stand without one:</source>
         <translation>Kein Wert braucht noch ein Maß. Diese stehen ohne eines da:</translation>
+    </message>
+</context>
+<context>
+    <name>truehang::WallPhoto</name>
+    <message>
+        <source>The photo itself isn’t on this phone.</source>
+        <translation>Das Foto selbst ist nicht auf diesem Telefon.</translation>
+    </message>
+    <message>
+        <source>The photo can’t be read.</source>
+        <translation>Das Foto lässt sich nicht lesen.</translation>
     </message>
 </context>
 <context>

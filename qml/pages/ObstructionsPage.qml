@@ -61,6 +61,7 @@ Page {
         sideContent: Placing {
             source: page.notebook.open
             placing: page.obstructions.placing
+            wall: page.obstructions.wall
             turned: page.turned
             dimensions: page.turned
             onObstructionPicked: obstructionId => page.obstructions.edit(obstructionId)
@@ -111,6 +112,10 @@ Page {
         Rule {
             width: parent.width
         }
+        OnPhoto {
+            width: parent.width
+            wall: page.obstructions.wall
+        }
         WordButton {
             text: qsTr("add something")
             explained: qsTr("Add something")
@@ -135,6 +140,7 @@ Page {
             sideContent: Placing {
                 source: page.notebook.open
                 placing: page.obstructions.placing
+                wall: page.obstructions.wall
                 movable: page.turned ? "" : page.obstructions.current
                 turned: page.turned
                 dimensions: page.turned
@@ -165,6 +171,11 @@ Page {
                 second: true
                 text: page.turned ? qsTr("Type how far it stands out from the wall.") : qsTr("Drag it on the drawing, or type the numbers. Arrow keys move it too.")
                 visible: !page.obstructions.placing.moving
+            }
+            OnPhoto {
+                visible: !page.turned && page.obstructions.wall.there
+                width: parent.width
+                wall: page.obstructions.wall
             }
             FormFields {
                 width: parent.width

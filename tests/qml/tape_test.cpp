@@ -126,7 +126,56 @@ private:
         }
     }
 
+    /// Every corner tapped where it is.
+    static void tapExactly(Scene& scene) {
+        OpenVisit* open = scene.notebook().open();
+        const auto tapped = [](const Corners& corners) {
+            TappedCorners taps;
+            for (const QPointF& corner : corners) {
+                taps.push_back({{seen(corner).x(), seen(corner).y()}});
+            }
+            return taps;
+        };
+        QVERIFY(open->editWindow("taps", open->windowId(), [&](Window& window) {
+            PhotoPlane plane;
+            plane.width_px = picture_width;
+            plane.height_px = picture_height;
+            plane.sheets.push_back({Length::mm(210), Length::mm(297), tapped(rectangle(1300, 400, 210, 297)), {}});
+            plane.opening = tapped(rectangle(0, 0, 1200, 1400));
+            window.photos.at(0).plane = plane;
+            return true;
+        }));
+        scene.settle();
+    }
+
 private slots:
+    // The photo lies straight under the drawing where the obstructions are placed, and can be taken away again.
+    void theStraightPhotoLiesUnderTheDrawing_data() { Scene::sizesAndLooks(); }
+    void theStraightPhotoLiesUnderTheDrawing() {
+        QFETCH(QSize, size);
+        QFETCH(QByteArray, look);
+        QFETCH(double, scale);
+        Scene scene(size);
+        scene.dress(look, scale);
+        openTape(scene);
+        tapExactly(scene);
+        scene.notebook().setScreen("obstructions");
+        scene.settle();
+        WallPhoto& wall = *scene.notebook().obstructions()->wall();
+        QVERIFY(wall.isThere());
+        QVERIFY(wall.photo() == nullptr);
+        QVERIFY2(scene.reach("Lay the straightened photo under the drawing"), qPrintable(scene.names().join(" | ")));
+        QTRY_VERIFY_WITH_TIMEOUT(wall.photo() != nullptr, patience);
+        scene.notebook().obstructions()->add("radiator");
+        scene.settle();
+        scene.grabDressed("inway-on-photo");
+        QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
+        QVERIFY(scene.reach("Take the photo away from under the drawing"));
+        scene.settle();
+        QVERIFY(wall.photo() == nullptr);
+        QCOMPARE(Scene::warnings(), QStringList());
+    }
+
     void lookedAt_data() { Scene::sizesAndLooks(); }
     void lookedAt() {
         QFETCH(QSize, size);
