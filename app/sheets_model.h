@@ -18,7 +18,8 @@ struct Devices;
 /// Sheets of the open visit as PDF: which kind, on what paper, in which unit, and what came of the last.
 class SheetsModel : public QObject {
     Q_OBJECT
-    /// `measure`, `cutting`, `making`, `hanging`, `light`, `agreed` (the client’s copy) or `all` (but light and the client’s copy).
+    /// `measure`, `cutting`, `making`, `hanging`, `light`, `agreed` (the client’s copy) or `all` (but light and the
+    /// client’s copy).
     Q_PROPERTY(QString kind READ kind WRITE setKind NOTIFY changed)
     /// The id of the one window whose sheets are wanted; empty: all windows. The cutting list is of the house still.
     Q_PROPERTY(QString window READ window WRITE setWindow NOTIFY changed)

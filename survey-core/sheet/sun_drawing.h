@@ -16,9 +16,10 @@ struct SunDrawingOptions {
 };
 
 /// The window from inside with the ways of the sun on the 21st of June, March and December, as they stand for an eye in
-/// the middle of the sill, half the opening’s height back from the glass: about where the sun shines on what hangs there.
-/// Strong where the sun stands in the window, dotted where wall or what is outside hides it, with a mark at each hour of
-/// the clock; and what stands before the sky. A bay stands unfolded. Without the sun’s ways where `light` has no clock.
+/// the middle of the sill, half the opening’s height back from the glass: about where the sun shines on what hangs
+/// there. Strong where the sun stands in the window, dotted where wall or what is outside hides it, with a mark at each
+/// hour of the clock; and what stands before the sky. A bay stands unfolded. Without the sun’s ways where `light` has
+/// no clock.
 [[nodiscard]] Elevation sun_drawing_of(const Room& room, const Window& window, const WindowFigures& figures,
                                        const WindowLight& light, const SunDrawingOptions& options);
 
