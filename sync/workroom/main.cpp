@@ -151,7 +151,8 @@ void add_unit(CLI::App& command, SheetOptions& options) {
 void add_sheet(CLI::App& app, SheetOptions& options, int& result) {
     auto* command = app.add_subcommand("sheet", "Write sheets as one page that prints on A4 or US Letter");
     add_survey_and_out(*command, options);
-    command->add_option("--kind", options.kind, "measure, cutting (of the whole house), making, hanging, light or agreed")
+    command
+        ->add_option("--kind", options.kind, "measure, cutting (of the whole house), making, hanging, light or agreed")
         ->check(CLI::IsMember({"measure", "cutting", "making", "hanging", "light", "agreed"}))
         ->capture_default_str();
     command->add_option("--window", options.window, "The window’s id, or ROOM/ID; all windows where none is given");
