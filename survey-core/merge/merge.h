@@ -33,9 +33,10 @@ namespace truehang {
 /// With one base b for all, for any x, y, z made from it (m(x, y) for merge(b, x, y), all up to the order of unknown
 /// keys): m(x, x) = x; m(x, b) = x; m(x, y) = m(y, x); m(m(x, y), z) = m(x, m(y, z)); m(m(x, y), y) = m(x, y). So any
 /// order, any grouping and any repeats of several people’s work give the same bytes, and every reading of x or of y
-/// that the other didn’t take out is in the result. Moving a window between rooms keeps to this too, but for the order
-/// within a room whose order another changed at the same time. Where b has open entries it holds too, but for an open
-/// order of a list and the open room of a window: then another grouping may ask more or less about orders and rooms.
+/// that the other didn’t take out is in the result. All of it holds too where b has open entries. What it doesn’t hold
+/// for, and then only for what is asked of orders and rooms, not for what was measured: the order within a room whose
+/// order another changed while a window was moved there; whether a room stays, with a question, that one took out while
+/// another changed a window in it and a third moved that away; an order that was open in b.
 ///
 /// An entry that one settled and another changed meanwhile is open again with all values, and says so in `again`: it
 /// counts as a change against what it was settled from, so whoever settles that in another way is asked once more.

@@ -92,14 +92,28 @@ RC_GTEST_PROP(MergeLaw, AnyOrderAndAnyRepeatsGiveTheSameBytes, ()) {
     RC_ASSERT(write_survey(again) == write_survey(once));
 }
 
+/// What a person made of it without moving a window to another room, which merge.h excepts.
+Survey edited_unmoved(const Survey& from, const std::string& name, int most) {
+    constexpr int moving = 15;  // `Person::hang`
+    Survey survey = from;
+    Person person(survey, name);
+    for (const Edit& edit : some_edits(most)) {
+        if (edit.kind % Person::kinds != moving) {
+            person.make(edit);
+        }
+    }
+    survey.revision = from.revision.value_or(0) + 1;
+    return survey;
+}
+
 /// A visit in which something is open already, and what a person made of it: edits, and some of it settled.
 Survey in_dispute() {
     const Survey base = house();
-    return merged(base, edited(base, "eve", 8), edited(base, "finn", 8));
+    return merged(base, edited_unmoved(base, "eve", 8), edited_unmoved(base, "finn", 8));
 }
 
 Survey settled_in_part(const Survey& from, const std::string& name) {
-    Survey survey = edited(from, name, 3);
+    Survey survey = edited_unmoved(from, name, 3);
     settle_what_went(from, survey);
     const auto places = *rc::gen::container<std::vector<std::size_t>>(2, rc::gen::inRange<std::size_t>(0, 1000));
     for (const std::size_t number : places) {
@@ -113,15 +127,15 @@ Survey settled_in_part(const Survey& from, const std::string& name) {
     return survey;
 }
 
-/// What merge.h excepts: an order that is open, and the room of a window.
-bool is_of_order_or_room(const ChangedTwice& entry) {
+/// What merge.h excepts besides: an order that is open.
+bool is_of_order(const ChangedTwice& entry) {
     return entry.at == "/rooms" || entry.at == "/fabrics" || entry.at.ends_with("/windows") ||
-           entry.at.ends_with("/layers") || entry.at.ends_with("/room");
+           entry.at.ends_with("/layers");
 }
 
 RC_GTEST_PROP(MergeLaw, AllHoldsWhereSomethingIsOpenAndSomeIsSettled, ()) {
     const Survey base = in_dispute();
-    RC_PRE(std::ranges::none_of(base.changed_twice, is_of_order_or_room));
+    RC_PRE(std::ranges::none_of(base.changed_twice, is_of_order));
     const Survey anna = settled_in_part(base, "anna");
     const Survey ben = settled_in_part(base, "ben");
     const Survey carl = settled_in_part(base, "carl");
