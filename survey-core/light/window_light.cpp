@@ -37,7 +37,7 @@ double strongest_on(const Place& place, const std::vector<Pane>& panes, int year
     using namespace std::chrono;
     double strongest = 0.0;
     for (unsigned month = 1; month <= 12; ++month) {
-        const sys_days day = std::chrono::year(year) / month / 21;
+        const sys_days day = std::chrono::year(year) / std::chrono::month(month) / 21;
         const int number = static_cast<int>((day - sys_days(std::chrono::year(year) / 1 / 1)).count()) + 1;
         for (const Direction& sun : sun_every(place, Moment(day), minutes(30), 48)) {
             const auto at = position_of(sun);

@@ -216,7 +216,7 @@ private:
 
     [[nodiscard]] std::vector<Sighting> follow(const Day& day) const {
         const SunClock& clock = *light_.clock;
-        const std::chrono::sys_days date = std::chrono::year(clock.year) / day.month / 21;
+        const std::chrono::sys_days date = std::chrono::year(clock.year) / std::chrono::month(day.month) / 21;
         const Moment start = Moment(date) - clock.offset(Moment(date) + 12h);
         const double bearing = light_.facing.bearing->bearing.degrees();
         std::vector<Sighting> seen;
