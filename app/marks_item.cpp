@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "marks_item.h"
 
+#include "arrow_keys.h"
 #include "photo_marks.h"
 #include "survey/photos.h"
 
@@ -28,18 +29,8 @@ constexpr double cross_arm = 12.0;
 
 std::optional<QPointF> way_of(const QKeyEvent& key) {
     const double far = (key.modifiers() & Qt::ShiftModifier) != 0 ? step * far_steps : step;
-    switch (key.key()) {
-        case Qt::Key_Left:
-            return QPointF(-far, 0);
-        case Qt::Key_Right:
-            return QPointF(far, 0);
-        case Qt::Key_Up:
-            return QPointF(0, -far);
-        case Qt::Key_Down:
-            return QPointF(0, far);
-        default:
-            return std::nullopt;
-    }
+    const auto way = way_of_arrow(key.key());
+    return way ? std::optional(far * QPointF(*way)) : std::nullopt;
 }
 
 }  // namespace

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "placing_item.h"
 
+#include "arrow_keys.h"
+
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
@@ -15,22 +17,6 @@ constexpr double drag_starts = 8.0;  // a finger's tremble is no drag
 constexpr double snap_reach = 10.0;
 constexpr double mark_side = 20.0;
 constexpr int far_steps = 10;
-
-/// Which way an arrow key goes: to the right, and up.
-std::optional<QPoint> way_of(int key) {
-    switch (key) {
-        case Qt::Key_Left:
-            return QPoint(-1, 0);
-        case Qt::Key_Right:
-            return QPoint(1, 0);
-        case Qt::Key_Up:
-            return QPoint(0, 1);
-        case Qt::Key_Down:
-            return QPoint(0, -1);
-        default:
-            return std::nullopt;
-    }
-}
 
 }  // namespace
 
@@ -188,17 +174,17 @@ void PlacingItem::keyPressEvent(QKeyEvent* event) {
         placing_->giveUp();
         return;
     }
-    const auto way = way_of(event->key());
+    const auto way = way_of_arrow(event->key());
     if (!way || !placing_ || movable_.isEmpty() || dragging_ || (!moves && !placing_->take(movable_))) {
         event->ignore();
         return;
     }
     const int steps = (event->modifiers() & Qt::ShiftModifier) != 0 ? far_steps : 1;
-    placing_->step(way->x() * steps, way->y() * steps);
+    placing_->step(way->x() * steps, -way->y() * steps);
 }
 
 void PlacingItem::keyReleaseEvent(QKeyEvent* event) {
-    if (!way_of(event->key()) || event->isAutoRepeat() || !placing_ || dragging_) {
+    if (!way_of_arrow(event->key()) || event->isAutoRepeat() || !placing_ || dragging_) {
         event->ignore();
         return;
     }

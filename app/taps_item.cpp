@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "taps_item.h"
 
+#include "arrow_keys.h"
+
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
@@ -17,22 +19,6 @@ constexpr double halo = 5.0;
 constexpr double key_step = 0.01;  // of the picture
 constexpr double arm = 14.0;
 constexpr double open_middle = 3.0;
-
-/// To the right and down.
-std::optional<QPoint> way_of_arrow(int key) {
-    switch (key) {
-        case Qt::Key_Left:
-            return QPoint(-1, 0);
-        case Qt::Key_Right:
-            return QPoint(1, 0);
-        case Qt::Key_Up:
-            return QPoint(0, -1);
-        case Qt::Key_Down:
-            return QPoint(0, 1);
-        default:
-            return std::nullopt;
-    }
-}
 
 /// The middle of a corner's taps; nothing without any.
 std::optional<QPointF> middle_of(const Taps& taps) {

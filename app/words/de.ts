@@ -735,10 +735,6 @@
         <translation>Stoff</translation>
     </message>
     <message>
-        <source>Full spots: sun on the cloth. Rings: on the glass alone. Dots: the sun is up elsewhere.</source>
-        <translation>Volle Punkte: Sonne auf dem Stoff. Ringe: nur auf dem Glas. Tüpfel: Die Sonne steht anderswo.</translation>
-    </message>
-    <message>
         <source>Average daylight factor</source>
         <translation>Mittlerer Tageslichtquotient</translation>
     </message>

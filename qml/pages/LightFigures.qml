@@ -76,6 +76,8 @@ Column {
             height: Theme.gap
         }
         SunDrawing {
+            id: spots
+
             width: parent.width
             height: implicitHeight
             outlook: figures.outlook
@@ -85,7 +87,8 @@ Column {
             width: parent.width
             topPadding: Theme.rowGap
             second: true
-            text: qsTr("Full spots: sun on the cloth. Rings: on the glass alone. Dots: the sun is up elsewhere.")
+            text: spots.description
+            Accessible.ignored: true // the drawing says it
         }
         Sentence {
             width: parent.width

@@ -187,7 +187,6 @@ private slots:
         scene.grabDressed("tape-empty");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
         aim(scene, seen({1300, 697}));
-        QTest::qWait(0);
         scene.settle();
         scene.grabDressed("tape-aimed");
         QCOMPARE(scene.faultsOfLayout().join("\n"), QString());
